@@ -1,0 +1,121 @@
+package engine
+
+import (
+	"time"
+
+	"coldfloor/internal/plan"
+)
+
+// EventKind is what happened.
+type EventKind string
+
+// The kinds of event.
+const (
+	Started   EventKind = "started"
+	StepBegan EventKind = "step-began"
+	StepEnded EventKind = "step-ended" // every step that began ends once
+	SetEnded  EventKind = "set-ended"  // after the StepEnded of the set's last side, or where the set was left
+	Waiting   EventKind = "waiting"    // a set ended by hand has had its paced length and goes on
+	Paused    EventKind = "paused"
+	CountIn   EventKind = "count-in" // the session's clock stands until Length has passed
+	Resumed   EventKind = "resumed"  // the clock runs again, after a pause or a count-in
+	Extended  EventKind = "extended" // the step's end moved out by Length
+	Swapped   EventKind = "swapped"  // the exercise's easier variant was taken up or laid down
+	Finished  EventKind = "finished" // Cause is ByClock at the plan's end, ByFinish or BySkip where a key ended the last step, ByStop otherwise
+)
+
+// Cause is what made a step end or the clock stand.
+type Cause string
+
+// The causes.
+const (
+	ByClock  Cause = "clock"
+	ByFinish Cause = "finish" // the player ended the set
+	BySkip   Cause = "skip"
+	ByBack   Cause = "back"
+	ByRepeat Cause = "repeat"
+	ByStop   Cause = "stop"
+	ByKey    Cause = "key" // the player paused
+	ByGap    Cause = "gap" // the host was away: the clock jumped or the machine slept
+)
+
+// Event is one thing that happened, at a session time and a host time. Fields
+// that do not apply are zero.
+type Event struct {
+	Kind  EventKind
+	Clock time.Duration // on the session's clock: time since the start, pauses and count-ins left out
+	Now   time.Duration // on the host's clock
+	Step  int           // index into the plan's steps
+	Cause Cause
+
+	Length time.Duration // CountIn, Extended: how long; StepBegan: the planned length
+	Taken  time.Duration // StepEnded, SetEnded: on the session's clock; a set's is its work alone
+	Halted time.Duration // StepEnded, SetEnded: pauses and count-ins meanwhile, on the host's clock
+	Set    *SetResult    // SetEnded only
+	Easier bool          // Swapped: the easier variant is on; StepBegan: it is on for this work
+}
+
+// SetResult is what was done of one set.
+type SetResult struct {
+	Set     int           // index into Plan.Sets
+	Outcome Outcome       // how it ended
+	Planned time.Duration // work time, both sides
+	Sides   []plan.Side   // in the order worked; skipped sides are not among them
+	Reps    int           // of the sides worked to their end; both sides counted
+	Easier  bool          // the easier variant was on when it ended
+}
+
+// Outcome is how a set ended.
+type Outcome string
+
+// The outcomes.
+const (
+	Done    Outcome = "done"    // every side worked to its end, by the clock or by the player's key
+	Partial Outcome = "partial" // a side was skipped, or the session was stopped in it
+	Skipped Outcome = "skipped" // no side was worked to its end
+)
+
+// Action is something a player can do.
+type Action string
+
+// The actions. One that makes no sense where it comes is ignored.
+const (
+	Start  Action = "start"
+	Finish Action = "finish" // end this work step: the set, or its first side
+	Pause  Action = "pause"
+	Resume Action = "resume"
+	More   Action = "more"   // MoreTime longer
+	Back   Action = "back"   // to the start of the step before
+	Repeat Action = "repeat" // this set again from its first side; after a set, that set
+	Skip   Action = "skip"   // to the step that follows
+	Swap   Action = "swap"   // take up the easier variant of this or the coming exercise, or lay it down
+	Stop   Action = "stop"
+	Gap    Action = "gap" // pause because the host was away
+)
+
+// Phase is what the engine is doing.
+type Phase string
+
+// The phases.
+const (
+	Ready     Phase = "ready"   // not started
+	Running   Phase = "running" // the clock runs
+	Overtime  Phase = "waiting" // the clock runs, the step waits for a key
+	Halted    Phase = "paused"
+	CountedIn Phase = "count-in"
+	Over      Phase = "over"
+)
+
+// View is the engine's state as a screen shows it, computed for one moment.
+type View struct {
+	Phase     Phase
+	Step      int           // index into the plan's steps
+	Clock     time.Duration // session clock
+	Elapsed   time.Duration // in this step, on the session's clock
+	Length    time.Duration // of this step with what was added to it
+	Remaining time.Duration // of this step; 0 while it waits for a key
+	CountIn   time.Duration // remaining; 0 outside CountedIn
+	Left      time.Duration // of the session: this step's Remaining and every later step
+	Cause     Cause         // why the clock stands, in Halted
+	Easier    bool          // this step's exercise, or the coming one's, is in its easier variant
+}

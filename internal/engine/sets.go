@@ -1,0 +1,76 @@
+package engine
+
+import (
+	"slices"
+	"time"
+
+	"coldfloor/internal/plan"
+)
+
+// setWork is what has been done of one set, an entry a side, in the order in
+// which they were last worked. It outlives the set, so that a player who goes
+// back for one side keeps the other.
+type setWork []sideWork
+
+// sideWork is one work step of a set, as it was done.
+type sideWork struct {
+	step          int
+	done          bool // worked to its end
+	taken, halted time.Duration
+}
+
+// endStep closes the books of the present step, and of its set where this was
+// the set's last chance.
+func (e *Engine) endStep(why Cause) {
+	s := e.plan.Steps[e.step]
+	taken := e.read() - e.began
+	e.emit(Event{Kind: StepEnded, Cause: why, Length: s.Length, Taken: taken, Halted: e.halted})
+	if s.Set < 0 {
+		return
+	}
+	if s.Kind == plan.Work {
+		e.sets[s.Set].book(sideWork{step: e.step, done: why == ByClock || why == ByFinish, taken: taken, halted: e.halted})
+	}
+	back := why == ByBack || why == ByRepeat
+	if why == ByStop || !back && e.step == e.plan.Sets[s.Set].Last {
+		e.endSet(s.Set, why)
+	}
+}
+
+// book keeps s, in place of what an earlier go at the same side gave.
+func (w *setWork) book(s sideWork) {
+	*w = append(slices.DeleteFunc(*w, func(old sideWork) bool { return old.step == s.step }), s)
+}
+
+// endSet says what was done of a set.
+func (e *Engine) endSet(set int, why Cause) {
+	r := &SetResult{Set: set, Outcome: Done, Planned: e.plan.Sets[set].Work, Easier: e.easier[e.concerns()]}
+	ev := Event{Kind: SetEnded, Cause: why, Set: r}
+	for _, w := range e.sets[set] {
+		ev.Taken += w.taken
+		ev.Halted += w.halted
+		if w.done {
+			s := e.plan.Steps[w.step]
+			r.Sides = append(r.Sides, s.Side)
+			r.Reps += s.Reps
+		}
+	}
+	switch all := e.sidesOf(set); {
+	case len(r.Sides) == 0 && why != ByStop:
+		r.Outcome = Skipped
+	case len(r.Sides) < all:
+		r.Outcome = Partial
+	}
+	e.emit(ev)
+}
+
+// sidesOf returns how many work steps a set has.
+func (e *Engine) sidesOf(set int) int {
+	n := 0
+	for i := e.plan.Sets[set].First; i <= e.plan.Sets[set].Last; i++ {
+		if e.plan.Steps[i].Kind == plan.Work {
+			n++
+		}
+	}
+	return n
+}
