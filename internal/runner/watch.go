@@ -1,0 +1,35 @@
+package runner
+
+import "time"
+
+// maxGap is how long a host may fail to look at the clock, or how far the two
+// clocks may part between two looks, before the run is taken to have been left
+// alone: a closed lid, a stopped process, a clock set by hand or by NTP.
+// Hosts look at least four times a second.
+const maxGap = 2 * time.Second
+
+// watch compares a monotonic and a wall clock from look to look. On systems
+// whose monotonic clock stands in sleep the wall clock alone tells of it.
+type watch struct {
+	mono time.Duration
+	wall time.Time
+}
+
+// look takes the present readings and returns how long the host was away: 0 in
+// the ordinary case, negative where the wall clock was set back.
+func (w *watch) look(mono time.Duration, wall time.Time) time.Duration {
+	wall = wall.Round(0) // the wall reading alone
+	last := *w
+	w.mono, w.wall = mono, wall
+	if last.wall.IsZero() {
+		return 0
+	}
+	byMono, byWall := mono-last.mono, wall.Sub(last.wall)
+	switch {
+	case (byWall - byMono).Abs() > maxGap:
+		return byWall
+	case byMono > maxGap:
+		return byMono
+	}
+	return 0
+}
