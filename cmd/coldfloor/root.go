@@ -1,0 +1,118 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/agnivade/levenshtein"
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"coldfloor/internal/yamlread"
+)
+
+// Exit codes.
+const (
+	exitFine     = 0
+	exitProblems = 1
+	exitUsage    = 2
+)
+
+// usageError is a command wrongly used; hint says how to use it right.
+type usageError struct{ message, hint string }
+
+func (e usageError) Error() string { return e.message }
+
+// errFound is returned by a command that has already printed the problems it
+// found and only needs the exit code.
+var errFound = errors.New("problems found")
+
+// run is the whole command; it returns the exit code.
+func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	root := newRoot()
+	root.SetArgs(args)
+	root.SetIn(stdin)
+	root.SetOut(stdout)
+	root.SetErr(stderr)
+	return report(root.Execute(), stderr)
+}
+
+// newRoot returns the command tree.
+func newRoot() *cobra.Command {
+	root := &cobra.Command{
+		Use:           "coldfloor",
+		Short:         "Speed and power sessions for people who train alone",
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		Args:          noSuchCommand,
+		RunE:          func(c *cobra.Command, args []string) error { return c.Help() },
+	}
+	root.SetFlagErrorFunc(flagError)
+	root.CompletionOptions.HiddenDefaultCmd = true
+	root.AddCommand()
+	return root
+}
+
+// report prints err, if any, and returns the exit code for it.
+func report(err error, stderr io.Writer) int {
+	var usage usageError
+	var problems yamlread.Problems
+	switch {
+	case err == nil:
+		return exitFine
+	case errors.Is(err, errFound):
+		return exitProblems
+	case errors.As(err, &usage):
+		fmt.Fprintf(stderr, "coldfloor: %s\n", usage.message)
+		if usage.hint != "" {
+			fmt.Fprintf(stderr, "hint: %s\n", usage.hint)
+		}
+		return exitUsage
+	case errors.As(err, &problems):
+		fmt.Fprintln(stderr, problems.Error())
+		return exitProblems
+	}
+	fmt.Fprintf(stderr, "coldfloor: %v\n", err)
+	return exitProblems
+}
+
+// noSuchCommand refuses a word that is no command, and names the nearest one.
+func noSuchCommand(c *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	e := usageError{message: fmt.Sprintf("no command %q", args[0]), hint: "coldfloor --help lists the commands"}
+	if near := c.SuggestionsFor(args[0]); len(near) > 0 {
+		e.hint = "did you mean: coldfloor " + near[0]
+	}
+	return e
+}
+
+// argsError turns a wrong number of words into a usage error that shows how
+// the command is called.
+func argsError(check cobra.PositionalArgs) cobra.PositionalArgs {
+	return func(c *cobra.Command, args []string) error {
+		if err := check(c, args); err != nil {
+			return usageError{err.Error(), "usage: " + c.UseLine()}
+		}
+		return nil
+	}
+}
+
+// flagError names the nearest flag to one that does not exist.
+func flagError(c *cobra.Command, err error) error {
+	e := usageError{message: err.Error(), hint: c.CommandPath() + " --help lists the flags"}
+	var unknown *pflag.NotExistError
+	if !errors.As(err, &unknown) {
+		return e
+	}
+	best := 4
+	c.Flags().VisitAll(func(f *pflag.Flag) {
+		if d := levenshtein.ComputeDistance(strings.ToLower(unknown.GetSpecifiedName()), f.Name); d < best {
+			best, e.hint = d, "did you mean: --"+f.Name
+		}
+	})
+	return e
+}
