@@ -80,10 +80,23 @@ func visible(r rune) rune {
 		return -1
 	case unicode.In(r, unicode.Cf, unicode.Variation_Selector, unicode.Other_Default_Ignorable_Code_Point):
 		return -1
-	case !unicode.IsGraphic(r):
+	case !unicode.IsGraphic(r), unicode.Is(prepend, r):
 		return unicode.ReplacementChar
 	}
 	return r
+}
+
+// prepend holds the visible characters that make one cluster with whatever
+// follows them, be it the frame of the screen (Unicode Standard Annex 29,
+// Grapheme_Cluster_Break=Prepend). All are rare signs of historical spelling.
+var prepend = &unicode.RangeTable{
+	R16: []unicode.Range16{{Lo: 0x0D4E, Hi: 0x0D4E, Stride: 1}},
+	R32: []unicode.Range32{
+		{Lo: 0x111C2, Hi: 0x111C3, Stride: 1}, {Lo: 0x113D1, Hi: 0x113D1, Stride: 1},
+		{Lo: 0x1193F, Hi: 0x11941, Stride: 2}, {Lo: 0x11A3A, Hi: 0x11A3A, Stride: 1},
+		{Lo: 0x11A84, Hi: 0x11A89, Stride: 1}, {Lo: 0x11D46, Hi: 0x11D46, Stride: 1},
+		{Lo: 0x11F02, Hi: 0x11F02, Stride: 1},
+	},
 }
 
 // The zero-width non-joiner and joiner, part of the spelling of some scripts.
