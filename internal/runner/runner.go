@@ -31,7 +31,8 @@ type Runner struct {
 
 // New returns a Runner that has not started.
 func New(p *plan.Plan, o engine.Options, c Clock, ls ...Listener) *Runner {
-	return &Runner{engine: engine.New(p, o), clock: c, listeners: ls}
+	limit := time.Duration(float64(maxGap) * SpeedOf(c))
+	return &Runner{engine: engine.New(p, o), clock: c, watch: watch{limit: limit}, listeners: ls}
 }
 
 // Plan returns the plan that is run.
@@ -41,7 +42,8 @@ func (r *Runner) Plan() *plan.Plan { return r.engine.Plan() }
 func (r *Runner) View() engine.View { return r.engine.View() }
 
 // Tick brings the run up to the present. Where the clocks show that the host
-// was away it pauses the run at the moment last seen, and returns how long.
+// was away it pauses the run at the moment last seen, and returns how long, in
+// the clock's time; below zero where the wall clock was set back.
 func (r *Runner) Tick() (away time.Duration) {
 	mono, wall := r.clock.Mono(), r.clock.Wall()
 	last := r.watch.mono

@@ -11,8 +11,9 @@ const maxGap = 2 * time.Second
 // watch compares a monotonic and a wall clock from look to look. On systems
 // whose monotonic clock stands in sleep the wall clock alone tells of it.
 type watch struct {
-	mono time.Duration
-	wall time.Time
+	limit time.Duration // maxGap, on clocks that run at another speed
+	mono  time.Duration
+	wall  time.Time
 }
 
 // look takes the present readings and returns how long the host was away: 0 in
@@ -26,9 +27,9 @@ func (w *watch) look(mono time.Duration, wall time.Time) time.Duration {
 	}
 	byMono, byWall := mono-last.mono, wall.Sub(last.wall)
 	switch {
-	case (byWall - byMono).Abs() > maxGap:
+	case (byWall - byMono).Abs() > w.limit:
 		return byWall
-	case byMono > maxGap:
+	case byMono > w.limit:
 		return byMono
 	}
 	return 0

@@ -1,0 +1,45 @@
+package runner
+
+import "time"
+
+// System is the machine's own clock, run at a multiple of its speed: the
+// whole of time is stretched, so that a rehearsal goes through the same
+// motions as the session itself. Make it with NewSystem.
+type System struct {
+	start time.Time
+	speed float64
+}
+
+// NewSystem returns a System that starts now. A speed of 2 makes an hour pass
+// in half of one; it must be above zero.
+func NewSystem(speed float64) *System {
+	return &System{start: time.Now(), speed: speed}
+}
+
+// Mono returns the stretched time since the start.
+func (s *System) Mono() time.Duration { return s.stretch(time.Since(s.start)) }
+
+// Wall returns the wall clock's reading, its distance from the start stretched.
+func (s *System) Wall() time.Time {
+	start := s.start.Round(0)
+	return start.Add(s.stretch(time.Now().Round(0).Sub(start)))
+}
+
+// Speed returns how many seconds of this clock pass in one second.
+func (s *System) Speed() float64 { return s.speed }
+
+func (s *System) stretch(d time.Duration) time.Duration {
+	if s.speed == 1 {
+		return d
+	}
+	return time.Duration(float64(d) * s.speed)
+}
+
+// SpeedOf returns how many of c's seconds pass in a second: what c says of
+// itself, and 1 where it says nothing.
+func SpeedOf(c Clock) float64 {
+	if s, ok := c.(interface{ Speed() float64 }); ok {
+		return s.Speed()
+	}
+	return 1
+}
