@@ -4,6 +4,7 @@
 package yamlread
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 )
@@ -53,4 +54,9 @@ func (ps Problems) Error() string {
 		lines[i] = p.Error()
 	}
 	return strings.Join(lines, "\n")
+}
+
+// compare orders places as they follow each other in the file.
+func (p Pos) compare(q Pos) int {
+	return cmp.Or(cmp.Compare(p.Line, q.Line), cmp.Compare(p.Column, q.Column))
 }

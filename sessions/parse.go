@@ -1,0 +1,252 @@
+package sessions
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"time"
+
+	"coldfloor/internal/units"
+	"coldfloor/internal/yamlread"
+)
+
+// Bounds of what a file may hold. Texts are counted in characters, lists in
+// items. They are far above what a coach writes, and keep a screen, a page and
+// the sums of reps and contacts within what they can hold.
+const (
+	MaxLabel    = 200    // a title, a name, a cue, a quality
+	MaxText     = 2000   // how, for, easier, harder, load
+	MaxWords    = 50     // cues of one exercise, qualities of one block
+	MaxReps     = 10_000 // of one set
+	MaxContacts = 1000   // of one rep
+)
+
+// The keys of each mapping of a file.
+var (
+	sessionKeys = []string{"coldfloor", "title", "for", "level", "lead_in", "blocks"}
+	blockKeys   = []string{"title", "part", "trains", "rounds", "rest", "rest_after", "change", "exercises"}
+	workKeys    = []string{"reps", "reps_per_side", "time", "time_per_side"}
+
+	exerciseKeys = append([]string{"name"}, append(workKeys,
+		"rep", "tempo", "contacts", "cues", "how", "rest", "sides", "switch", "finish",
+		"easier", "harder", "load", "floor", "overhead")...)
+)
+
+// Parse reads a session file, which the user knows as name. The error, if
+// any, is a yamlread.Problems with everything that is wrong with the file.
+//
+// Where the format leaves room: texts are single lines, and line breaks in
+// them count as spaces; rep and tempo may stand together where they agree;
+// sides and switch belong to work given a side; rest_after may stand on the
+// last block, where nothing follows it; contacts may stand on timed work,
+// where no reps are counted and so no contacts.
+func Parse(name string, src []byte) (*Session, error) {
+	file, m := yamlread.Parse(name, src, sessionKeys...)
+	if m == nil {
+		return nil, file.Err()
+	}
+	if m.Int("coldfloor", 0, 1<<30, Version) != Version {
+		// Another version may mean anything by the other keys.
+		m.Problem("coldfloor", "this format version is not known", fmt.Sprintf("this program reads version %d; a newer one may read this file", Version))
+		return nil, file.Err()
+	}
+	s := readSession(m)
+	s.Name, s.Source = name, src
+	checkSize(s, m)
+	if err := file.Err(); err != nil {
+		return nil, err
+	}
+	return s, nil
+}
+
+// Read reads a session file from r. It takes in no more than it can use.
+func Read(name string, r io.Reader) (*Session, error) {
+	src, err := io.ReadAll(io.LimitReader(r, yamlread.MaxBytes+1))
+	if err != nil {
+		return nil, err
+	}
+	return Parse(name, src)
+}
+
+func readSession(m *yamlread.Mapping) *Session {
+	m.Need("coldfloor", "title", "blocks")
+	s := &Session{
+		Version: Version,
+		Title:   m.Text("title", MaxLabel),
+		For:     m.Text("for", MaxText),
+		Level:   Level(m.Enum("level", "", string(Beginner), string(Intermediate), string(Advanced))),
+		LeadIn:  m.Duration("lead_in", DefaultLeadIn),
+		Marks:   m.Marks(),
+	}
+	for _, b := range m.Mappings("blocks", MaxSteps, "a block", blockKeys...) {
+		s.Blocks = append(s.Blocks, readBlock(b))
+	}
+	return s
+}
+
+func readBlock(m *yamlread.Mapping) Block {
+	m.Need("title", "exercises")
+	b := Block{
+		Title:  m.Text("title", MaxLabel),
+		Part:   Part(m.Enum("part", string(Main), string(WarmUp), string(Main), string(CoolDown))),
+		Trains: m.Texts("trains", MaxWords, MaxLabel),
+		Rounds: m.Int("rounds", 1, MaxSteps, 1),
+		Rest:   m.Duration("rest", 0),
+		Change: m.Duration("change", DefaultChange),
+		Marks:  m.Marks(),
+	}
+	b.RestAfter = m.Duration("rest_after", b.Rest)
+	if b.Rounds > 1 && !m.Has("rest") {
+		m.Problem("rounds", fmt.Sprintf("a block of %d rounds needs a rest", b.Rounds), "add rest: with the time after each round, or rest: 0s for none")
+	}
+	list := m.Mappings("exercises", MaxSteps, "an exercise", exerciseKeys...)
+	for _, e := range list {
+		b.Exercises = append(b.Exercises, readExercise(e))
+	}
+	if n := len(list); n > 0 && list[n-1].Has("rest") {
+		list[n-1].Problem("rest", "the last exercise of a round has no rest of its own", "take it out; the block's rest follows the round")
+	}
+	return b
+}
+
+func readExercise(m *yamlread.Mapping) Exercise {
+	m.Need("name")
+	e := Exercise{
+		Name:        m.Text("name", MaxLabel),
+		Reps:        m.Int("reps", 1, MaxReps, 0),
+		RepsPerSide: m.Int("reps_per_side", 1, MaxReps, 0),
+		Time:        m.PositiveDuration("time", 0),
+		TimePerSide: m.PositiveDuration("time_per_side", 0),
+		Contacts:    m.Int("contacts", 0, MaxContacts, 0),
+		Cues:        m.Texts("cues", MaxWords, MaxLabel),
+		How:         m.Text("how", MaxText),
+		Sides:       Sides(m.Enum("sides", string(LeftFirst), string(LeftFirst), string(RightFirst), string(SwapEachRound), string(AlternateReps))),
+		Switch:      m.Duration("switch", DefaultSwitch),
+		Finish:      Finish(m.Enum("finish", string(ByPace), string(ByPace), string(ByHand))),
+		Easier:      m.Text("easier", MaxText),
+		Harder:      m.Text("harder", MaxText),
+		Load:        m.Text("load", MaxText),
+		Marks:       m.Marks(),
+	}
+	if m.Has("rest") {
+		rest := m.Duration("rest", 0)
+		e.Rest = &rest
+	}
+	readWork(m)
+	readPace(m, &e)
+	m.Scalar("floor", units.SizeHint, func(text string) error {
+		size, err := units.ParseSize(text, 2)
+		if err == nil {
+			e.Floor = Floor{Along: size[0], Across: size[1]}
+		}
+		return err
+	})
+	e.Overhead.Kind = OverheadNone
+	m.Scalar("overhead", "write none, reach, jump or a length above the standing height, such as 30cm", func(text string) (err error) {
+		e.Overhead, err = ParseOverhead(text)
+		return err
+	})
+	return e
+}
+
+// readWork holds the exercise to exactly one kind of work, and to sides only
+// where there are any.
+func readWork(m *yamlread.Mapping) {
+	const kinds = "reps, reps_per_side, time or time_per_side"
+	first := ""
+	for _, k := range workKeys {
+		switch {
+		case !m.Has(k):
+		case first == "":
+			first = k
+		default:
+			m.Problem(k, fmt.Sprintf("%q and %q are both given, an exercise has one kind of work", first, k), "keep one of "+kinds)
+		}
+	}
+	if first == "" {
+		m.Problem("", "this exercise has no work", "add one of "+kinds)
+		return
+	}
+	if m.Has("reps_per_side") || m.Has("time_per_side") {
+		return
+	}
+	for _, k := range []string{"sides", "switch"} {
+		if m.Has(k) {
+			m.Problem(k, fmt.Sprintf("%q needs work given a side", k), "write reps_per_side or time_per_side, or take it out")
+		}
+	}
+}
+
+// readPace reads the length of a rep, from rep or from tempo.
+func readPace(m *yamlread.Mapping, e *Exercise) {
+	e.Rep = m.PositiveDuration("rep", DefaultRep)
+	m.Scalar("tempo", tempoHint, func(text string) (err error) {
+		e.Tempo, err = ParseTempo(text)
+		return err
+	})
+	length := e.Tempo.Rep()
+	if length == 0 {
+		return
+	}
+	if m.Has("rep") && e.Rep != length {
+		m.Problem("tempo", fmt.Sprintf("a rep of this tempo lasts %s, rep says %s", units.FormatDuration(length), units.FormatDuration(e.Rep)), "take rep out")
+	}
+	e.Rep = length
+}
+
+const tempoHint = "write the seconds of lowering, pause and rising, such as 3-1-1, and of a last pause where there is one, such as 3-1-1-2"
+
+// ParseTempo reads a tempo: three or four numbers of seconds with - between
+// them. Their sum is above 0.
+func ParseTempo(text string) (Tempo, error) {
+	fields := strings.Split(text, "-")
+	if len(fields) != 3 && len(fields) != 4 {
+		return Tempo{}, errors.New("is not a tempo")
+	}
+	var phases [4]time.Duration
+	for i, f := range fields {
+		d, err := units.ParseDuration(f)
+		if strings.Trim(f, "0123456789.") != "" || err != nil {
+			return Tempo{}, errors.New("is not a tempo")
+		}
+		if d > MaxLength {
+			return Tempo{}, errors.New("is longer than a session may be")
+		}
+		phases[i] = d
+	}
+	t := Tempo{phases[0], phases[1], phases[2], phases[3]}
+	if t.Rep() == 0 {
+		return Tempo{}, errors.New("is no time at all")
+	}
+	return t, nil
+}
+
+// ParseOverhead reads the space above the player: none, reach, jump, or a
+// length above the standing height that is not 0.
+func ParseOverhead(text string) (Overhead, error) {
+	switch k := OverheadKind(text); k {
+	case OverheadNone, OverheadReach, OverheadJump:
+		return Overhead{Kind: k}, nil
+	}
+	l, err := units.ParseLength(text)
+	if err == nil && l == 0 {
+		err = errors.New("is no length at all")
+	}
+	if err != nil {
+		return Overhead{Kind: OverheadNone}, err
+	}
+	return Overhead{Kind: OverheadAbove, Above: l}, nil
+}
+
+// checkSize notes a plan that is too long, at the block that is the most of
+// it, before anybody builds it.
+func checkSize(s *Session, m *yamlread.Mapping) {
+	steps, length := Size(s)
+	if steps > MaxSteps {
+		m.Problem("blocks", fmt.Sprintf("the session has %d steps, at most %d", steps, MaxSteps), "use fewer rounds or exercises")
+	}
+	if length > MaxLength {
+		m.Problem("blocks", fmt.Sprintf("the session lasts longer than %s", units.FormatDuration(MaxLength)), "check the rests and times; a bare number is seconds")
+	}
+}
