@@ -37,9 +37,18 @@ func (e *Engine) endStep(why Cause) {
 	}
 }
 
-// book keeps s, in place of what an earlier go at the same side gave.
+// book keeps s in place of what an earlier go at the same side gave, but for a
+// side that was worked to its end: leaving it again takes nothing away.
 func (w *setWork) book(s sideWork) {
-	*w = append(slices.DeleteFunc(*w, func(old sideWork) bool { return old.step == s.step }), s)
+	old := slices.IndexFunc(*w, func(old sideWork) bool { return old.step == s.step })
+	switch {
+	case old < 0:
+	case (*w)[old].done && !s.done:
+		return
+	default:
+		*w = slices.Delete(*w, old, old+1)
+	}
+	*w = append(*w, s)
 }
 
 // endSet says what was done of a set.
