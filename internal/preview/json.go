@@ -1,0 +1,68 @@
+// Package preview shows a session's length and dose before it is run.
+package preview
+
+import (
+	"time"
+
+	"coldfloor/internal/plan"
+)
+
+// Document is a preview as JSON. Times are in seconds.
+type Document struct {
+	Title string `json:"title"`
+	Totals
+	Blocks []Block `json:"blocks"`
+	Steps  []Step  `json:"steps"`
+}
+
+// Totals is the length and the dose of a session or a block; TotalS is the
+// sum of WorkS, RestS and ChangeS.
+type Totals struct {
+	TotalS   float64 `json:"total_s"`
+	WorkS    float64 `json:"work_s"`
+	RestS    float64 `json:"rest_s"`
+	ChangeS  float64 `json:"change_s"` // lead-in, switch and change steps
+	Sets     int     `json:"sets"`
+	Reps     int     `json:"reps"`
+	Contacts int     `json:"contacts"`
+}
+
+// Block is one block of a Document.
+type Block struct {
+	Title  string  `json:"title"`
+	Rounds int     `json:"rounds"`
+	StartS float64 `json:"start_s"`
+	Totals
+}
+
+// Step is one step of a Document. Block, Round and Exercise count from 1 and
+// are left out where they do not apply.
+type Step struct {
+	Kind     string  `json:"kind"`
+	StartS   float64 `json:"start_s"`
+	LengthS  float64 `json:"length_s"`
+	Block    int     `json:"block,omitempty"`
+	Round    int     `json:"round,omitempty"`
+	Exercise int     `json:"exercise,omitempty"`
+	Name     string  `json:"name,omitempty"`
+	Side     string  `json:"side,omitempty"`
+	Reps     int     `json:"reps,omitempty"`
+}
+
+// Of returns the preview of a plan.
+func Of(p *plan.Plan) Document {
+	d := Document{Title: p.Session.Title, Totals: totals(p.Totals), Blocks: []Block{}, Steps: []Step{}}
+	for _, b := range p.Blocks {
+		d.Blocks = append(d.Blocks, Block{b.Title, b.Rounds, b.Start.Seconds(), totals(b.Totals)})
+	}
+	for _, s := range p.Steps {
+		d.Steps = append(d.Steps, Step{string(s.Kind), s.Start.Seconds(), s.Length.Seconds(),
+			s.Block, s.Round, s.Exercise, s.Name, string(s.Side), s.Reps})
+	}
+	return d
+}
+
+func totals(t plan.Totals) Totals {
+	sec := func(d time.Duration) float64 { return d.Seconds() }
+	return Totals{sec(t.Total), sec(t.Work), sec(t.Rest), sec(t.Change), t.Sets, t.Reps, t.Contacts}
+}

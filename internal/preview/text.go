@@ -1,0 +1,113 @@
+package preview
+
+import (
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
+	"coldfloor/internal/texttable"
+	"coldfloor/internal/units"
+)
+
+// Text writes the preview of one session: its length and the parts of it,
+// then block by block.
+func Text(w io.Writer, p *plan.Plan) error {
+	s := p.Session
+	var b strings.Builder
+	fmt.Fprintln(&b, safetext.Clean(s.Title))
+	if about := join(", ", safetext.Clean(s.For), string(s.Level)); about != "" {
+		fmt.Fprintln(&b, about)
+	}
+	fmt.Fprintf(&b, "\n%s long: %s work, %s rest, %s moving between\n",
+		units.Clock(p.Total), units.Clock(p.Work), units.Clock(p.Rest), units.Clock(p.Change))
+	fmt.Fprintf(&b, "%s, %s, %s\n\n", count(p.Totals.Sets, "set"), count(p.Totals.Reps, "rep"), count(p.Contacts, "foot contact"))
+	b.WriteString(blockTable(p).String())
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// blockTable sets the blocks, and the whole session, in a table.
+func blockTable(p *plan.Plan) texttable.Table {
+	t := texttable.Table{
+		Header: []string{"block", "rounds", "starts", "length", "work", "rest", "moving", "work:rest", "sets", "reps", "contacts"},
+		Right:  []bool{false, true, true, true, true, true, true, true, true, true, true},
+	}
+	for i, bt := range p.Blocks {
+		t.Rows = append(t.Rows, append([]string{safetext.Fit(fmt.Sprintf("%d %s", i+1, bt.Title), 40),
+			strconv.Itoa(bt.Rounds), units.Clock(bt.Start)}, figures(bt.Totals)...))
+	}
+	t.Rows = append(t.Rows, append([]string{"whole session", "", units.Clock(0)}, figures(p.Totals)...))
+	return t
+}
+
+// figures returns the cells that a block and a session have in common.
+func figures(t plan.Totals) []string {
+	return []string{units.Clock(t.Total), units.Clock(t.Work), units.Clock(t.Rest), units.Clock(t.Change), WorkToRest(t),
+		strconv.Itoa(t.Sets), strconv.Itoa(t.Reps), strconv.Itoa(t.Contacts)}
+}
+
+// WorkToRest returns the ratio of work to rest as 1:N with one decimal, or a
+// dash where there is no rest.
+func WorkToRest(t plan.Totals) string {
+	if t.Work == 0 || t.Rest == 0 {
+		return "–"
+	}
+	return fmt.Sprintf("1:%.1f", t.Rest.Seconds()/t.Work.Seconds())
+}
+
+// Steps writes the timeline, one step a line.
+func Steps(w io.Writer, p *plan.Plan) error {
+	t := texttable.Table{
+		Header: []string{"starts", "length", "what", "block", "round", "exercise", "side", "reps"},
+		Right:  []bool{true, true, false, true, true},
+	}
+	for _, s := range p.Steps {
+		t.Rows = append(t.Rows, []string{units.ClockMillis(s.Start), units.FormatDuration(s.Length), string(s.Kind),
+			positive(s.Block), positive(s.Round), safetext.Fit(s.Name, 40), string(s.Side), positive(s.Reps)})
+	}
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+// Table writes several sessions, one a line.
+func Table(w io.Writer, plans []*plan.Plan) error {
+	t := texttable.Table{
+		Header: []string{"session", "level", "length", "work", "rest", "moving", "work:rest", "sets", "reps", "contacts"},
+		Right:  []bool{false, false, true, true, true, true, true, true, true, true},
+	}
+	for _, p := range plans {
+		t.Rows = append(t.Rows, append([]string{safetext.Fit(p.Session.Title, 40), string(p.Session.Level)}, figures(p.Totals)...))
+	}
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+// positive writes n, or nothing for 0.
+func positive(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
+}
+
+// count writes n of a thing whose plural takes an s.
+func count(n int, thing string) string {
+	if n != 1 {
+		thing += "s"
+	}
+	return fmt.Sprintf("%d %s", n, thing)
+}
+
+func join(sep string, parts ...string) string {
+	var kept []string
+	for _, p := range parts {
+		if p != "" {
+			kept = append(kept, p)
+		}
+	}
+	return strings.Join(kept, sep)
+}
+
