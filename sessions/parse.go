@@ -3,7 +3,6 @@ package sessions
 import (
 	"errors"
 	"fmt"
-	"io"
 	"strings"
 	"time"
 
@@ -58,15 +57,6 @@ func Parse(name string, src []byte) (*Session, error) {
 		return nil, err
 	}
 	return s, nil
-}
-
-// Read reads a session file from r. It takes in no more than it can use.
-func Read(name string, r io.Reader) (*Session, error) {
-	src, err := io.ReadAll(io.LimitReader(r, yamlread.MaxBytes+1))
-	if err != nil {
-		return nil, err
-	}
-	return Parse(name, src)
 }
 
 func readSession(m *yamlread.Mapping) *Session {

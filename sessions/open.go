@@ -1,0 +1,66 @@
+package sessions
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"coldfloor/internal/yamlread"
+)
+
+// Open reads the session that the user calls nameOrPath: a built-in one by its
+// name, or else a file. The error is a yamlread.Problems where the file was
+// read and is wrong; any other has a hint on a second line where one helps.
+func Open(nameOrPath string) (*Session, error) {
+	if b, ok := FindBuiltin(nameOrPath); ok {
+		return b.Session()
+	}
+	f, err := os.Open(nameOrPath)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, notFound(nameOrPath)
+	}
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, fmt.Errorf("%q is a folder, not a session file\nhint: name a file in it", nameOrPath)
+	}
+	return Read(nameOrPath, f)
+}
+
+// Read reads a session file from r, which the user knows as name. It takes in
+// no more than it can use; its errors are those of Open.
+func Read(name string, r io.Reader) (*Session, error) {
+	src, err := io.ReadAll(io.LimitReader(r, yamlread.MaxBytes+1))
+	if err != nil {
+		return nil, err
+	}
+	return Parse(name, src)
+}
+
+// notFound says that there is no such session, and what might have been meant.
+func notFound(name string) error {
+	hint := "coldfloor sessions lists those that come with the program; a file is named by its path"
+	if near := yamlread.Nearest(name, builtinNames); near != "" {
+		hint = "did you mean " + near + "?"
+	}
+	if isPath(name) {
+		return fmt.Errorf("there is no file %q\nhint: %s", name, hint)
+	}
+	return fmt.Errorf("there is no session called %q\nhint: %s", name, hint)
+}
+
+// isPath reports whether name looks like a path and not like the name of a
+// built-in session.
+func isPath(name string) bool {
+	switch strings.ToLower(filepath.Ext(name)) {
+	case ".yaml", ".yml", ".json":
+		return true
+	}
+	return strings.ContainsAny(name, `/\`)
+}
