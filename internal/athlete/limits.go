@@ -1,0 +1,180 @@
+package athlete
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"time"
+
+	"coldfloor/internal/units"
+	"coldfloor/internal/yamlread"
+)
+
+// Range is a published or chosen range, ends included: in plain numbers, or
+// seconds, or metres, as its Limit says.
+type Range struct{ Low, High float64 }
+
+// Within reports whether v is in the range.
+func (r Range) Within(v float64) bool { return v >= r.Low && v <= r.High }
+
+// Unit is what the ends of a range are counted in.
+type Unit string
+
+// The units of a range.
+const (
+	Count  Unit = "count"  // plain numbers
+	Time   Unit = "time"   // seconds
+	Metres Unit = "metres" // metres
+)
+
+// Limit is one range that the rules of check hold a session against, and that
+// a coach can set anew.
+type Limit struct {
+	Key     string // under limits in the settings file
+	Unit    Unit
+	Default Range
+	Meaning string
+	Source  string // of the default, with how sure it is
+}
+
+// Sources that several limits share.
+const (
+	nscaPlyometrics = "NSCA, Essentials of Strength Training and Conditioning, chapter on plyometrics (Potach & Chu), from memory"
+	nscaEnergyHeard = "NSCA, Essentials of Strength Training and Conditioning, energy-system table, second-hand"
+	nscaEnergy      = "NSCA, Essentials of Strength Training and Conditioning, energy-system table, from memory"
+	nscaRest        = "NSCA, Essentials of Strength Training and Conditioning, rest by goal, second-hand"
+	practice        = "common practice, no source"
+)
+
+// AllLimits is every limit, in the order in which they are shown.
+var AllLimits = []Limit{
+	{"contacts_beginner", Count, Range{80, 100}, "foot contacts of one session, beginner", nscaPlyometrics},
+	{"contacts_intermediate", Count, Range{100, 120}, "foot contacts of one session, intermediate", nscaPlyometrics},
+	{"contacts_advanced", Count, Range{120, 140}, "foot contacts of one session, advanced", nscaPlyometrics},
+	{"jump_interval", Time, hours(48, 72), "from one session with foot contacts to the next", nscaPlyometrics},
+	{"jump_days", Count, Range{1, 3}, "sessions with foot contacts in seven days", nscaPlyometrics},
+	{"jump_rest_ratio", Count, Range{5, 10}, "rest to one of work, plyometric work", nscaPlyometrics},
+	{"power_rest_ratio", Count, Range{12, 20}, "rest to one of work, at 90–100 % of maximal power", nscaEnergyHeard},
+	{"short_rest_ratio", Count, Range{3, 5}, "rest to one of work, conditioning efforts up to 30 s", nscaEnergy},
+	{"medium_rest_ratio", Count, Range{3, 4}, "rest to one of work, conditioning efforts up to 3 min", nscaEnergy},
+	{"long_rest_ratio", Count, Range{1, 3}, "rest to one of work, conditioning efforts over 3 min", nscaEnergy},
+	{"power_effort", Time, Range{5, 10}, "one effort at 90–100 % of maximal power", nscaEnergyHeard},
+	{"power_reps", Count, Range{3, 8}, "reps of a power set, or reps a side", practice},
+	{"round_rest", Time, Range{60, 90}, "between rounds of a power superset: about 90 s; below the lower end check warns", practice + "; the lower end is our own"},
+	{"strength_rest", Time, Range{120, 300}, "between sets, strength", nscaRest},
+	{"assistance_rest", Time, Range{60, 120}, "between sets, assistance exercises",
+		"ACSM position stand, Med Sci Sports Exerc 2009;41:687–708, seen or second-hand"},
+	{"size_rest", Time, Range{30, 90}, "between sets, muscle size", nscaRest},
+	{"endurance_rest", Time, Range{0, 30}, "between sets, muscular endurance", nscaRest},
+	{"warm_up", Time, Range{300, 600}, "of warm-up before the first jump; below the upper end check notes, below the lower it warns",
+		"ten minutes: common practice, no source; five: the least of the raise part, Jeffreys, RAMP, 2007, second-hand"},
+	{"headroom", Metres, Range{0.1, 0.1}, "to spare between the fingertips and the ceiling", "our own, no source"},
+}
+
+func hours(low, high float64) Range { return Range{low * 3600, high * 3600} }
+
+// Limits holds the range of every limit by its key.
+type Limits map[string]Range
+
+// defaultLimits returns the published and customary ranges.
+func defaultLimits() Limits {
+	l := make(Limits, len(AllLimits))
+	for _, d := range AllLimits {
+		l[d.Key] = d.Default
+	}
+	return l
+}
+
+// LimitByKey returns the limit of that key; it panics where there is none.
+func LimitByKey(key string) Limit {
+	for _, d := range AllLimits {
+		if d.Key == key {
+			return d
+		}
+	}
+	panic("athlete: no limit " + key)
+}
+
+func limitKeys() []string {
+	names := make([]string, len(AllLimits))
+	for i, d := range AllLimits {
+		names[i] = d.Key
+	}
+	return names
+}
+
+// read takes over the limits that a file gives.
+func (l Limits) read(m *yamlread.Mapping) {
+	for _, d := range AllLimits {
+		m.Scalar(d.Key, d.hint(), func(text string) error {
+			r, err := d.parse(text)
+			if err == nil {
+				l[d.Key] = r
+			}
+			return err
+		})
+	}
+}
+
+// hint says how to write the limit.
+func (d Limit) hint() string {
+	return "write it as " + d.Format(d.Default) + ", or as one value"
+}
+
+// parse reads a range, or one value that is both its ends.
+func (d Limit) parse(text string) (Range, error) {
+	low, high, two := strings.Cut(strings.ReplaceAll(text, "–", "-"), "-")
+	if !two {
+		high = low
+	}
+	var r Range
+	var err error
+	if r.Low, err = d.value(low); err != nil {
+		return r, err
+	}
+	if r.High, err = d.value(high); err != nil {
+		return r, err
+	}
+	if r.Low > r.High {
+		return r, errors.New("begins above its end")
+	}
+	return r, nil
+}
+
+// value reads one end of a range.
+func (d Limit) value(text string) (float64, error) {
+	text = strings.TrimSpace(text)
+	switch d.Unit {
+	case Time:
+		v, err := units.ParseDuration(text)
+		return v.Seconds(), err
+	case Metres:
+		v, err := units.ParseLength(text)
+		return v.Metres(), err
+	}
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil || !(v >= 0 && v <= 1e6) {
+		return 0, errors.New("is not a number or a range of numbers")
+	}
+	return v, nil
+}
+
+// Format writes a range of the limit so that the settings file reads it back.
+func (d Limit) Format(r Range) string {
+	if r.Low == r.High {
+		return d.end(r.Low)
+	}
+	return fmt.Sprintf("%s-%s", d.end(r.Low), d.end(r.High))
+}
+
+func (d Limit) end(v float64) string {
+	switch d.Unit {
+	case Time:
+		return units.FormatDuration(time.Duration(v * float64(time.Second)))
+	case Metres:
+		return units.Length(math.Round(v * float64(units.Metre))).String()
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}

@@ -1,0 +1,127 @@
+// Package athlete holds the settings of the person and the room: what was
+// measured, what is estimated in its place, and the coach's own limits.
+package athlete
+
+import (
+	"errors"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"time"
+
+	"github.com/adrg/xdg"
+
+	"coldfloor/internal/units"
+	"coldfloor/internal/yamlread"
+	"coldfloor/sessions"
+)
+
+// Sex picks among published averages where a measured value is missing.
+type Sex string
+
+// The sexes that the published averages are given for. The empty Sex is "not
+// said".
+const (
+	Female Sex = "female"
+	Male   Sex = "male"
+)
+
+// Defaults, used where neither the file nor the program's own state says
+// otherwise.
+const (
+	DefaultPace     = 1.0
+	DefaultVolume   = 80
+	DefaultLanguage = "en"
+)
+
+// Settings is one person, their room and their limits. The zero value of a
+// field is "not given", but for those that have a default: Pace, Volume,
+// Language and Limits.
+type Settings struct {
+	Name      string
+	Sex       Sex
+	BirthYear int
+	Level     sessions.Level
+	Mass      float64      // kg
+	Height    units.Length // standing, without shoes
+	Reach     units.Length // fingertips of one hand, standing flat-footed
+	Jump      units.Length // height of a standing vertical jump
+	BroadJump units.Length // standing broad jump
+	Pace      float64      // the person's length of a rep, as a factor on the prescribed one
+	Room      Room
+
+	CellHeight float64 // of a character cell of the terminal, mm, for reading at a distance
+	Volume     int     // of the cues, 0 to 100
+	Language   string  // of the voice, as an ISO 639-1 code
+
+	Limits Limits
+	Off    []string // rules of check that the coach does without
+
+	File  string         // the file read; empty where there is none
+	Marks yamlread.Marks // where its keys stand; empty where there is no file
+
+	limitMarks yamlread.Marks
+	remembered bool // Volume is the program's own memory of it
+}
+
+// Room is the space to train in. The zero Room is "not said".
+type Room struct {
+	Along, Across units.Length // floor
+	Ceiling       units.Length // height; 0: no ceiling to mind, or not said
+}
+
+// Default returns the settings of somebody who has given none.
+func Default() Settings {
+	return Settings{Pace: DefaultPace, Volume: DefaultVolume, Language: DefaultLanguage, Limits: defaultLimits()}
+}
+
+// File returns where the settings file is looked for: coldfloor/settings.yaml
+// in the XDG configuration folder. It is called anew each time, so that a
+// changed environment counts.
+func File() string { return filepath.Join(xdg.ConfigHome, "coldfloor", "settings.yaml") }
+
+// Load reads the settings file and the volume last used. Without a file the
+// settings are the default ones. The error is yamlread.Problems where the
+// file's content is wrong; the settings are then the default ones.
+func Load() (Settings, error) {
+	s, err := read(File())
+	if err != nil {
+		return Default(), err
+	}
+	if v, ok := recallVolume(); ok {
+		s.Volume, s.remembered = v, true
+	}
+	return s, nil
+}
+
+// read reads the settings in the file, the default ones if there is none.
+func read(file string) (Settings, error) {
+	f, err := os.Open(file)
+	if errors.Is(err, fs.ErrNotExist) {
+		return Default(), nil
+	}
+	if err != nil {
+		return Default(), err
+	}
+	defer f.Close()
+	src, err := io.ReadAll(io.LimitReader(f, yamlread.MaxBytes+1))
+	if err != nil {
+		return Default(), err
+	}
+	return Parse(file, src)
+}
+
+// Age returns the age that somebody born in BirthYear reaches in the year of
+// now, and false where the year of birth is not given. Before this year's
+// birthday the person is a year younger.
+func (s *Settings) Age(now time.Time) (years int, ok bool) {
+	return now.Year() - s.BirthYear, s.BirthYear > 0
+}
+
+// Minor reports whether the person may still be under 18: a year of birth
+// alone leaves the 18th year in doubt, and doubt counts as yes.
+func (s *Settings) Minor(now time.Time) bool {
+	years, ok := s.Age(now)
+	return ok && years <= 18
+}
