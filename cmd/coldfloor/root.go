@@ -51,7 +51,10 @@ func newRoot() *cobra.Command {
 	}
 	root.SetFlagErrorFunc(flagError)
 	root.CompletionOptions.HiddenDefaultCmd = true
-	root.AddCommand()
+	root.AddCommand(
+		newPreview(),
+		newSessions(),
+	)
 	return root
 }
 

@@ -46,7 +46,7 @@ type Step struct {
 	Exercise int     `json:"exercise,omitempty"`
 	Name     string  `json:"name,omitempty"`
 	Side     string  `json:"side,omitempty"`
-	Reps     int     `json:"reps,omitempty"`
+	Reps     int     `json:"reps"`
 }
 
 // Of returns the preview of a plan.

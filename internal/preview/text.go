@@ -110,4 +110,3 @@ func join(sep string, parts ...string) string {
 	}
 	return strings.Join(kept, sep)
 }
-

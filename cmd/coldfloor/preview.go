@@ -1,0 +1,91 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"coldfloor/internal/plan"
+	"coldfloor/internal/preview"
+)
+
+// newPreview returns the command that shows sessions before they are run.
+func newPreview() *cobra.Command {
+	var asJSON, steps bool
+	c := &cobra.Command{
+		Use:   "preview SESSION…",
+		Short: "Show a session's length and dose before it is run",
+		Long: `Show a session's length and its parts, block by block, with sets, reps, foot
+contacts and work to rest. SESSION is a built-in name or a file. For several
+sessions it shows a table, a line each.`,
+		Args: argsError(cobra.MinimumNArgs(1)),
+		RunE: func(c *cobra.Command, args []string) error {
+			plans, err := plansOf(c, args)
+			if err != nil {
+				return err
+			}
+			return showPreview(c.OutOrStdout(), plans, asJSON, steps)
+		},
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "write JSON: an object, or an array of them for several sessions")
+	c.Flags().BoolVar(&steps, "steps", false, "list the timeline, step by step")
+	c.MarkFlagsMutuallyExclusive("json", "steps")
+	return c
+}
+
+// showPreview writes the previews in the form asked for.
+func showPreview(w io.Writer, plans []*plan.Plan, asJSON, steps bool) error {
+	switch {
+	case asJSON:
+		return writeJSON(w, documents(plans))
+	case steps:
+		for _, p := range plans {
+			if err := preview.Steps(w, p); err != nil {
+				return err
+			}
+		}
+		return nil
+	case len(plans) == 1:
+		return preview.Text(w, plans[0])
+	}
+	return preview.Table(w, plans)
+}
+
+// documents returns one document, or a list of several.
+func documents(plans []*plan.Plan) any {
+	docs := make([]preview.Document, len(plans))
+	for i, p := range plans {
+		docs[i] = preview.Of(p)
+	}
+	if len(docs) == 1 {
+		return docs[0]
+	}
+	return docs
+}
+
+// writeJSON writes v as indented JSON.
+func writeJSON(w io.Writer, v any) error {
+	e := json.NewEncoder(w)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(v)
+}
+
+// plansOf opens every session and lays it out. It tells of every problem in
+// every file before it gives up.
+func plansOf(c *cobra.Command, names []string) ([]*plan.Plan, error) {
+	var plans []*plan.Plan
+	var failed error
+	for _, name := range names {
+		p, err := planOf(c, name)
+		if err != nil {
+			report(err, c.ErrOrStderr())
+			failed = fmt.Errorf("%w: %s", errFound, name)
+			continue
+		}
+		plans = append(plans, p)
+	}
+	return plans, failed
+}
