@@ -1,5 +1,3 @@
-// Package journal keeps what was really done: JSON Lines, one event a line,
-// appended and synced as it happens, never rewritten.
 package journal
 
 import "time"
@@ -59,6 +57,7 @@ type Started struct {
 	TotalS  float64        `json:"total_s"`           // planned length, seconds
 	Blocks  []PlannedBlock `json:"blocks"`            // what was prescribed
 	Program string         `json:"program,omitempty"` // version of the program
+	Speed   float64        `json:"speed,omitempty"`   // of a rehearsal: how many times as fast it was run
 }
 
 // PlannedBlock is what was prescribed of one block.
@@ -139,7 +138,7 @@ type Variant struct {
 // Finish closes a run. One without a Finish is unfinished.
 type Finish struct {
 	Outcome  string  `json:"outcome"`   // complete, stopped, or interrupted: logged as it stood by a later start
-	ElapsedS float64 `json:"elapsed_s"` // wall time from start to end
+	ElapsedS float64 `json:"elapsed_s"` // wall time it took, pauses within; the time between two processes is left out
 }
 
 // Rating is what the player said of a run. A field left out was skipped, and

@@ -1,0 +1,192 @@
+package journal
+
+import (
+	"bufio"
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"time"
+
+	"github.com/adrg/xdg"
+	"github.com/gofrs/flock"
+)
+
+// DefaultPath returns where the journal is kept unless the user says
+// otherwise: coldfloor/journal.jsonl in the data folder of the XDG Base
+// Directory specification, or the system's equivalent.
+func DefaultPath() string { return filepath.Join(xdg.DataHome, "coldfloor", "journal.jsonl") }
+
+// lockPatience bounds the wait for another process that is appending. A line
+// takes it milliseconds, so that one which waits longer has been stopped.
+const lockPatience = 5 * time.Second
+
+// Journal is a journal file that may be appended to, by several processes at
+// once. It holds nothing open between two appends.
+type Journal struct{ path string }
+
+// Open returns the journal at path, having made sure that it can be written:
+// a missing folder (mode 0700) and file (mode 0600, for it may tell of pain)
+// are made. The error says what to do.
+func Open(path string) (*Journal, error) {
+	j, err := at(path)
+	if err != nil {
+		return nil, err
+	}
+	if err := os.MkdirAll(filepath.Dir(j.path), 0o700); err != nil {
+		return nil, unwritable(path, err)
+	}
+	unlock, err := j.lock()
+	if err != nil {
+		return nil, unwritable(path, err)
+	}
+	defer unlock()
+	f, err := j.open()
+	if err != nil {
+		return nil, unwritable(path, err)
+	}
+	defer f.Close()
+	if err := looksLikeJournal(f); err != nil {
+		return nil, fmt.Errorf("%s %w\nhint: name another file with --journal FILE", path, err)
+	}
+	syncFolder(filepath.Dir(j.path))
+	return j, nil
+}
+
+// at names the journal at path, links resolved so that all who append to one
+// file take the same lock.
+func at(path string) (*Journal, error) {
+	if path == "" {
+		return nil, errors.New("no journal file is named\nhint: name one with --journal FILE")
+	}
+	abs, err := filepath.Abs(path)
+	if err != nil {
+		return nil, err
+	}
+	if real, err := filepath.EvalSymlinks(abs); err == nil {
+		abs = real
+	}
+	if info, err := os.Stat(abs); err == nil && !info.Mode().IsRegular() {
+		return nil, fmt.Errorf("%s is not a regular file, a journal cannot be kept in it\nhint: name another with --journal FILE", path)
+	}
+	return &Journal{path: abs}, nil
+}
+
+// unwritable says that no journal can be kept at path, and what to do.
+func unwritable(path string, err error) error {
+	var inner *fs.PathError
+	if errors.As(err, &inner) && inner.Path == path {
+		err = inner.Err
+	}
+	return fmt.Errorf("cannot write the journal %s: %w\nhint: make its folder writable, or name another file with --journal FILE", path, err)
+}
+
+// Path returns the journal's absolute path.
+func (j *Journal) Path() string { return j.path }
+
+func (j *Journal) open() (*os.File, error) {
+	return os.OpenFile(j.path, os.O_RDWR|os.O_APPEND|os.O_CREATE, 0o600)
+}
+
+// lock takes the lock under which lines are appended. It is on a file of its
+// own, for a lock on the journal itself would keep readers out on Windows.
+func (j *Journal) lock() (unlock func(), err error) {
+	l := flock.New(j.path+".lock", flock.SetPermissions(0o600))
+	ctx, cancel := context.WithTimeout(context.Background(), lockPatience)
+	defer cancel()
+	_, err = l.TryLockContext(ctx, 5*time.Millisecond)
+	if errors.Is(err, context.DeadlineExceeded) {
+		err = errors.New("another process holds its lock")
+	}
+	return func() { l.Close() }, err
+}
+
+// Append writes lines, each with one write, and syncs them to the disk. A line
+// that fails is taken back where that can be done, and none after it is
+// written: Append may be called with the same lines again, for one that stands
+// twice counts once. The caller fills in Run and N.
+func (j *Journal) Append(lines ...Line) error {
+	unlock, err := j.lock()
+	if err != nil {
+		return unwritable(j.path, err)
+	}
+	defer unlock()
+	f, err := j.open()
+	if err != nil {
+		return unwritable(j.path, err)
+	}
+	err = appendTo(f, lines)
+	return errors.Join(err, f.Close())
+}
+
+// file is what appendTo needs of an *os.File.
+type file interface {
+	io.Writer
+	io.ReaderAt
+	Stat() (fs.FileInfo, error)
+	Truncate(size int64) error
+	Sync() error
+}
+
+// appendTo appends lines to f. A line that an earlier process left torn keeps
+// what it has, on a line of its own.
+func appendTo(f file, lines []Line) error {
+	info, err := f.Stat()
+	if err != nil {
+		return err
+	}
+	size := info.Size()
+	var buf bytes.Buffer
+	if size > 0 {
+		last := make([]byte, 1)
+		if _, err := f.ReadAt(last, size-1); err != nil {
+			return err
+		}
+		if last[0] != '\n' {
+			buf.WriteByte('\n')
+		}
+	}
+	enc := json.NewEncoder(&buf)
+	enc.SetEscapeHTML(false)
+	for i := range lines {
+		if err := enc.Encode(&lines[i]); err != nil {
+			return err
+		}
+		n, err := f.Write(buf.Bytes())
+		if err != nil {
+			return errors.Join(err, f.Truncate(size))
+		}
+		size += int64(n)
+		buf.Reset()
+	}
+	return f.Sync()
+}
+
+// looksLikeJournal guards a file that is something else from being appended to
+// by a slip of the hand. A journal with damaged lines passes.
+func looksLikeJournal(r io.Reader) error {
+	sc := bufio.NewReader(io.LimitReader(r, 1<<20))
+	for empty := true; ; empty = false {
+		line, err := sc.ReadBytes('\n')
+		if bytes.HasPrefix(bytes.TrimSpace(line), []byte("{")) || empty && len(line) == 0 {
+			return nil
+		}
+		if err != nil {
+			return errors.New("is something else than a journal; nothing was written to it")
+		}
+	}
+}
+
+// syncFolder makes sure that a new file's name survives a power loss. Not all
+// systems can, and none needs it for what follows.
+func syncFolder(dir string) {
+	if d, err := os.Open(dir); err == nil {
+		_ = d.Sync()
+		d.Close()
+	}
+}

@@ -1,0 +1,245 @@
+package journal
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"coldfloor/internal/engine"
+	"coldfloor/internal/plan"
+	"coldfloor/internal/runner"
+)
+
+// Recorder writes what happens in one run to a journal. It is a
+// runner.Listener; make it with Journal.Begin or Journal.GoOn. Its methods are
+// not safe for concurrent use, but for Err.
+type Recorder struct {
+	run    string
+	n      int // of the last line
+	plan   *plan.Plan
+	opts   engine.Options
+	clock  runner.Clock
+	opener Line   // the run's first line in this process
+	early  []Line // told before the start
+	queue  *queue
+	claim  *claim
+
+	clockBase   time.Duration // session clock at this process's start
+	elapsedBase time.Duration // wall time taken by the processes before
+
+	zero     time.Time     // wall time at which the host's clock read 0, as last seen
+	start    time.Time     // wall time of this process's start
+	last     time.Duration // session clock of the last event
+	restZero time.Time     // zero at the start of the rest in hand
+	paused   bool
+	ends     map[int]engine.Cause // what last ended a work step, by index
+}
+
+// Begin opens a new run of p, to be walked with o. The player may be empty.
+// Nothing is written before the run starts.
+func (j *Journal) Begin(p *plan.Plan, o engine.Options, player string, c runner.Clock) (*Recorder, error) {
+	s := &Started{Title: p.Session.Title, Source: p.Session.Name, Text: string(p.Session.Source),
+		Player: player, TotalS: seconds(p.Total), Blocks: prescribed(p), Program: program()}
+	if speed := runner.SpeedOf(c); speed != 1 {
+		s.Speed = speed
+	}
+	return j.record(newRun(), p, o, c, Line{Event: EventStarted, Started: s})
+}
+
+// record claims run and returns its Recorder.
+func (j *Journal) record(run string, p *plan.Plan, o engine.Options, c runner.Clock, opener Line) (*Recorder, error) {
+	held, err := j.claim(run)
+	if err != nil {
+		return nil, err
+	}
+	return &Recorder{run: run, plan: p, opts: o, clock: c, opener: opener, claim: held,
+		queue: newQueue(j.Append), ends: map[int]engine.Cause{}}, nil
+}
+
+// prescribed returns what the plan asks for, block by block.
+func prescribed(p *plan.Plan) []PlannedBlock {
+	blocks := make([]PlannedBlock, len(p.Blocks))
+	for i, b := range p.Blocks {
+		blocks[i] = PlannedBlock{Title: b.Title, Rounds: b.Rounds, Sets: b.Sets, Contacts: b.Contacts}
+	}
+	return blocks
+}
+
+// Run returns the run's name.
+func (r *Recorder) Run() string { return r.run }
+
+// Err returns why lines are waiting to be written, or nil where none are. They
+// are tried again with every new line and at Close. It may be called from any
+// goroutine.
+func (r *Recorder) Err() error { return r.queue.trouble() }
+
+// Rate writes what the player said of the run. Fields that are nil were
+// skipped; a Rating with none is not written, nor is one of a run that never started.
+func (r *Recorder) Rate(v Rating) {
+	if v.empty() || r.n == 0 {
+		return
+	}
+	r.write(r.clock.Wall(), r.last, Line{Event: EventRating, Rating: &v})
+}
+
+// Close writes what still waits and lets go of the run. A run that has not
+// ended stays unfinished and can be gone on with. The error tells what could
+// not be written.
+func (r *Recorder) Close() error {
+	defer r.claim.release()
+	return r.queue.close()
+}
+
+// Heard writes the lines that events give.
+func (r *Recorder) Heard(events []engine.Event, _ engine.View) {
+	zero := r.clock.Wall().Round(0).Add(-r.clock.Mono())
+	// A run that is paused because the host was away is paused at the moment
+	// last seen, which is before the wall clock jumped.
+	gap := func(e engine.Event) bool { return e.Kind == engine.Paused && e.Cause == engine.ByGap }
+	if r.zero.IsZero() || !slices.ContainsFunc(events, gap) {
+		r.zero = zero
+	}
+	for _, e := range events {
+		r.last = r.clockBase + e.Clock
+		r.heard(e)
+	}
+}
+
+// heard writes the lines that one event gives.
+func (r *Recorder) heard(e engine.Event) {
+	step := r.plan.Steps[e.Step]
+	switch e.Kind {
+	case engine.Started:
+		r.start = r.wall(e)
+		for _, l := range append([]Line{r.opener}, r.early...) {
+			r.writeAt(e, l)
+		}
+	case engine.StepBegan:
+		r.restZero = r.zero
+	case engine.StepEnded:
+		r.stepEnded(e, step)
+	case engine.SetEnded:
+		r.writeAt(e, Line{Event: EventSet, Set: r.set(e)})
+	case engine.Paused:
+		r.paused = true
+		r.writeAt(e, Line{Event: EventPause, Pause: &Pause{Cause: string(e.Cause)}})
+	case engine.Resumed: // after a count-in too, which is no pause
+		if r.paused {
+			r.writeAt(e, Line{Event: EventResume, Resume: &Resume{}})
+		}
+		r.paused = false
+	case engine.Extended:
+		r.writeAt(e, Line{Event: EventExtend, Extend: &Extend{Kind: string(step.Kind), ByS: seconds(e.Length), Place: placeOf(step)}})
+	case engine.Swapped:
+		r.swapped(e)
+	case engine.Finished:
+		r.finished(e)
+	}
+}
+
+// stepEnded keeps what ended a step, and writes of a rest and of a move.
+func (r *Recorder) stepEnded(e engine.Event, step plan.Step) {
+	switch step.Kind {
+	case plan.Work:
+		r.ends[e.Step] = e.Cause
+	case plan.Rest:
+		halted := e.Halted + r.asleep()
+		r.writeAt(e, Line{Event: EventRest, Rest: &Rest{Place: r.before(e.Step), PrescribedS: seconds(e.Length),
+			TakenS: seconds(e.Taken + halted), PausedS: seconds(halted), End: string(e.Cause)}})
+	}
+	switch e.Cause {
+	case engine.BySkip, engine.ByBack, engine.ByRepeat:
+		r.writeAt(e, Line{Event: EventMove, Move: &Move{Cause: string(e.Cause), Kind: string(step.Kind), Place: placeOf(step)}})
+	}
+}
+
+// asleep returns how long the host's clock stood in the step in hand while the
+// wall's went on, as it does on a machine that sleeps. Less than a second is
+// the wall clock being set right.
+func (r *Recorder) asleep() time.Duration {
+	if d := r.zero.Sub(r.restZero); d > time.Second {
+		return d
+	}
+	return 0
+}
+
+// set returns what was done of a set.
+func (r *Recorder) set(e engine.Event) *Set {
+	planned := r.plan.Sets[e.Set.Set]
+	exercise := r.plan.Exercise(planned.First)
+	s := &Set{Place: Place{planned.Block, planned.Round, planned.Exercise}, Name: exercise.Name,
+		Outcome: string(e.Set.Outcome), End: string(e.Cause), ByHand: r.byHand(r.plan.Steps[planned.First]),
+		PlannedS: seconds(e.Set.Planned), TakenS: seconds(e.Taken), PausedS: seconds(e.Halted),
+		Reps: e.Set.Reps, Planned: planned.Reps, Contacts: e.Set.Reps * exercise.Contacts,
+		Sides: make([]string, len(e.Set.Sides)), Easier: e.Set.Easier, Paced: true}
+	for i, side := range e.Set.Sides {
+		s.Sides[i] = string(side)
+	}
+	for i := planned.First; i <= planned.Last; i++ {
+		if r.plan.Steps[i].Kind == plan.Work && r.ends[i] != engine.ByClock {
+			s.Paced = false
+		}
+	}
+	return s
+}
+
+// byHand reports whether a work step waited for a key.
+func (r *Recorder) byHand(s plan.Step) bool {
+	return !r.opts.AllPaced && (s.ByHand || r.opts.ByHand && s.Reps > 0)
+}
+
+// before returns the place of the set that step i follows.
+func (r *Recorder) before(i int) Place {
+	for ; i >= 0; i-- {
+		if s := r.plan.Steps[i]; s.Set >= 0 {
+			return placeOf(s)
+		}
+	}
+	return Place{}
+}
+
+// swapped writes that an exercise's variant changed: the one at hand, or the
+// one that comes next.
+func (r *Recorder) swapped(e engine.Event) {
+	i := e.Step
+	if r.plan.Steps[i].Exercise == 0 {
+		i = r.plan.NextWork(i)
+	}
+	s := r.plan.Steps[i]
+	r.writeAt(e, Line{Event: EventVariant, Variant: &Variant{Place: placeOf(s), Name: s.Name, Easier: e.Easier}})
+}
+
+// finished writes the run's end.
+func (r *Recorder) finished(e engine.Event) {
+	f := &Finish{Outcome: string(Complete), ElapsedS: seconds(r.elapsedBase + max(0, r.wall(e).Sub(r.start)))}
+	if e.Cause == engine.ByStop {
+		f.Outcome = string(Stopped)
+	}
+	r.writeAt(e, Line{Event: EventFinish, Finish: f})
+}
+
+// wall returns the wall time of an event, however late it was heard of.
+func (r *Recorder) wall(e engine.Event) time.Time { return r.zero.Add(e.Now) }
+
+// writeAt writes the line that an event gives; what comes before the start
+// waits for it.
+func (r *Recorder) writeAt(e engine.Event, l Line) {
+	if r.start.IsZero() {
+		r.early = append(r.early, l)
+		return
+	}
+	r.write(r.wall(e), r.clockBase+e.Clock, l)
+}
+
+// write numbers a line, stamps it, and sends it off.
+func (r *Recorder) write(at time.Time, clock time.Duration, l Line) {
+	r.n++
+	l.V, l.Run, l.N, l.At, l.Clock = Version, r.run, r.n, at.Round(time.Millisecond), seconds(clock)
+	r.queue.add(l)
+}
+
+// placeOf returns where a step stands.
+func placeOf(s plan.Step) Place { return Place{s.Block, s.Round, s.Exercise} }
+
+// seconds returns d in seconds, to the millisecond.
+func seconds(d time.Duration) float64 { return math.Round(d.Seconds()*1000) / 1000 }
