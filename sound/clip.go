@@ -1,0 +1,86 @@
+// Package sound makes what a player hears: cues as short clips, a timeline
+// that says when each is heard, one scheduler that mixes clips at exact sample
+// positions, and two readers of it: the live speaker and the audio track.
+package sound
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"github.com/gopxl/beep/v2"
+)
+
+// SampleRate is the rate, in samples a second, of every clip, of the scheduler
+// and of the track.
+const SampleRate beep.SampleRate = 44100
+
+// Clip is a stretch of mono sound at SampleRate with a name: a cue, or spoken
+// words. A Clip is never changed once made, so that many may play it at once.
+type Clip struct {
+	Name    string    // short, lower case, stable: it stands in cue lists
+	Samples []float32 // -1 to 1
+}
+
+// Duration returns how long the clip sounds.
+func (c *Clip) Duration() time.Duration { return SampleRate.D(len(c.Samples)) }
+
+// Streamer returns a fresh streamer that plays the clip once from its start,
+// the same on both channels.
+func (c *Clip) Streamer() beep.StreamSeeker { return &clipStreamer{clip: c} }
+
+// Position returns the sample at which session time t falls: t times
+// SampleRate, rounded to the nearest sample, halves away from zero. It is the
+// only place where times become samples, so that live sound and track agree.
+func Position(t time.Duration) int {
+	const second = int64(time.Second)
+	n, half := int64(t)*int64(SampleRate), second/2
+	if n < 0 {
+		half = -half
+	}
+	return int((n + half) / second)
+}
+
+// clipStreamer is one playing of a clip.
+type clipStreamer struct {
+	clip *Clip
+	pos  int
+}
+
+// Stream implements beep.Streamer.
+func (s *clipStreamer) Stream(samples [][2]float64) (n int, ok bool) {
+	rest := s.clip.Samples[s.pos:]
+	n = min(len(samples), len(rest))
+	for i, v := range rest[:n] {
+		samples[i] = [2]float64{float64(v), float64(v)}
+	}
+	s.pos += n
+	return n, n > 0 || len(samples) == 0 && len(rest) > 0
+}
+
+// Err implements beep.Streamer; it is always nil.
+func (s *clipStreamer) Err() error { return nil }
+
+// Len implements beep.StreamSeeker.
+func (s *clipStreamer) Len() int { return len(s.clip.Samples) }
+
+// Position implements beep.StreamSeeker.
+func (s *clipStreamer) Position() int { return s.pos }
+
+// Seek implements beep.StreamSeeker.
+func (s *clipStreamer) Seek(p int) error {
+	if p < 0 || p > s.Len() {
+		return fmt.Errorf("seek to sample %d of a clip of %d", p, s.Len())
+	}
+	s.pos = p
+	return nil
+}
+
+// peak returns the largest absolute sample.
+func (c *Clip) peak() float64 {
+	p := 0.0
+	for _, v := range c.Samples {
+		p = max(p, math.Abs(float64(v)))
+	}
+	return p
+}

@@ -1,0 +1,65 @@
+package sound
+
+import "time"
+
+const ms = time.Millisecond
+
+// Loudness of the two sorts of cue: those that call the player, and the clicks
+// that go along with the work.
+const (
+	loud = 0.8
+	soft = 0.16
+)
+
+// The cues. They are told apart with eyes shut by rhythm and contour as well
+// as by pitch. Fundamentals stay below 2.5 kHz, the bound within which signals
+// for people of all ages are kept by ISO 24500:2010 (scope) and JIS S
+// 0013:2011; the on and off times of those standards are not claimed.
+var (
+	GetReady = &Clip{"get ready", synthesise(loud, note{a5, 90 * ms})}
+
+	WorkStarts = &Clip{"work starts", synthesise(loud, note{a6, 450 * ms})}
+
+	ChangeSide = &Clip{"change side", synthesise(loud,
+		note{e6, 110 * ms}, note{a5, 110 * ms}, note{e6, 110 * ms})}
+
+	ChangeExercise = &Clip{"change exercise", synthesise(loud,
+		note{a5, 90 * ms}, note{rest, 60 * ms}, note{cs6, 90 * ms}, note{rest, 60 * ms}, note{e6, 90 * ms})}
+
+	RestStarts = &Clip{"rest starts", synthesise(loud,
+		note{e6, 220 * ms}, note{a5, 380 * ms})}
+
+	TenLeft = &Clip{"ten seconds left", synthesise(loud,
+		note{cs6, 70 * ms}, note{rest, 110 * ms}, note{cs6, 70 * ms})}
+
+	Done = &Clip{"done", synthesise(loud,
+		note{a5, 160 * ms}, note{cs6, 160 * ms}, note{e6, 160 * ms}, note{a6, 700 * ms})}
+
+	Lowering = &Clip{"lowering", synthesise(soft, note{a4, 40 * ms})}
+
+	Rising = &Clip{"rising", synthesise(soft, note{e6, 25 * ms})}
+
+	Rep = &Clip{"rep", synthesise(soft, note{e5, 25 * ms})}
+)
+
+// Cue is a clip with what it tells the player.
+type Cue struct {
+	*Clip
+	Meaning string
+}
+
+// Cues lists every cue in the order in which a session brings them.
+func Cues() []Cue {
+	return []Cue{
+		{GetReady, "get ready: three of them count down to the start"},
+		{WorkStarts, "work starts now"},
+		{Lowering, "tempo: lower, a soft low click"},
+		{Rising, "tempo: rise, a soft high click"},
+		{Rep, "the next rep, a soft click"},
+		{ChangeSide, "change to the other side"},
+		{ChangeExercise, "change to the next exercise"},
+		{RestStarts, "the set is over, rest"},
+		{TenLeft, "ten seconds of rest left"},
+		{Done, "the session is over"},
+	}
+}
