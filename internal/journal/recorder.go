@@ -2,12 +2,15 @@ package journal
 
 import (
 	"math"
+	"os"
+	"path/filepath"
 	"slices"
 	"time"
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/runner"
+	"coldfloor/sessions"
 )
 
 // Recorder writes what happens in one run to a journal. It is a
@@ -38,7 +41,7 @@ type Recorder struct {
 // Begin opens a new run of p, to be walked with o. The player may be empty.
 // Nothing is written before the run starts.
 func (j *Journal) Begin(p *plan.Plan, o engine.Options, player string, c runner.Clock) (*Recorder, error) {
-	s := &Started{Title: p.Session.Title, Source: p.Session.Name, Text: string(p.Session.Source),
+	s := &Started{Title: p.Session.Title, Source: source(p.Session.Name), Text: string(p.Session.Source),
 		Player: player, TotalS: seconds(p.Total), Blocks: prescribed(p), Program: program()}
 	if speed := runner.SpeedOf(c); speed != 1 {
 		s.Speed = speed
@@ -54,6 +57,20 @@ func (j *Journal) record(run string, p *plan.Plan, o engine.Options, c runner.Cl
 	}
 	return &Recorder{run: run, plan: p, opts: o, clock: c, opener: opener, claim: held,
 		queue: newQueue(j.Append), ends: map[int]engine.Cause{}}, nil
+}
+
+// source returns a built-in session's name as it is, and a file's in full.
+func source(name string) string {
+	if _, ok := sessions.FindBuiltin(name); ok {
+		return name
+	}
+	if _, err := os.Stat(name); err != nil {
+		return name
+	}
+	if abs, err := filepath.Abs(name); err == nil {
+		return abs
+	}
+	return name
 }
 
 // prescribed returns what the plan asks for, block by block.

@@ -49,7 +49,11 @@ func (r *Run) Resume() (*Resumption, error) {
 		return nil, fmt.Errorf("the session in it cannot be read: %w", err)
 	}
 	s.Name = r.Started.Source
-	p := plan.Of(s)
+	return r.resumeWith(plan.Of(s))
+}
+
+// resumeWith returns how to go on with a run of p.
+func (r *Run) resumeWith(p *plan.Plan) (*Resumption, error) {
 	from := r.next(p)
 	if from < 0 {
 		return nil, ErrNothingLeft
