@@ -1,0 +1,161 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"sync"
+
+	"codeberg.org/go-fonts/liberation/liberationsansbold"
+	"codeberg.org/go-fonts/liberation/liberationsansregular"
+	"golang.org/x/image/font"
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
+	"golang.org/x/text/unicode/norm"
+)
+
+// The typeface is Liberation Sans (SIL Open Font License 1.1): Latin with the
+// letters of Vietnamese, Greek, Cyrillic and Hebrew, in two weights of 0.4 MB.
+
+// Proportions of the typeface, in parts of its size.
+const (
+	ascent    = 0.905 // top of a line above the baseline
+	descent   = 0.212 // bottom of a line below it
+	capHeight = 0.729 // of capitals and, near enough, of figures
+	leading   = 1.18  // from one baseline to the next
+)
+
+// point is the unit of font sizes, in millimetres.
+const point = 25.4 / 72
+
+// face is one weight of the typeface at a size in points.
+type face struct {
+	bold  bool
+	size  float64
+	tight bool // for figures and units, where nothing hangs below the baseline
+}
+
+// height returns the height of a line of text, in millimetres.
+func (f face) height() float64 {
+	if f.tight {
+		return 1.25 * capHeight * f.size * point
+	}
+	return leading * f.size * point
+}
+
+// baseline returns how far the baseline lies below the top of a line, in
+// millimetres.
+func (f face) baseline() float64 {
+	if f.tight {
+		return 1.125 * capHeight * f.size * point
+	}
+	return (leading + ascent - descent) / 2 * f.size * point
+}
+
+// lacking stands for a character that the typeface does not have.
+const lacking = '◊'
+
+// glyphs measures one weight of the typeface.
+type glyphs struct {
+	ttf    []byte
+	font   *sfnt.Font
+	buffer sfnt.Buffer
+	widths map[rune]float64 // in parts of the size; below 0 for a character that is lacking
+}
+
+// newGlyphs reads a weight that the program carries.
+func newGlyphs(ttf []byte) *glyphs {
+	f, err := sfnt.Parse(ttf)
+	if err != nil {
+		panic(fmt.Sprintf("sheet: the embedded font cannot be read: %v", err))
+	}
+	return &glyphs{ttf: ttf, font: f, widths: map[rune]float64{}}
+}
+
+// width returns the width of r, in parts of the size, and below 0 where the
+// weight has no such character.
+func (g *glyphs) width(r rune) float64 {
+	w, ok := g.widths[r]
+	if !ok {
+		w = g.look(r)
+		g.widths[r] = w
+	}
+	return w
+}
+
+func (g *glyphs) look(r rune) float64 {
+	i, err := g.font.GlyphIndex(&g.buffer, r)
+	if err != nil || i == 0 || r > 0xFFFF { // the library writes no character beyond
+		return -1
+	}
+	em := fixed.Int26_6(g.font.UnitsPerEm()) << 6
+	w, err := g.font.GlyphAdvance(&g.buffer, i, em, font.HintingNone)
+	if err != nil {
+		return -1
+	}
+	return float64(w) / float64(em)
+}
+
+// typeface measures text and keeps which characters were lacking.
+type typeface struct {
+	regular, bold *glyphs
+	missing       map[rune]bool
+}
+
+var weights = sync.OnceValue(func() [2][]byte {
+	return [2][]byte{liberationsansregular.TTF, liberationsansbold.TTF}
+})
+
+func newTypeface() *typeface {
+	w := weights()
+	return &typeface{newGlyphs(w[0]), newGlyphs(w[1]), map[rune]bool{}}
+}
+
+// weight returns the weight that f is set in.
+func (t *typeface) weight(f face) *glyphs {
+	if f.bold {
+		return t.bold
+	}
+	return t.regular
+}
+
+// width returns the width of s in millimetres.
+func (t *typeface) width(f face, s string) float64 {
+	g, sum := t.weight(f), 0.0
+	for _, r := range s {
+		sum += max(g.width(r), 0)
+	}
+	return sum * f.size * point
+}
+
+// has reports whether both weights have r.
+func (t *typeface) has(r rune) bool { return t.regular.width(r) >= 0 && t.bold.width(r) >= 0 }
+
+// printable returns s with every character the typeface lacks replaced: by
+// its plain equivalent where Unicode names one, else by a sign that is seen,
+// and then it is noted as missing.
+func (t *typeface) printable(s string) string {
+	var b strings.Builder
+	for _, r := range s {
+		switch plain := norm.NFKC.String(string(r)); {
+		case t.has(r):
+			b.WriteRune(r)
+		case !strings.ContainsFunc(plain, func(r rune) bool { return !t.has(r) }):
+			b.WriteString(plain)
+		default:
+			t.missing[r] = true
+			b.WriteRune(lacking)
+		}
+	}
+	return b.String()
+}
+
+// missed returns the characters that were lacking, in order.
+func (t *typeface) missed() []rune {
+	var rs []rune
+	for r := range t.missing {
+		rs = append(rs, r)
+	}
+	slices.Sort(rs)
+	return rs
+}

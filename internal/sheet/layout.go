@@ -1,0 +1,123 @@
+package sheet
+
+// Measures of the page, in millimetres.
+const (
+	margin  = 11.0
+	footing = 5.0 // for the page's number, above the lower margin
+	padding = 1.4 // between a rule and the text in its cell
+)
+
+// restSize is the smallest size of a rest, in points, unless it is too wide
+// for its column: its figures are then 9.5 mm high, at 2 m 16 minutes of arc,
+// the least of ISO 9241-3 for comfortable reading (2 × 2 m × tan 8' = 9.31 mm).
+const restSize = 37.0
+
+// band is a stretch of the page that is never torn.
+type band struct {
+	height float64
+	keep   bool                      // on one page with the band after it
+	draw   func(c canvas, y float64) // with its top at y
+	again  []band                    // what is repeated above the band where a page begins with it
+}
+
+// setter lays a document out in bands at one scale.
+type setter struct {
+	types *typeface
+	paper Paper
+	scale float64 // of all text; 1 is the size it reads best in
+	x, w  float64 // of the printed width
+	cols  columns
+	again []band // repeated on a page that begins with the bands set now
+	bands []band
+}
+
+// columns are the widths of the table's columns.
+type columns struct{ text, dose, ticks, then float64 }
+
+// newSetter returns a setter for the document, with its columns as wide as it
+// needs.
+func newSetter(d *Doc, t *typeface, paper Paper, scale float64) *setter {
+	s := &setter{types: t, paper: paper, scale: scale, x: margin, w: paper.Width - 2*margin}
+	s.cols.dose = 27
+	s.cols.then = 33
+	s.cols.ticks = s.ticksWidth(d)
+	s.cols.text = s.w - s.cols.dose - s.cols.ticks - s.cols.then
+	return s
+}
+
+// face returns a face at the setter's scale, but not below floor points.
+func (s *setter) face(bold bool, size, floor float64) face {
+	return face{bold: bold, size: max(size*s.scale, floor)}
+}
+
+// The faces of the sheet.
+func (s *setter) body() face   { return s.face(false, 9.5, 7.5) }
+func (s *setter) strong() face { return s.face(true, 9.5, 7.5) }
+func (s *setter) small() face  { return s.face(false, 8, 7) }
+
+// add appends a band.
+func (s *setter) add(height float64, keep bool, draw func(c canvas, y float64)) {
+	s.bands = append(s.bands, band{height, keep, draw, s.again})
+}
+
+// gap appends empty space.
+func (s *setter) gap(height float64, keep bool) {
+	s.add(height*s.scale, keep, func(canvas, float64) {})
+}
+
+// lines appends a band for each line, all the way across.
+func (s *setter) lines(lines []line, keep bool) {
+	for _, l := range lines {
+		s.add(l.height(), keep, func(c canvas, y float64) { l.draw(c, s.types, s.x, y, s.w, left) })
+	}
+}
+
+// height returns the room for bands on a page.
+func (s *setter) height() float64 { return s.paper.Height - 2*margin - footing }
+
+// heightOfBands returns the height of bands one below the other.
+func heightOfBands(bands []band) float64 {
+	h := 0.0
+	for _, b := range bands {
+		h += b.height
+	}
+	return h
+}
+
+// pages places the bands on pages: a band that is kept with others goes to the
+// next page with them where they do not fit and a page can hold them.
+func (s *setter) pages() [][]band {
+	var pages [][]band
+	var page []band
+	free := s.height()
+	next := func(again []band) {
+		pages = append(pages, page)
+		page = append([]band(nil), again...)
+		free = s.height() - heightOfBands(again)
+	}
+	for i := 0; i < len(s.bands); {
+		n := s.together(i)
+		need := heightOfBands(s.bands[i : i+n])
+		if need > free && len(page) > 0 && need <= s.height()-heightOfBands(s.bands[i].again) {
+			next(s.bands[i].again)
+		}
+		for _, b := range s.bands[i : i+n] {
+			if b.height > free && len(page) > len(b.again) {
+				next(b.again)
+			}
+			page = append(page, b)
+			free -= b.height
+		}
+		i += n
+	}
+	return append(pages, page)
+}
+
+// together returns how many bands from i on are kept on one page.
+func (s *setter) together(i int) int {
+	n := 1
+	for s.bands[i+n-1].keep && i+n < len(s.bands) {
+		n++
+	}
+	return n
+}

@@ -1,0 +1,45 @@
+package sheet
+
+import (
+	"fmt"
+
+	"coldfloor/sessions"
+)
+
+// effort asks for session-RPE with the words of Foster et al., J Strength Cond
+// Res 2001;15:109–115, which is asked 30 minutes after the end.
+var effort = Effort{
+	Question: "How hard was the whole session? Mark one number, 30 minutes after the end.",
+	Scale: []Grade{
+		{"0", "rest"}, {"1", "very very easy"}, {"2", "easy"}, {"3", "moderate"}, {"4", "somewhat hard"}, {"5", "hard"},
+		{"6", ""}, {"7", "very hard"}, {"8", ""}, {"9", ""}, {"10", "maximal"},
+	},
+	Source: "Session-RPE: Foster et al., J Strength Cond Res 2001;15:109–115",
+}
+
+// legendOf explains the signs that the sheet of a session uses.
+func legendOf(s *sessions.Session) []string {
+	var sides, tempo, contacts bool
+	for i := range s.Blocks {
+		for j := range s.Blocks[i].Exercises {
+			e := &s.Blocks[i].Exercises[j]
+			sides = sides || e.OneSided() && e.Sides != sessions.AlternateReps
+			tempo = tempo || e.Tempo != (sessions.Tempo{})
+			contacts = contacts || e.Contacts > 0 && e.Reps+e.RepsPerSide > 0
+		}
+	}
+	legend := []string{"Tick a box when its set is done."}
+	if sides {
+		legend = append(legend, "L and R: left and right side, in the order to work them.")
+	}
+	if tempo {
+		legend = append(legend, "Tempo: seconds lowering-pause-rising, and a last pause where a fourth is given.")
+	}
+	if contacts {
+		legend = append(legend, "Contact: one foot, or both together, touching the floor.")
+	}
+	if s.LeadIn > 0 {
+		legend = append(legend, fmt.Sprintf("The total counts %s to get ready.", figure(s.LeadIn)))
+	}
+	return legend
+}

@@ -1,0 +1,116 @@
+package sheet
+
+// run is text in one face.
+type run struct {
+	face face
+	text string
+}
+
+// line is one line of text in a cell: runs on one baseline.
+type line struct {
+	runs   []run
+	indent float64 // of the first run, in millimetres
+	gap    float64 // between two runs
+}
+
+// height returns that of the tallest run.
+func (l line) height() float64 {
+	h := 0.0
+	for _, r := range l.runs {
+		h = max(h, r.face.height())
+	}
+	return h
+}
+
+// width returns the width of the line with its indent.
+func (l line) width(t *typeface) float64 {
+	w := l.indent
+	for i, r := range l.runs {
+		if i > 0 {
+			w += l.gap
+		}
+		w += t.width(r.face, r.text)
+	}
+	return w
+}
+
+// draw sets the line with its top at y in the width from x on.
+func (l line) draw(c canvas, t *typeface, x, y, width float64, a align) {
+	base := 0.0
+	for _, r := range l.runs {
+		base = max(base, r.face.baseline())
+	}
+	x += (width-l.width(t))*float64(a)/2 + l.indent
+	for _, r := range l.runs {
+		w := t.width(r.face, r.text)
+		c.text(rect{x, y + base - r.face.baseline(), w, r.face.height()}, left, r.face, r.text)
+		x += w + l.gap
+	}
+}
+
+// heightOf returns the height of lines one below the other.
+func heightOf(lines []line) float64 {
+	h := 0.0
+	for _, l := range lines {
+		h += l.height()
+	}
+	return h
+}
+
+// drawLines sets lines one below the other.
+func drawLines(c canvas, t *typeface, lines []line, x, y, width float64, a align) {
+	for _, l := range lines {
+		l.draw(c, t, x, y, width, a)
+		y += l.height()
+	}
+}
+
+// plain makes lines of one face.
+func plain(f face, texts []string) []line {
+	lines := make([]line, len(texts))
+	for i, s := range texts {
+		lines[i] = line{runs: []run{{f, s}}}
+	}
+	return lines
+}
+
+// labelled wraps text behind a label that stands on its first line. The lines
+// after it are indented by hang.
+func (t *typeface) labelled(label run, f face, text string, width, hang float64) []line {
+	if label.text == "" {
+		return plain(f, t.wrap(f, text, width, 0))
+	}
+	gap := t.width(f, " ")
+	taken := max(t.width(label.face, label.text)+gap, hang)
+	texts := t.wrap(f, text, width-hang, taken-hang)
+	lines := []line{{runs: []run{label}, gap: taken - t.width(label.face, label.text)}}
+	for i, s := range texts {
+		if i == 0 && s != "" {
+			lines[0].runs = append(lines[0].runs, run{f, s})
+		}
+		if i > 0 {
+			lines = append(lines, line{runs: []run{{f, s}}, indent: hang})
+		}
+	}
+	return lines
+}
+
+// figureLines sets a figure to be read from afar, its unit beside it. It
+// shrinks to the floor, in points, where it is too wide, and is broken where
+// that does not suffice.
+func (t *typeface) figureLines(g Figure, size, floor, width float64) []line {
+	for {
+		number, unit := face{true, size, true}, face{true, max(size*0.45, 9), true}
+		l := line{runs: []run{{number, g.Value}}, gap: size * 0.12 * point}
+		if g.Unit != "" {
+			l.runs = append(l.runs, run{unit, g.Unit})
+		}
+		if l.width(t) <= width {
+			return []line{l}
+		}
+		if size <= floor {
+			return append(plain(number, t.wrap(number, g.Value, width, 0)), plain(unit, t.wrap(unit, g.Unit, width, 0))...)
+		}
+		size = max(size-1, floor)
+	}
+}

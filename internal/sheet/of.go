@@ -1,0 +1,273 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
+	"coldfloor/internal/units"
+	"coldfloor/sessions"
+)
+
+// maxBoxes is how many rounds are ticked in boxes; beyond it a player keeps a
+// tally.
+const maxBoxes = 48
+
+// Of says what the sheet of a plan says.
+func Of(p *plan.Plan) *Doc {
+	s := p.Session
+	d := &Doc{
+		Title: safetext.Clean(s.Title),
+		About: join(" · ", safetext.Clean(s.For), levelOf(s.Level)),
+		Total: totalOf(p.Total),
+		Times: []Time{
+			{plan.Work, "work " + units.Clock(p.Work)},
+			{plan.Rest, "rest " + units.Clock(p.Rest)},
+			{plan.Change, "moving between " + units.Clock(p.Change)},
+		},
+		Facts:  kept(count(p.Totals.Sets, "set"), some(p.Totals.Reps, "rep"), some(p.Contacts, "foot contact")),
+		Strip:  stripOf(p),
+		Effort: effort,
+	}
+	for i := range s.Blocks {
+		d.Blocks = append(d.Blocks, blockOf(p, i))
+	}
+	d.Legend = legendOf(s)
+	return d
+}
+
+// levelOf says the level in words.
+func levelOf(l sessions.Level) string {
+	if l == "" {
+		return ""
+	}
+	return string(l) + " level"
+}
+
+// totalOf returns the length of the session, to the second.
+func totalOf(d time.Duration) Figure {
+	if d >= time.Hour {
+		return Figure{units.Clock(d), "h"}
+	}
+	return Figure{units.Clock(d), "min"}
+}
+
+// some is count, but nothing for none.
+func some(n int, noun string) string {
+	if n == 0 {
+		return ""
+	}
+	return count(n, noun)
+}
+
+// blockOf describes block i, which counts from 0.
+func blockOf(p *plan.Plan, i int) Block {
+	b, totals := &p.Session.Blocks[i], &p.Blocks[i]
+	block := Block{Number: fmt.Sprint(i + 1), Title: safetext.Clean(b.Title)}
+	block.Facts = kept(partOf(b.Part), count(b.Rounds, "round"), units.Clock(totals.Total)+" long", some(totals.Contacts, "foot contact"), trainsOf(b.Trains))
+	for j := range b.Exercises {
+		block.Rows = append(block.Rows, rowOf(b, j, block.Number, firstSides(p, i, j)))
+	}
+	if i < len(p.Session.Blocks)-1 && b.RestAfter > 0 {
+		next := fmt.Sprintf("Rest before %d %s", i+2, safetext.Clean(p.Session.Blocks[i+1].Title))
+		block.After = Rest{figure(b.RestAfter), next, true}
+	}
+	return block
+}
+
+// partOf names the part of a session, where it is not the main one.
+func partOf(p sessions.Part) string {
+	if p == sessions.Main {
+		return ""
+	}
+	return string(p)
+}
+
+// trainsOf names the qualities that a block trains.
+func trainsOf(trains []string) string {
+	if len(trains) == 0 {
+		return ""
+	}
+	return "trains " + cleaned(trains, ", ")
+}
+
+// cleaned cleans each text and joins them.
+func cleaned(texts []string, sep string) string {
+	clean := make([]string, len(texts))
+	for i, t := range texts {
+		clean[i] = safetext.Clean(t)
+	}
+	return join(sep, clean...)
+}
+
+// thenOf says what follows exercise j in each round.
+func thenOf(b *sessions.Block, j int, block string) Rest {
+	if j == len(b.Exercises)-1 {
+		if b.Rounds == 1 || b.Rest == 0 {
+			return Rest{}
+		}
+		return Rest{figure(b.Rest), "after each round", true}
+	}
+	next := block + letter(j+1)
+	switch own := b.Exercises[j].Rest; {
+	case own != nil && *own > 0:
+		return Rest{figure(*own), "then " + next, true}
+	case own == nil && b.Change > 0:
+		return Rest{figure(b.Change), "to change to " + next, false}
+	}
+	return Rest{Figure{"0", "s"}, "straight to " + next, false}
+}
+
+// firstSides returns the side that exercise j of block i starts with in each
+// round.
+func firstSides(p *plan.Plan, i, j int) []plan.Side {
+	var first []plan.Side
+	for _, s := range p.Sets {
+		if s.Block == i+1 && s.Exercise == j+1 {
+			first = append(first, p.Steps[s.First].Side)
+		}
+	}
+	return first
+}
+
+// rowOf describes exercise j of a block, which counts from 0; first is the
+// side it starts with in each round.
+func rowOf(b *sessions.Block, j int, block string, first []plan.Side) Row {
+	e := &b.Exercises[j]
+	row := Row{
+		ID:      block + letter(j),
+		Name:    safetext.Clean(e.Name),
+		Notes:   notesOf(e),
+		Dose:    doseOf(e),
+		Details: detailsOf(e, first),
+		Then:    thenOf(b, j, block),
+	}
+	for _, c := range e.Cues {
+		row.Cues = append(row.Cues, kept(strings.TrimSpace(safetext.Clean(c)))...)
+	}
+	if b.Rounds > maxBoxes {
+		row.Tally = fmt.Sprintf("tally, of %d", b.Rounds)
+		return row
+	}
+	for i, side := range first {
+		row.Rounds = append(row.Rounds, Round{i + 1, boxesOf(i+1, side)})
+	}
+	return row
+}
+
+// boxesOf names the boxes to tick in a round: one, or one a side in the order
+// in which the sides are worked.
+func boxesOf(round int, first plan.Side) []string {
+	n := fmt.Sprint(round)
+	switch first {
+	case plan.Left:
+		return []string{n + "L", n + "R"}
+	case plan.Right:
+		return []string{n + "R", n + "L"}
+	}
+	return []string{n}
+}
+
+// doseOf returns the dose of one set, of one side where it is given a side.
+func doseOf(e *sessions.Exercise) Figure {
+	switch n := e.Reps + e.RepsPerSide; n {
+	case 0:
+		return figure(e.Time + e.TimePerSide)
+	case 1:
+		return Figure{"1", "rep"}
+	default:
+		return Figure{fmt.Sprint(n), "reps"}
+	}
+}
+
+// detailsOf says how the dose is done.
+func detailsOf(e *sessions.Exercise, first []plan.Side) []string {
+	side, order := "", ""
+	switch {
+	case !e.OneSided():
+	case e.Sides == sessions.AlternateReps:
+		side = "a side, in turn"
+	case e.Sides == sessions.SwapEachRound && len(first) > 1:
+		side, order = "a side", "swap sides each round"
+	default:
+		side, order = "a side", string(first[0])+" first"
+	}
+	turn := ""
+	if order != "" && e.Switch > 0 {
+		turn = figure(e.Switch).String() + " to switch"
+	}
+	return kept(side, order, turn, paceOf(e), contactsOf(e, len(first)))
+}
+
+// paceOf says how fast the reps are, and whether the clock ends the set.
+func paceOf(e *sessions.Exercise) string {
+	pace := ""
+	switch {
+	case e.Tempo != (sessions.Tempo{}):
+		pace = "tempo " + tempoOf(e.Tempo)
+	case e.Reps+e.RepsPerSide > 0:
+		pace = figure(e.Rep).String() + " a rep"
+	}
+	if e.Finish == sessions.ByHand {
+		return join(", ", pace, "no hurry")
+	}
+	return pace
+}
+
+// tempoOf writes a tempo as a coach types it.
+func tempoOf(t sessions.Tempo) string {
+	phases := []time.Duration{t.Lowering, t.Pause, t.Rising, t.Top}
+	if t.Top == 0 {
+		phases = phases[:3]
+	}
+	text := make([]string, len(phases))
+	for i, d := range phases {
+		text[i] = seconds(d)
+	}
+	return strings.Join(text, "-")
+}
+
+// seconds writes d as a bare number of seconds.
+func seconds(d time.Duration) string {
+	text := fmt.Sprintf("%d.%09d", d/time.Second, d%time.Second)
+	return strings.TrimRight(strings.TrimRight(text, "0"), ".")
+}
+
+// contactsOf says how often the feet land in a round.
+func contactsOf(e *sessions.Exercise, rounds int) string {
+	n := e.Contacts * (e.Reps + 2*e.RepsPerSide)
+	if n == 0 || rounds == 1 {
+		return some(n, "contact")
+	}
+	return count(n, "contact") + " a round"
+}
+
+// notesOf returns the longer texts of an exercise.
+func notesOf(e *sessions.Exercise) []Note {
+	var notes []Note
+	for _, n := range []Note{{"", e.How}, {"Easier", e.Easier}, {"Harder", e.Harder}, {"Load", e.Load}, {"Room", roomOf(e)}} {
+		if n.Text = strings.TrimSpace(safetext.Clean(n.Text)); n.Text != "" {
+			notes = append(notes, n)
+		}
+	}
+	return notes
+}
+
+// roomOf says what room an exercise needs, where the session says so.
+func roomOf(e *sessions.Exercise) string {
+	floor, above := "", ""
+	if e.Floor != (sessions.Floor{}) {
+		floor = fmt.Sprintf("%s × %s of floor", e.Floor.Along, e.Floor.Across)
+	}
+	switch e.Overhead.Kind {
+	case sessions.OverheadReach:
+		above = "arms overhead"
+	case sessions.OverheadJump:
+		above = "jump with arms overhead"
+	case sessions.OverheadAbove:
+		above = e.Overhead.Above.String() + " above the head"
+	}
+	return join(", ", floor, above)
+}

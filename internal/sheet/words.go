@@ -1,0 +1,60 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"coldfloor/internal/units"
+)
+
+// figure returns a length of time as a short number: 75 s, 2 min, 2:30.
+func figure(d time.Duration) Figure {
+	switch {
+	case d%time.Second != 0:
+		text := units.FormatDuration(d)
+		number := strings.TrimRight(text, "hms")
+		if strings.ContainsAny(number, "hms") {
+			return Figure{text, ""}
+		}
+		return Figure{number, text[len(number):]}
+	case d < 2*time.Minute:
+		return Figure{fmt.Sprint(int(d / time.Second)), "s"}
+	case d%time.Minute == 0 && d < 100*time.Minute:
+		return Figure{fmt.Sprint(int(d / time.Minute)), "min"}
+	}
+	return Figure{units.Clock(d), ""}
+}
+
+// letter returns the n-th of a, b, … z, aa, ab, …, counting from 0.
+func letter(n int) string {
+	s := ""
+	for n++; n > 0; n = (n - 1) / 26 {
+		s = string(rune('a'+(n-1)%26)) + s
+	}
+	return s
+}
+
+// count returns n and the noun, in the plural where n is not 1.
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// join joins the parts that are not empty.
+func join(sep string, parts ...string) string {
+	return strings.Join(kept(parts...), sep)
+}
+
+// kept returns the parts that are not empty.
+func kept(parts ...string) []string {
+	var full []string
+	for _, p := range parts {
+		if p != "" {
+			full = append(full, p)
+		}
+	}
+	return full
+}
