@@ -80,8 +80,12 @@ func (q *queue) close() error {
 	}
 	q.mu.Unlock()
 	<-q.done
-	if len(q.pending) > 0 {
-		return fmt.Errorf("%d lines of the journal are lost: %w", len(q.pending), q.err)
+	switch n := len(q.pending); n {
+	case 0:
+		return nil
+	case 1:
+		return fmt.Errorf("1 line of the journal is lost: %w", q.err)
+	default:
+		return fmt.Errorf("%d lines of the journal are lost: %w", n, q.err)
 	}
-	return nil
 }

@@ -58,6 +58,9 @@ func Read(r io.Reader) iter.Seq2[Entry, error] {
 			case err == nil && len(bytes.TrimSpace(text)) == 0:
 				continue
 			}
+			if lines.number == 1 {
+				text = bytes.TrimPrefix(text, []byte("\ufeff")) // an editor's byte order mark
+			}
 			e := Entry{Number: lines.number}
 			unknown := false
 			if err == nil {

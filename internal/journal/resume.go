@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"path/filepath"
 	"slices"
-	"time"
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
@@ -108,41 +107,4 @@ func (j *Journal) CloseAsIs(id string) error {
 		}
 		return []Line{{Event: EventFinish, Finish: &Finish{Outcome: string(Interrupted), ElapsedS: seconds(r.Elapsed)}}}, nil
 	})
-}
-
-// find reads the present state of one run.
-func (j *Journal) find(id string) (*Run, error) {
-	runs, _, err := Load(j.path)
-	if err != nil {
-		return nil, err
-	}
-	for _, r := range runs {
-		if r.ID == id {
-			return r, nil
-		}
-	}
-	return nil, fmt.Errorf("no run %s in %s", id, j.path)
-}
-
-// amend appends to a run that no process is at the lines that about gives.
-func (j *Journal) amend(id string, about func(*Run) ([]Line, error)) error {
-	held, err := j.claim(id)
-	if err != nil {
-		return err
-	}
-	defer held.release()
-	r, err := j.find(id)
-	if err != nil {
-		return err
-	}
-	lines, err := about(r)
-	if err != nil {
-		return err
-	}
-	now := time.Now()
-	for i := range lines {
-		l := &lines[i]
-		l.V, l.Run, l.N, l.At, l.Clock = Version, id, r.LastN+1+i, now.Round(time.Millisecond), seconds(r.Clock)
-	}
-	return j.Append(lines...)
 }

@@ -1,0 +1,286 @@
+package journal
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+)
+
+// TestMain lets the test binary be another process at the same journal.
+func TestMain(m *testing.M) {
+	if path := os.Getenv("JOURNAL_TEST_APPEND"); path != "" {
+		appendMany(path)
+		return
+	}
+	if path := os.Getenv("JOURNAL_TEST_HOLD"); path != "" {
+		holdRun(path)
+		return
+	}
+	os.Exit(m.Run())
+}
+
+// appendMany appends 50 lines of a run of its own.
+func appendMany(path string) {
+	j, err := Open(path)
+	for i := 1; i <= 50 && err == nil; i++ {
+		err = j.Append(paused(fmt.Sprintf("P%d", os.Getpid()), i))
+	}
+	if err != nil {
+		fmt.Println(err)
+		os.Exit(1)
+	}
+}
+
+// holdRun begins a run and stays at it until it is killed.
+func holdRun(path string) {
+	j, err := Open(path)
+	if err != nil {
+		fmt.Println(err)
+		os.Exit(1)
+	}
+	if _, err := j.claim("HELD"); err != nil {
+		fmt.Println(err)
+		os.Exit(1)
+	}
+	fmt.Println("held")
+	time.Sleep(time.Minute)
+}
+
+func paused(run string, n int) Line {
+	return Line{V: Version, Run: run, N: n, At: newClock().start, Event: EventPause, Pause: &Pause{Cause: "key"}}
+}
+
+func TestOpenMakesAPrivateFile(t *testing.T) {
+	j := openTemp(t)
+	if err := j.Append(paused("A", 1)); err != nil {
+		t.Fatal(err)
+	}
+	if runtime.GOOS == "windows" {
+		t.Skip("no such modes")
+	}
+	for path, want := range map[string]fs.FileMode{j.Path(): 0o600, j.Path() + ".lock": 0o600, filepath.Dir(j.Path()): 0o700 | fs.ModeDir} {
+		if info, err := os.Stat(path); err != nil || info.Mode() != want {
+			t.Errorf("%s: %v, %v; want %v", path, info.Mode(), err, want)
+		}
+	}
+}
+
+// What cannot be a journal is told of before a session starts, with what to do.
+func TestOpenRefuses(t *testing.T) {
+	dir := t.TempDir()
+	yaml := filepath.Join(dir, "hops.yaml")
+	if err := os.WriteFile(yaml, []byte(testSession), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for path, want := range map[string]string{
+		"":                             "no journal file is named",
+		dir:                            "is not a regular file",
+		yaml:                           "is something else than a journal",
+		filepath.Join(yaml, "j.jsonl"): "cannot write the journal",
+	} {
+		_, err := Open(path)
+		if err == nil || !strings.Contains(err.Error(), want) || !strings.Contains(err.Error(), "\nhint: ") {
+			t.Errorf("Open(%q): %v; want %q and a hint", path, err, want)
+		}
+	}
+	if b, err := os.ReadFile(yaml); err != nil || string(b) != testSession {
+		t.Error("the session file was touched")
+	}
+}
+
+func TestOpenTakesADamagedJournal(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "journal.jsonl")
+	if err := os.WriteFile(path, append([]byte("\x00\x00garbage\n"), twoRuns(t)...), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := Open(path); err != nil {
+		t.Error(err)
+	}
+}
+
+// A line that was torn at any byte is kept, and the next one is whole.
+func TestAppendAfterATornLine(t *testing.T) {
+	text := twoRuns(t)
+	path := filepath.Join(t.TempDir(), "journal.jsonl")
+	start := bytes.LastIndexByte(bytes.TrimSuffix(text, []byte("\n")), '\n') + 1
+	for cut := start + 1; cut <= len(text); cut++ {
+		if err := os.WriteFile(path, text[:cut], 0o600); err != nil {
+			t.Fatal(err)
+		}
+		f, err := (&Journal{path}).open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := appendTo(f, []Line{paused("AFTER", 1)}); err != nil {
+			t.Fatal(err)
+		}
+		f.Close()
+		b, _ := os.ReadFile(path)
+		if !bytes.HasPrefix(b, text[:cut]) {
+			t.Fatalf("cut at %d: the torn line is not kept", cut)
+		}
+		lines, _ := readAll(t, b)
+		if lines[len(lines)-1].Run != "AFTER" {
+			t.Fatalf("cut at %d: the line after it is not whole", cut)
+		}
+	}
+}
+
+// Processes that append at once never mix their lines.
+func TestAppendFromManyProcesses(t *testing.T) {
+	path := openTemp(t).Path()
+	const processes = 4
+	var wg sync.WaitGroup
+	for range processes {
+		wg.Go(func() {
+			c := exec.Command(os.Args[0])
+			c.Env = append(os.Environ(), "JOURNAL_TEST_APPEND="+path)
+			if out, err := c.CombinedOutput(); err != nil {
+				t.Errorf("%v: %s", err, out)
+			}
+		})
+	}
+	wg.Wait()
+	b, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines, damage := readAll(t, b)
+	if len(lines) != processes*50 || len(damage) != 0 {
+		t.Errorf("%d lines, want %d; damage %v", len(lines), processes*50, damage)
+	}
+}
+
+// The sign that a run is under way lives as long as its process, however that ends.
+func TestLiveUntilKilled(t *testing.T) {
+	j := openTemp(t)
+	if j.live("HELD") {
+		t.Fatal("live before it began")
+	}
+	c := exec.Command(os.Args[0])
+	c.Env = append(os.Environ(), "JOURNAL_TEST_HOLD="+j.Path())
+	out, err := c.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := c.Start(); err != nil {
+		t.Fatal(err)
+	}
+	if b := make([]byte, 5); func() error { _, err := out.Read(b); return err }() != nil || string(b[:4]) != "held" {
+		t.Fatalf("%s", b)
+	}
+	if !j.live("HELD") {
+		t.Error("not live while its process runs")
+	}
+	if _, err := j.claim("HELD"); !errors.Is(err, ErrLive) {
+		t.Errorf("claimed twice: %v", err)
+	}
+	if err := c.Process.Kill(); err != nil {
+		t.Fatal(err)
+	}
+	_ = c.Wait()
+	if j.live("HELD") {
+		t.Error("live after it was killed")
+	}
+	held, err := j.claim("HELD")
+	if err != nil {
+		t.Fatal(err)
+	}
+	held.release()
+	if left, _ := filepath.Glob(j.Path() + ".*.live"); len(left) > 0 {
+		t.Errorf("left behind: %v", left)
+	}
+}
+
+// fullDisk is a file on a disk with so much room; a write that does not fit
+// leaves its first part.
+type fullDisk struct {
+	*os.File
+	room int
+}
+
+var errFull = errors.New("no space left on device")
+
+func (f *fullDisk) Write(b []byte) (int, error) {
+	if len(b) <= f.room {
+		f.room -= len(b)
+		return f.File.Write(b)
+	}
+	n, _ := f.File.Write(b[:f.room])
+	f.room = 0
+	return n, errFull
+}
+
+func TestAppendToAFullDisk(t *testing.T) {
+	j := openTemp(t)
+	f, err := j.open()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	disk := &fullDisk{f, 300}
+	lines := []Line{paused("A", 1), paused("A", 2), paused("A", 3)}
+	if err := appendTo(disk, lines); !errors.Is(err, errFull) {
+		t.Fatalf("%v", err)
+	}
+	if got, damage := readAll(t, []byte(contents(t, j))); len(got) == 0 || len(got) == 3 || len(damage) != 0 {
+		t.Errorf("%d lines, damage %v: the part that was written is not taken back", len(got), damage)
+	}
+	disk.room = 10_000
+	if err := appendTo(disk, lines); err != nil {
+		t.Fatal(err)
+	}
+	if r := only(t, j); r.Pauses != 3 || r.LastN != 3 {
+		t.Errorf("%+v", r)
+	}
+}
+
+// Lines that could not be written are tried again with the next, in order.
+func TestQueueTriesAgain(t *testing.T) {
+	full := true
+	var got []int
+	tried := make(chan struct{}, 10)
+	q := newQueue(func(lines ...Line) error {
+		defer func() { tried <- struct{}{} }()
+		if full {
+			return errFull
+		}
+		for _, l := range lines {
+			got = append(got, l.N)
+		}
+		return nil
+	})
+	q.add(Line{N: 1})
+	<-tried
+	full = false
+	q.add(Line{N: 2})
+	<-tried
+	q.add(Line{N: 3})
+	if err := q.close(); err != nil || q.trouble() != nil {
+		t.Fatal(err)
+	}
+	q.add(Line{N: 4})
+	if fmt.Sprint(got) != "[1 2 3]" {
+		t.Errorf("wrote %v", got)
+	}
+}
+
+func TestQueueTellsWhatIsLost(t *testing.T) {
+	q := newQueue(func(...Line) error { return errFull })
+	q.add(Line{N: 1})
+	if err := q.close(); !errors.Is(err, errFull) || !strings.HasPrefix(err.Error(), "1 line of the journal is lost") {
+		t.Errorf("%v", err)
+	}
+	if !errors.Is(q.trouble(), errFull) {
+		t.Errorf("trouble %v", q.trouble())
+	}
+}

@@ -1,0 +1,177 @@
+package journal
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+
+	"coldfloor/internal/engine"
+	"coldfloor/internal/plan"
+	"coldfloor/internal/runner"
+	"coldfloor/sessions/sessionstest"
+)
+
+// A run that ends by a fault is offered, gone on with where it was, and ends
+// as one run.
+func TestResume(t *testing.T) {
+	j := openTemp(t)
+	c := newClock()
+	r := newRig(t, j, c)
+	r.do(0, engine.Start)
+	r.pass(20 * time.Second) // in the rest after the first set
+	if got, err := j.Unfinished(); err != nil || len(got) != 0 {
+		t.Errorf("offered while it runs: %v, %v", got, err)
+	}
+	r.close() // the process is gone; the engine's end was never heard
+	got, err := j.Unfinished()
+	if err != nil || len(got) != 1 {
+		t.Fatalf("%v, %v", got, err)
+	}
+	re, err := got[0].Resume()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := re.Plan.Steps[re.Options.From]; s.Kind != plan.Work || s.Round != 2 || s.Block != 1 {
+		t.Errorf("goes on with %+v", s)
+	}
+	c.mono = 0
+	c.start = c.start.Add(time.Hour) // another process, an hour later
+	rec, err := j.GoOn(re, c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := j.GoOn(re, c); !errors.Is(err, ErrLive) {
+		t.Errorf("taken up twice: %v", err)
+	}
+	if err := j.CloseAsIs(got[0].ID); !errors.Is(err, ErrLive) {
+		t.Errorf("closed while it runs: %v", err)
+	}
+	r2 := &rig{t, c, rec, runner.New(re.Plan, re.Options, c, rec)}
+	r2.do(0, engine.Start)
+	r2.toEnd()
+	r2.close()
+	run := only(t, j)
+	if run.State != Complete || len(run.Sets) != 6 || fmt.Sprint(run.RoundsDone()) != "[2 2]" {
+		t.Errorf("%+v", run)
+	}
+	// 15 s until the set was written, then what the plan asks for from its second set on.
+	want := 15*time.Second + re.Plan.Total - re.Plan.Steps[re.Options.From].Start
+	if run.Clock != want || (run.Elapsed-want).Abs() > 2*time.Second {
+		t.Errorf("clock %v, elapsed %v; want %v", run.Clock, run.Elapsed, want)
+	}
+	if _, err := j.GoOn(re, c); err == nil || errors.Is(err, ErrLive) {
+		t.Errorf("gone on with after its end: %v", err)
+	}
+	if left, _ := filepath.Glob(j.Path() + ".*.live"); len(left) > 0 {
+		t.Errorf("left behind: %v", left)
+	}
+}
+
+func TestCloseAsIs(t *testing.T) {
+	j := openTemp(t)
+	r := newRig(t, j, newClock())
+	r.do(0, engine.Start)
+	r.do(20*time.Second, engine.Pause)
+	r.close()
+	if err := j.CloseAsIs(r.rec.Run()); err != nil {
+		t.Fatal(err)
+	}
+	run := only(t, j)
+	if run.State != Interrupted || run.Elapsed != 20*time.Second || run.Clock != 20*time.Second {
+		t.Errorf("%+v", run)
+	}
+	if err := j.CloseAsIs(run.ID); err == nil {
+		t.Error("closed twice")
+	}
+	if got, err := j.Unfinished(); err != nil || len(got) != 0 {
+		t.Errorf("%v, %v", got, err)
+	}
+}
+
+// Cut at any line and gone on with, a run of any session ends with the sets
+// that were planned.
+func TestResumeFromAnyLine(t *testing.T) {
+	dir := t.TempDir()
+	n := 0
+	rapid.Check(t, func(t *rapid.T) {
+		n++
+		j, err := Open(filepath.Join(dir, fmt.Sprint(n)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := plan.Of(sessionstest.Draw(t))
+		c := newClock()
+		opts := engine.Options{ByHand: rapid.Bool().Draw(t, "by hand"), CountIn: 3 * time.Second}
+		rec, err := j.Begin(p, opts, "", c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		walk(t, rec, engine.New(p, opts), c)
+		text, err := os.ReadFile(j.Path())
+		if err != nil {
+			t.Fatal(err)
+		}
+		lines := strings.SplitAfter(strings.TrimSuffix(string(text), "\n"), "\n")
+		cut := strings.Join(lines[:rapid.IntRange(1, len(lines)-1).Draw(t, "cut")], "")
+		torn := lines[len(lines)-1][:rapid.IntRange(0, 60).Draw(t, "torn")]
+		if err := os.WriteFile(j.Path(), []byte(cut+torn), 0o600); err != nil {
+			t.Fatal(err)
+		}
+
+		got, err := j.Unfinished()
+		if err != nil || len(got) != 1 {
+			t.Fatalf("%v, %v", got, err)
+		}
+		re, err := got[0].resumeWith(p)
+		if errors.Is(err, ErrNothingLeft) {
+			if err = j.CloseAsIs(got[0].ID); err != nil {
+				t.Fatal(err)
+			}
+		} else {
+			c = &clock{start: c.Wall().Add(time.Minute)}
+			rec, err := j.GoOn(re, c)
+			if err != nil {
+				t.Fatal(err)
+			}
+			walk(t, rec, engine.New(p, re.Options), c)
+		}
+		runs, _, err := Load(j.Path())
+		if err != nil || len(runs) != 1 || runs[0].State == Unfinished {
+			t.Fatalf("%v, %v", runs, err)
+		}
+		if len(runs[0].Sets) != len(p.Sets) {
+			t.Fatalf("%d sets, want %d", len(runs[0].Sets), len(p.Sets))
+		}
+		for i, s := range runs[0].Sets {
+			if want := p.Sets[i]; s.Place != (Place{want.Block, want.Round, want.Exercise}) || s.Planned != want.Reps {
+				t.Fatalf("set %d is %+v, want %+v", i, s, want)
+			}
+		}
+	})
+}
+
+// walk takes a run to its end through random actions and waits.
+func walk(t *rapid.T, rec *Recorder, e *engine.Engine, c *clock) {
+	hear := func(a engine.Action) { rec.Heard(e.Do(a, c.mono), e.View()) }
+	hear(engine.Start)
+	actions := []engine.Action{engine.Finish, engine.Pause, engine.Resume, engine.More, engine.Back, engine.Repeat, engine.Skip, engine.Swap, engine.Gap}
+	for range rapid.IntRange(0, 20).Draw(t, "actions") {
+		c.mono += time.Duration(rapid.IntRange(0, 90_000).Draw(t, "wait, ms")) * time.Millisecond
+		hear(rapid.SampledFrom(actions).Draw(t, "action"))
+	}
+	for e.View().Phase != engine.Over {
+		c.mono += time.Hour
+		rec.Heard(e.Advance(c.mono), e.View())
+		hear(engine.Resume)
+		hear(engine.Finish)
+	}
+	if err := rec.Close(); err != nil {
+		t.Fatal(err)
+	}
+}
