@@ -14,11 +14,12 @@ import (
 // items. They are far above what a coach writes, and keep a screen, a page and
 // the sums of reps and contacts within what they can hold.
 const (
-	MaxLabel    = 200    // a title, a name, a cue, a quality
-	MaxText     = 2000   // how, for, easier, harder, load
-	MaxWords    = 50     // cues of one exercise, qualities of one block
-	MaxReps     = 10_000 // of one set
-	MaxContacts = 1000   // of one rep
+	MaxLabel    = 200               // a title, a name, a cue, a quality
+	MaxText     = 2000              // how, for, easier, harder, load
+	MaxWords    = 50                // cues of one exercise, qualities of one block
+	MaxReps     = 10_000            // of one set
+	MaxContacts = 1000              // of one rep
+	MaxTravel   = 100 * units.Metre // in one rep
 )
 
 // The keys of each mapping of a file.
@@ -29,7 +30,7 @@ var (
 
 	exerciseKeys = append([]string{"name"}, append(workKeys,
 		"rep", "tempo", "contacts", "cues", "how", "rest", "sides", "switch", "finish",
-		"easier", "harder", "load", "floor", "overhead")...)
+		"easier", "harder", "load", "floor", "travel", "overhead")...)
 )
 
 // Parse reads a session file, which the user knows as name. The error, if
@@ -132,6 +133,7 @@ func readExercise(m *yamlread.Mapping) Exercise {
 		}
 		return err
 	})
+	e.Travel = m.Length("travel", units.Millimetre, MaxTravel, 0)
 	e.Overhead.Kind = OverheadNone
 	m.Scalar("overhead", "write none, reach, jump or a length above the standing height, such as 30cm", func(text string) (err error) {
 		e.Overhead, err = ParseOverhead(text)

@@ -112,6 +112,7 @@ type Exercise struct {
 	Load     string         `yaml:"load,omitempty"`
 	Floor    Floor          `yaml:"floor,omitempty"`
 	Overhead Overhead       `yaml:"overhead,omitempty"`
+	Travel   units.Length   `yaml:"travel,omitempty"` // along the floor in one rep; 0: stays in place, or comes back
 
 	Marks yamlread.Marks `yaml:"-"`
 }

@@ -110,6 +110,9 @@ func drawRoom(t *rapid.T, e *sessions.Exercise) {
 	if rapid.Bool().Draw(t, "has floor") {
 		e.Floor = sessions.Floor{Along: length.Draw(t, "along"), Across: length.Draw(t, "across")}
 	}
+	if rapid.Bool().Draw(t, "travels") {
+		e.Travel = length.Draw(t, "travel")
+	}
 	e.Overhead.Kind = rapid.SampledFrom([]sessions.OverheadKind{sessions.OverheadNone, sessions.OverheadReach,
 		sessions.OverheadJump, sessions.OverheadAbove}).Draw(t, "overhead")
 	if e.Overhead.Kind == sessions.OverheadAbove {
