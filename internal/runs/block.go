@@ -1,0 +1,87 @@
+package runs
+
+import (
+	"bytes"
+	"cmp"
+	"slices"
+
+	"coldfloor/internal/journal"
+)
+
+// block is the lines of one run, coded, or some of them.
+type block struct {
+	run    string
+	player string // as the run's start gives it
+	files  []int  // that the lines came in, each once, rising
+	data   []byte // every line with its length before it, in the order they came
+}
+
+// cost is about how much memory a block takes beside its data, in bytes.
+const cost = 200
+
+// add appends a line.
+func (b *block) add(c *codec, file int, l *journal.Line) {
+	if l.Started != nil {
+		l.Started.Text = ""
+		b.player = l.Started.Player
+	}
+	c.buf = c.buf[:0]
+	c.line(l)
+	b.data = appendBytes(b.data, c.buf)
+	b.came(file)
+}
+
+// came notes that lines came in file.
+func (b *block) came(file int) {
+	if i, found := slices.BinarySearch(b.files, file); !found {
+		b.files = slices.Insert(b.files, i, file)
+	}
+}
+
+// join takes the lines of a later block of the same run.
+func (b *block) join(later *block) {
+	if b.player == "" {
+		b.player = later.player
+	}
+	for _, f := range later.files {
+		b.came(f)
+	}
+	b.data = append(b.data, later.data...)
+}
+
+// coded is one line of a block.
+type coded struct {
+	line journal.Line
+	data []byte
+}
+
+// lines decodes a block's lines, in their order within the run, each once.
+// Where two of the same number differ the one that came first counts, and
+// differ counts the others.
+func (b *block) lines(c *codec) (lines []journal.Line, differ int, err error) {
+	var all []coded
+	for rest := b.data; len(rest) > 0; {
+		var data []byte
+		if data, rest = cutBytes(rest); data == nil {
+			return nil, 0, errShort
+		}
+		l := coded{line: journal.Line{Run: b.run}, data: data}
+		c.reading, c.buf, c.err = true, data, nil
+		if c.line(&l.line); c.err != nil {
+			return nil, 0, c.err
+		}
+		all = append(all, l)
+	}
+	slices.SortStableFunc(all, func(x, y coded) int { return cmp.Compare(x.line.N, y.line.N) })
+	for i := range all {
+		if i > 0 && all[i].line.N == all[i-1].line.N {
+			if !bytes.Equal(all[i].data, all[i-1].data) {
+				differ++
+				all[i].data = all[i-1].data
+			}
+			continue
+		}
+		lines = append(lines, all[i].line)
+	}
+	return lines, differ, nil
+}

@@ -1,0 +1,223 @@
+// Package runs puts the lines of many journals together into runs, each once
+// however often it arrives, in memory that does not grow with the journals: a
+// journal that was sent twice, that has grown since, or that was copied from
+// another machine adds only what is new in it.
+//
+// Lines are kept coded, about a quarter of their size. Beyond a bound they move
+// to temporary files in the order of their runs' names, and all are merged in
+// the end, so that the result is the same as in memory.
+package runs
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"coldfloor/internal/journal"
+)
+
+// DefaultBound is how many bytes of coded lines are held in memory: about
+// 150,000 lines, twenty-five years of one player.
+const DefaultBound = 16 << 20
+
+// Options says how to gather. The zero Options is a good one.
+type Options struct {
+	Bound    int                     // bytes of coded lines in memory; 0: DefaultBound
+	TempDir  string                  // for what goes beyond; empty: the system's
+	Progress func(read, total int64) // called now and then with the bytes read
+}
+
+// File is one journal as it was read.
+type File struct {
+	Path    string
+	Lines   int   // that could be used
+	Unknown int   // lines of a newer version, left out
+	Damaged int   // lines left out for damage
+	First   error // what was wrong with the first line left out
+	Err     error // why the file could not be read to its end
+}
+
+// Run is a run with whose it is.
+type Run struct {
+	*journal.Run
+	Player string // as displayed; see Pile.Each
+	File   string // the first that it came in
+	Differ int    // lines that stood twice and differed; the first counted
+}
+
+// Pile is the lines of many journals. Close it.
+type Pile struct {
+	Files []File // in the order given
+
+	opts    Options
+	total   int64 // bytes of all files
+	read    int64
+	blocks  map[string]*block
+	held    int // bytes
+	spills  []*spill
+	encoder codec
+}
+
+// Gather reads the journals at paths: files, and folders whose .jsonl files
+// are read, those of inner folders among them. The error is one of a path that
+// cannot be read at all; what is wrong inside a file stands in Files.
+func Gather(paths []string, o Options) (*Pile, error) {
+	files, err := find(paths)
+	if err != nil {
+		return nil, err
+	}
+	if o.Bound <= 0 {
+		o.Bound = DefaultBound
+	}
+	p := &Pile{Files: make([]File, len(files)), opts: o, blocks: map[string]*block{}}
+	for i, path := range files {
+		p.Files[i].Path = path
+		if info, err := os.Stat(path); err == nil {
+			p.total += info.Size()
+		}
+	}
+	for i := range p.Files {
+		if err := p.file(i); err != nil {
+			return nil, errors.Join(err, p.Close())
+		}
+	}
+	return p, nil
+}
+
+// file reads one journal. The error is one of the temporary file alone.
+func (p *Pile) file(i int) error {
+	file := &p.Files[i]
+	f, err := os.Open(file.Path)
+	if err != nil {
+		file.Err = err
+		return nil
+	}
+	defer f.Close()
+	return p.lines(i, &counter{r: f, pile: p})
+}
+
+// lines takes every line that can be used.
+func (p *Pile) lines(i int, r io.Reader) error {
+	file := &p.Files[i]
+	for e, err := range journal.Read(r) {
+		var d *journal.Damage
+		switch {
+		case err == nil:
+			file.Lines++
+			if err := p.add(i, &e.Line); err != nil {
+				return fmt.Errorf("cannot keep what was read in a temporary file: %w\nhint: free some room, or name another folder in TMPDIR", err)
+			}
+			continue
+		case !errors.As(err, &d):
+			file.Err = err
+			return nil
+		case d.Unknown:
+			file.Unknown++
+		default:
+			file.Damaged++
+		}
+		if file.First == nil {
+			file.First = d
+		}
+	}
+	return nil
+}
+
+// add takes one line, and makes room where that was one too many.
+func (p *Pile) add(file int, l *journal.Line) error {
+	b := p.blocks[l.Run]
+	if b == nil {
+		b = &block{run: l.Run}
+		p.blocks[l.Run] = b
+		p.held += cost
+	}
+	before := len(b.data)
+	b.add(&p.encoder, file, l)
+	p.held += len(b.data) - before
+	if p.held < p.opts.Bound {
+		return nil
+	}
+	s, err := writeSpill(p.opts.TempDir, p.blocks)
+	if err != nil {
+		return err
+	}
+	p.spills = append(p.spills, s)
+	clear(p.blocks)
+	p.held = 0
+	return nil
+}
+
+// InMemory reports whether everything stayed below the bound.
+func (p *Pile) InMemory() bool { return len(p.spills) == 0 }
+
+// Each calls f with every run, in an order that depends on nothing but the
+// runs' random names; withdrawn runs and rehearsals are among them.
+//
+// A run is the player's whose name its settings gave. One without a name is
+// the player's that all named runs of its file have; journals that share an
+// unnamed run are one player's. Failing that the file names the player: its
+// own name, or that of its folder where it has the name every journal has.
+func (p *Pile) Each(f func(Run) error) error {
+	w, err := p.owners()
+	if err != nil {
+		return err
+	}
+	var c codec
+	return merge(p.sources(), func(b *block) error {
+		r, err := fold(b, &c)
+		if err != nil {
+			return err
+		}
+		r.Player, r.File = w.of(b), p.Files[b.files[0]].Path
+		return f(r)
+	})
+}
+
+// fold makes a run of its lines.
+func fold(b *block, c *codec) (Run, error) {
+	lines, differ, err := b.lines(c)
+	if err != nil {
+		return Run{}, err
+	}
+	var f journal.Fold
+	for _, l := range lines {
+		f.Add(journal.Entry{Line: l})
+	}
+	folded, _ := f.Runs() // its lines stand once each
+	return Run{Run: folded[0], Differ: differ}, nil
+}
+
+func (p *Pile) sources() []source {
+	var all []source
+	for _, s := range p.spills {
+		all = append(all, s.read())
+	}
+	return append(all, inOrder(p.blocks))
+}
+
+// Close gives up the temporary files. The Pile is empty then.
+func (p *Pile) Close() error {
+	var err error
+	for _, s := range p.spills {
+		err = errors.Join(err, s.close())
+	}
+	p.spills, p.blocks = nil, nil
+	return err
+}
+
+// counter tells of the bytes that pass.
+type counter struct {
+	r    io.Reader
+	pile *Pile
+}
+
+// Read reads as its reader does.
+func (c *counter) Read(b []byte) (int, error) {
+	n, err := c.r.Read(b)
+	c.pile.read += int64(n)
+	if c.pile.opts.Progress != nil {
+		c.pile.opts.Progress(c.pile.read, max(c.pile.total, c.pile.read))
+	}
+	return n, err
+}
