@@ -4,11 +4,14 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"os"
+	"runtime"
 
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/plan"
 	"coldfloor/internal/preview"
+	"coldfloor/tui/glyph"
 )
 
 // newPreview returns the command that shows sessions before they are run.
@@ -48,10 +51,13 @@ func showPreview(w io.Writer, plans []*plan.Plan, asJSON, steps bool) error {
 		}
 		return nil
 	case len(plans) == 1:
-		return preview.Text(w, plans[0])
+		return preview.Text(w, plans[0], plainGlyphs())
 	}
 	return preview.Table(w, plans)
 }
+
+// plainGlyphs reports whether the terminal is to be drawn on in ASCII alone.
+func plainGlyphs() bool { return glyph.Best(os.Getenv, runtime.GOOS) == glyph.Plain }
 
 // documents returns one document, or a list of several.
 func documents(plans []*plan.Plan) any {

@@ -86,7 +86,8 @@ func TestGolden(t *testing.T) {
 	p := testPlan(t)
 	var b bytes.Buffer
 	for _, err := range []error{
-		Text(&b, p),
+		Text(&b, p, false),
+		Text(&b, p, true),
 		Steps(&b, p),
 		Table(&b, []*plan.Plan{p, p}),
 	} {

@@ -3,18 +3,24 @@ package preview
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/strip"
 	"coldfloor/internal/texttable"
 	"coldfloor/internal/units"
 )
 
-// Text writes the preview of one session: its length and the parts of it,
-// then block by block.
-func Text(w io.Writer, p *plan.Plan) error {
+// stripWidth is the width of the strip in cells: as wide as the table below
+// it, near enough, and within an 80-column terminal.
+const stripWidth = 76
+
+// Text writes the preview of one session: its length and the parts of it, the
+// strip, then block by block. With ascii, the strip is drawn in ASCII.
+func Text(w io.Writer, p *plan.Plan, ascii bool) error {
 	s := p.Session
 	var b strings.Builder
 	fmt.Fprintln(&b, safetext.Clean(s.Title))
@@ -24,9 +30,26 @@ func Text(w io.Writer, p *plan.Plan) error {
 	fmt.Fprintf(&b, "\n%s long: %s work, %s rest, %s moving between\n",
 		units.Clock(p.Total), units.Clock(p.Work), units.Clock(p.Rest), units.Clock(p.Change))
 	fmt.Fprintf(&b, "%s, %s, %s\n\n", count(p.Totals.Sets, "set"), count(p.Totals.Reps, "rep"), count(p.Contacts, "foot contact"))
+	b.WriteString(stripText(p, ascii))
 	b.WriteString(blockTable(p).String())
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// stripText draws the session's strip, the numbers of its blocks below it, and
+// what its characters stand for.
+func stripText(p *plan.Plan, ascii bool) string {
+	st := strip.Of(p, stripWidth)
+	var key []string
+	for _, k := range []struct {
+		kind plan.Kind
+		word string
+	}{{plan.Work, "work"}, {plan.Rest, "rest"}, {plan.Switch, "change of side"}, {plan.Change, "next exercise"}, {plan.LeadIn, "lead-in"}} {
+		if slices.ContainsFunc(st.Parts, func(part strip.Part) bool { return part.Kind == k.kind }) {
+			key = append(key, fmt.Sprintf("%c %s", strip.Mark(k.kind, ascii), k.word))
+		}
+	}
+	return fmt.Sprintf("%s\n%s\n%s\n\n", st.Text(ascii), strings.TrimRight(st.Scale(), " "), strings.Join(key, "  "))
 }
 
 // blockTable sets the blocks, and the whole session, in a table.
