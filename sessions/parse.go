@@ -46,14 +46,14 @@ func Parse(name string, src []byte) (*Session, error) {
 	if m == nil {
 		return nil, file.Err()
 	}
-	if m.Int("coldfloor", 0, 1<<30, Version) != Version {
+	if v := m.Int("coldfloor", 1, 999, Version); v != Version {
 		// Another version may mean anything by the other keys.
-		m.Problem("coldfloor", "this format version is not known", fmt.Sprintf("this program reads version %d; a newer one may read this file", Version))
+		m.Problem("coldfloor", fmt.Sprintf("format version %d is not known", v),
+			fmt.Sprintf("this program reads version %d; a newer one may read this file", Version))
 		return nil, file.Err()
 	}
 	s := readSession(m)
 	s.Name, s.Source = name, src
-	checkSize(s, m)
 	if err := file.Err(); err != nil {
 		return nil, err
 	}
@@ -70,9 +70,11 @@ func readSession(m *yamlread.Mapping) *Session {
 		LeadIn:  m.Duration("lead_in", DefaultLeadIn),
 		Marks:   m.Marks(),
 	}
-	for _, b := range m.Mappings("blocks", MaxSteps, "a block", blockKeys...) {
+	list := m.Mappings("blocks", MaxSteps, "a block", blockKeys...)
+	for _, b := range list {
 		s.Blocks = append(s.Blocks, readBlock(b))
 	}
+	checkSize(s, list)
 	return s
 }
 
@@ -233,12 +235,22 @@ func ParseOverhead(text string) (Overhead, error) {
 
 // checkSize notes a plan that is too long, at the block that is the most of
 // it, before anybody builds it.
-func checkSize(s *Session, m *yamlread.Mapping) {
+func checkSize(s *Session, blocks []*yamlread.Mapping) {
 	steps, length := Size(s)
+	if steps <= MaxSteps && length <= MaxLength {
+		return
+	}
+	most, mostSteps, mostLength := 0, int64(0), time.Duration(0)
+	for i := range s.Blocks {
+		n, d := Size(&Session{Blocks: s.Blocks[i : i+1]})
+		if steps > MaxSteps && n > mostSteps || steps <= MaxSteps && d > mostLength {
+			most, mostSteps, mostLength = i, n, d
+		}
+	}
 	if steps > MaxSteps {
-		m.Problem("blocks", fmt.Sprintf("the session has %d steps, at most %d", steps, MaxSteps), "use fewer rounds or exercises")
+		blocks[most].Problem("rounds", fmt.Sprintf("the session has %d steps, at most %d; this block is the most of it", steps, MaxSteps), "use fewer rounds or exercises")
 	}
 	if length > MaxLength {
-		m.Problem("blocks", fmt.Sprintf("the session lasts longer than %s", units.FormatDuration(MaxLength)), "check the rests and times; a bare number is seconds")
+		blocks[most].Problem("rounds", fmt.Sprintf("the session lasts longer than %s; this block is the most of it", units.FormatDuration(MaxLength)), "check its rests and times; a bare number is seconds")
 	}
 }

@@ -93,7 +93,7 @@ limits:
 		`settings.yaml:2:7: "mass": "heavy" is not a number of kg`,
 		`settings.yaml:3:1: "reach" of 1.2m is below the height of 1.8m`,
 		`settings.yaml:5:9: "volume" must be a whole number from 0 to 100`,
-		`settings.yaml:6:6: "sex" cannot be the text "mail"`, "write female or male",
+		`settings.yaml:6:6: "sex" cannot be "mail"`, "write female or male",
 		`settings.yaml:7:7: "room": "4.5x1.2" has no unit`,
 		`settings.yaml:9:3: unknown key "contacts_beginer"`, "did you mean contacts_beginner?",
 		`settings.yaml:10:12: "warm_up": "10m-5m" begins above its end`,

@@ -57,6 +57,7 @@ func (f *File) add(at Pos, message, hint string) {
 // document parses src as the single YAML document it must be, and returns its
 // root, or nil.
 func (f *File) document(src []byte) *yaml.Node {
+	src = withoutVersion(src)
 	d := yaml.NewDecoder(bytes.NewReader(src))
 	var doc, second yaml.Node
 	switch err := d.Decode(&doc); {
@@ -77,6 +78,24 @@ func (f *File) document(src []byte) *yaml.Node {
 		return nil
 	}
 	return doc.Content[0]
+}
+
+// withoutVersion makes a comment of the line %YAML 1.2 at the head of src,
+// which the parser, of the version before, refuses.
+func withoutVersion(src []byte) []byte {
+	at := 0
+	for at < len(src) && (src[at] == '#' || src[at] == '\n' || src[at] == '\r') {
+		end := bytes.IndexByte(src[at:], '\n')
+		if end < 0 {
+			return src
+		}
+		at += end + 1
+	}
+	if bytes.HasPrefix(src[at:], []byte("%YAML 1.2")) {
+		src = slices.Clone(src)
+		src[at] = '#'
+	}
+	return src
 }
 
 // maxFaults bounds how many unreadable characters are named; a file with more

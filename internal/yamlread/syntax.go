@@ -12,8 +12,8 @@ import (
 // for somebody who types a file by hand.
 var wordings = []struct{ part, message, hint string }{
 	{"mapping values are not allowed", "a colon is out of place here", "put a text that holds a colon in quotes, and indent the keys of one block alike"},
-	{"did not find expected key", "this does not fit the keys above it", "indent the keys of one block alike, with spaces"},
-	{"did not find expected '-' indicator", "this does not fit the list above it", "indent the items of one list alike, each with its own -"},
+	{"did not find expected key", "this is not indented like what it belongs to", "indent the keys of one mapping alike and the items of one list alike, with spaces"},
+	{"did not find expected '-' indicator", "this is not indented like what it belongs to", "indent the keys of one mapping alike and the items of one list alike, with spaces"},
 	{"did not find expected ',' or ']'", "this list is not closed", "put commas between its items and ] at its end"},
 	{"did not find expected ',' or '}'", "this mapping is not closed", "put commas between its keys and } at its end"},
 	{"did not find expected node content", "a value is missing here", ""},

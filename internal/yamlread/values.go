@@ -1,6 +1,7 @@
 package yamlread
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -166,7 +167,11 @@ func (m *Mapping) Enum(key, def string, allowed ...string) string {
 	if near := Nearest(n.Value, allowed); near != "" {
 		hint = "did you mean " + near + "?"
 	}
-	m.f.add(place(n), quote(key)+" cannot be "+describe(n), hint)
+	what := describe(n)
+	if n.Kind == yaml.ScalarNode {
+		what = quote(n.Value)
+	}
+	m.f.add(place(n), quote(key)+" cannot be "+what, hint)
 	return def
 }
 
@@ -174,11 +179,8 @@ func (m *Mapping) Enum(key, def string, allowed ...string) string {
 // returns def where there is none.
 func (m *Mapping) Duration(key string, def time.Duration) time.Duration {
 	d := def
-	m.Scalar(key, units.DurationHint, func(text string) error {
-		v, err := units.ParseDuration(text)
-		if err == nil {
-			d = v
-		}
+	m.Scalar(key, units.DurationHint, func(text string) (err error) {
+		d, err = units.ParseDuration(text)
 		return err
 	})
 	return d
@@ -186,11 +188,13 @@ func (m *Mapping) Duration(key string, def time.Duration) time.Duration {
 
 // PositiveDuration reads a duration as Duration does, and refuses 0.
 func (m *Mapping) PositiveDuration(key string, def time.Duration) time.Duration {
-	d := m.Duration(key, def)
-	if n := m.value(key); d == 0 && n != nil {
-		m.f.add(place(n), quote(key)+" is no time at all", "write a duration above 0")
-		return def
-	}
+	d := def
+	m.Scalar(key, units.DurationHint, func(text string) (err error) {
+		if d, err = units.ParseDuration(text); err == nil && d == 0 {
+			err = errors.New("is no time at all")
+		}
+		return err
+	})
 	return d
 }
 
