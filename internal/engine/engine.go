@@ -25,6 +25,11 @@ type Options struct {
 	AllPaced bool          // no set waits for a key, for a run with no keyboard; it wins over ByHand
 }
 
+// Waits reports whether a step ends only by a key.
+func (o Options) Waits(s plan.Step) bool {
+	return s.Kind == plan.Work && !o.AllPaced && (s.ByHand || o.ByHand && s.Reps > 0)
+}
+
 // Exercise names an exercise of the plan, both counted from 1.
 type Exercise struct{ Block, Exercise int }
 
@@ -139,8 +144,7 @@ func (e *Engine) length() time.Duration { return e.plan.Steps[e.step].Length + e
 
 // waits reports whether the present step ends only by a key.
 func (e *Engine) waits() bool {
-	s := e.plan.Steps[e.step]
-	return s.Kind == plan.Work && !e.opts.AllPaced && (s.ByHand || e.opts.ByHand && s.Reps > 0)
+	return e.opts.Waits(e.plan.Steps[e.step])
 }
 
 // emit books an event at the present moment.
