@@ -76,7 +76,7 @@ func (l *Line) body() (b body, known bool) {
 		return some(l.Rating), true
 	case EventCorrect:
 		return some(l.Correct), true
-	case EventWithdraw:
+	case EventWithdraw, EventRestore:
 		return nothing{}, true
 	}
 	return nil, false

@@ -34,7 +34,7 @@ type Journal struct{ path string }
 // a missing folder (mode 0700) and file (mode 0600, for it may tell of pain)
 // are made. The error says what to do.
 func Open(path string) (*Journal, error) {
-	j, err := at(path)
+	j, err := At(path)
 	if err != nil {
 		return nil, err
 	}
@@ -58,9 +58,10 @@ func Open(path string) (*Journal, error) {
 	return j, nil
 }
 
-// at names the journal at path, links resolved so that all who append to one
-// file take the same lock.
-func at(path string) (*Journal, error) {
+// At returns the journal at path as it stands, to be read or added to; Open
+// makes sure beforehand that it can be. Links are resolved, so that all who
+// append to one file take the same lock.
+func At(path string) (*Journal, error) {
 	if path == "" {
 		return nil, errors.New("no journal file is named\nhint: name one with --journal FILE")
 	}

@@ -163,7 +163,7 @@ func TestAppendFromManyProcesses(t *testing.T) {
 // The sign that a run is under way lives as long as its process, however that ends.
 func TestLiveUntilKilled(t *testing.T) {
 	j := openTemp(t)
-	if j.live("HELD") {
+	if j.Live("HELD") {
 		t.Fatal("live before it began")
 	}
 	c := exec.Command(os.Args[0])
@@ -178,7 +178,7 @@ func TestLiveUntilKilled(t *testing.T) {
 	if b := make([]byte, 5); func() error { _, err := out.Read(b); return err }() != nil || string(b[:4]) != "held" {
 		t.Fatalf("%s", b)
 	}
-	if !j.live("HELD") {
+	if !j.Live("HELD") {
 		t.Error("not live while its process runs")
 	}
 	if _, err := j.claim("HELD"); !errors.Is(err, ErrLive) {
@@ -188,7 +188,7 @@ func TestLiveUntilKilled(t *testing.T) {
 		t.Fatal(err)
 	}
 	_ = c.Wait()
-	if j.live("HELD") {
+	if j.Live("HELD") {
 		t.Error("live after it was killed")
 	}
 	held, err := j.claim("HELD")

@@ -114,7 +114,7 @@ func (b *builder) add(l *Line) {
 	}
 	r.LastN = l.N
 	switch l.Event {
-	case EventRating, EventCorrect, EventWithdraw:
+	case EventRating, EventCorrect, EventWithdraw, EventRestore:
 		b.amend(l)
 		return
 	}
@@ -168,6 +168,8 @@ func (b *builder) amend(l *Line) {
 		}
 	case EventWithdraw:
 		r.Withdrawn = true
+	case EventRestore:
+		r.Withdrawn = false
 	}
 }
 

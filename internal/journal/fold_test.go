@@ -103,6 +103,12 @@ func TestFoldMergesAmendments(t *testing.T) {
 	if got = only(t, j); !got.Withdrawn {
 		t.Error("not withdrawn")
 	}
+	if err := j.Amend(id, Line{Event: EventRestore}); err != nil {
+		t.Fatal(err)
+	}
+	if got = only(t, j); got.Withdrawn {
+		t.Error("not restored")
+	}
 }
 
 // A round counts when all its sets were done, and only then.

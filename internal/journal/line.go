@@ -21,7 +21,8 @@ const (
 	EventFinish   Event = "finish"
 	EventRating   Event = "rating"
 	EventCorrect  Event = "correct"  // puts right what earlier lines of the run say
-	EventWithdraw Event = "withdraw" // the run is to count no more
+	EventWithdraw Event = "withdraw" // the run is to count no more; it has no field
+	EventRestore  Event = "restore"  // it is to count again; it has no field
 )
 
 // Line is one line of a journal. Run and N together name it for good: a line

@@ -54,8 +54,8 @@ func (c *claim) release() {
 	}
 }
 
-// live reports whether a process is at run.
-func (j *Journal) live(run string) bool {
+// Live reports whether a process is at run.
+func (j *Journal) Live(run string) bool {
 	l := flock.New(j.claimPath(run), flock.SetFlag(os.O_RDONLY))
 	ok, err := l.TryLock()
 	defer l.Close()

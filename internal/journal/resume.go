@@ -31,7 +31,7 @@ func (j *Journal) Unfinished() ([]*Run, error) {
 		return nil, err
 	}
 	runs = slices.DeleteFunc(runs, func(r *Run) bool {
-		return r.State != Unfinished || r.Withdrawn || j.live(r.ID)
+		return r.State != Unfinished || r.Withdrawn || j.Live(r.ID)
 	})
 	slices.Reverse(runs)
 	return runs, nil

@@ -35,7 +35,7 @@ type Run struct {
 	Easier []engine.Exercise // in their easier variant at the end
 
 	Rating     Rating // the last word of every field
-	Amendments []Line // every rating, correct and withdraw line, in order
+	Amendments []Line // every rating, correct, withdraw and restore line, in order
 	Withdrawn  bool   // to count no more
 	LastN      int    // number of its last line
 

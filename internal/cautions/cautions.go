@@ -1,0 +1,44 @@
+// Package cautions holds what a player is told for safety's sake, so that
+// screen, plain run, help and printed sheet say the same. None of it is
+// medical advice.
+package cautions
+
+import (
+	"strings"
+
+	"coldfloor/internal/safetext"
+)
+
+const (
+	// Prepare is what to do before a session.
+	Prepare = "Warm up first, and clear the floor and the space above your head."
+
+	// Stop names the signs to stop at. They are those that hospitals' pages on
+	// safe exercise give.
+	Stop = "Stop and get help at pain in the chest, neck, jaw or arm; dizziness or fainting; " +
+		"breathlessness that keeps you from talking; a cold sweat; an irregular heartbeat; " +
+		"new pain in a joint; disturbed vision."
+
+	// NotAdvice says what the program is not.
+	NotAdvice = "This is not medical advice: with an illness, an injury or a doubt, ask a licensed practitioner first."
+
+	// Under18 is for players who are not of age.
+	Under18 = "Players under 18 train with the agreement of a qualified adult."
+
+	// PainNoted is shown when a player has noted pain.
+	PainNoted = "Pain is noted. Do not train through it: stop, and see a licensed practitioner about pain that is new, sharp or does not go away. " + Stop
+)
+
+// FirstRun returns what is shown before somebody's first session, a paragraph
+// each.
+func FirstRun() []string { return []string{Prepare, Stop, NotAdvice, Under18} }
+
+// Help returns the cautions as the printed help has them, in lines of at most
+// 76 columns.
+func Help() string {
+	var lines []string
+	for _, p := range FirstRun() {
+		lines = append(lines, safetext.Wrap(p, 76, 10)...)
+	}
+	return strings.Join(lines, "\n")
+}

@@ -1,0 +1,76 @@
+package rating
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+
+	"coldfloor/internal/journal"
+	"coldfloor/internal/safetext"
+)
+
+// Ask asks for a rating of run, a line a question. An empty answer skips its
+// question, the end of the input all that are left; a wrong one is asked again.
+func Ask(in io.Reader, out io.Writer, run *journal.Run) (journal.Rating, error) {
+	var r journal.Rating
+	fmt.Fprintln(out, "Enter alone leaves an answer as it is.")
+	a := asker{in: bufio.NewScanner(in), out: out}
+	if blocks := run.Blocks(); len(blocks) > 0 {
+		a.ask("Completed rounds ("+roundsOf(run)+")", func(s string) (err error) {
+			r.Rounds, err = ParseRounds(s, blocks)
+			return err
+		})
+	}
+	fmt.Fprintln(out, ScaleLine())
+	a.ask("How hard was the session as a whole, 0 to 10", func(s string) error {
+		v, err := ParseRPE(s)
+		if err == nil {
+			r.RPE = &v
+		}
+		return err
+	})
+	a.ask("Pain: where, or none", func(s string) error { return SetPain(&r, s) })
+	a.ask("Note", func(s string) error { r.Note = &s; return nil })
+	return r, a.in.Err()
+}
+
+// asker asks questions of somebody who types.
+type asker struct {
+	in    *bufio.Scanner
+	out   io.Writer
+	ended bool
+}
+
+// ask asks until take takes the answer, or there is none.
+func (a *asker) ask(question string, take func(string) error) {
+	for !a.ended {
+		fmt.Fprint(a.out, question, ": ")
+		if a.ended = !a.in.Scan(); a.ended {
+			fmt.Fprintln(a.out)
+			return
+		}
+		answer := strings.TrimSpace(a.in.Text())
+		if answer == "" {
+			return
+		}
+		err := take(answer)
+		if err == nil {
+			return
+		}
+		fmt.Fprintln(a.out, err)
+	}
+}
+
+// roundsOf says how many rounds of each block are held to be done.
+func roundsOf(run *journal.Run) string {
+	done := run.RoundsDone()
+	parts := make([]string, len(run.Blocks()))
+	for i, b := range run.Blocks() {
+		parts[i] = fmt.Sprintf("%s of %d", safetext.Clean(b.Title), b.Rounds)
+		if i < len(done) {
+			parts[i] = fmt.Sprintf("%s %d of %d", safetext.Clean(b.Title), done[i], b.Rounds)
+		}
+	}
+	return strings.Join(parts, ", ")
+}

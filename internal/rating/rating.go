@@ -1,0 +1,90 @@
+// Package rating reads what a player says of a session: rounds, effort, pain.
+package rating
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"coldfloor/internal/journal"
+)
+
+// Scale is the session-RPE scale, the word of each figure by its index; some
+// have none. From Foster et al., J Strength Cond Res 2001;15:109–115.
+var Scale = [11]string{"rest", "very very easy", "easy", "moderate", "somewhat hard", "hard", "", "very hard", "", "", "maximal"}
+
+// AskAfter says when the effort is properly asked (Foster et al. 2001).
+const AskAfter = "30 minutes after the end"
+
+// ScaleLine returns the scale in one line.
+func ScaleLine() string {
+	var parts []string
+	for n, word := range Scale {
+		if word != "" {
+			parts = append(parts, fmt.Sprintf("%d %s", n, word))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// ParseRPE reads an effort from 0 to 10, halves and finer allowed.
+func ParseRPE(s string) (float64, error) {
+	v, err := strconv.ParseFloat(strings.TrimSpace(s), 64)
+	if err != nil || math.IsNaN(v) || v < 0 || v > 10 {
+		return 0, fmt.Errorf("effort %q is not a number from 0 to 10\nhint: %s", s, ScaleLine())
+	}
+	return v, nil
+}
+
+// ParseRounds reads completed rounds, a number a block, with commas or spaces
+// between. Blocks that are nil are not known, and any number of them will do.
+func ParseRounds(s string, blocks []journal.PlannedBlock) ([]int, error) {
+	var rounds []int
+	for _, field := range strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ' ' }) {
+		n, err := strconv.Atoi(field)
+		if err != nil || n < 0 || n > math.MaxInt32 {
+			return nil, fmt.Errorf("%q is not a number of rounds\nhint: give a number a block, such as 3,3,2", field)
+		}
+		rounds = append(rounds, n)
+	}
+	if len(rounds) == 0 {
+		return nil, errors.New("no rounds are given\nhint: give a number a block, such as 3,3,2")
+	}
+	if blocks == nil {
+		return rounds, nil
+	}
+	if len(rounds) != len(blocks) {
+		return nil, fmt.Errorf("rounds of %d blocks are given, the session has %d\nhint: %s", len(rounds), len(blocks), prescribed(blocks))
+	}
+	for i, b := range blocks {
+		if rounds[i] > b.Rounds {
+			return nil, fmt.Errorf("%d rounds of block %d are given, it has %d\nhint: %s", rounds[i], i+1, b.Rounds, prescribed(blocks))
+		}
+	}
+	return rounds, nil
+}
+
+// prescribed says what the blocks ask for.
+func prescribed(blocks []journal.PlannedBlock) string {
+	parts := make([]string, len(blocks))
+	for i, b := range blocks {
+		parts[i] = fmt.Sprintf("%q %d", b.Title, b.Rounds)
+	}
+	return "prescribed are " + strings.Join(parts, ", ")
+}
+
+// SetPain reads where it hurts, or "none", into r.
+func SetPain(r *journal.Rating, s string) error {
+	where := strings.TrimSpace(s)
+	switch strings.ToLower(where) {
+	case "":
+		return errors.New("it is not said where the pain is\nhint: name the place, such as \"left knee\", or say none")
+	case "none", "no":
+		where = ""
+	}
+	pain := where != ""
+	r.Pain, r.Where = &pain, &where
+	return nil
+}
