@@ -49,6 +49,15 @@ func (b *block) join(later *block) {
 	b.data = append(b.data, later.data...)
 }
 
+// count returns the number of lines, those that stand twice counted twice.
+func (b *block) count() int {
+	n := 0
+	for rest := b.data; len(rest) > 0; n++ {
+		_, rest = cutBytes(rest)
+	}
+	return n
+}
+
 // coded is one line of a block.
 type coded struct {
 	line journal.Line
@@ -59,20 +68,20 @@ type coded struct {
 // Where two of the same number differ the one that came first counts, and
 // differ counts the others.
 func (b *block) lines(c *codec) (lines []journal.Line, differ int, err error) {
-	var all []coded
+	all := make([]coded, 0, b.count())
 	for rest := b.data; len(rest) > 0; {
 		var data []byte
 		if data, rest = cutBytes(rest); data == nil {
 			return nil, 0, errShort
 		}
-		l := coded{line: journal.Line{Run: b.run}, data: data}
+		all = append(all, coded{line: journal.Line{Run: b.run}, data: data})
 		c.reading, c.buf, c.err = true, data, nil
-		if c.line(&l.line); c.err != nil {
+		if c.line(&all[len(all)-1].line); c.err != nil {
 			return nil, 0, c.err
 		}
-		all = append(all, l)
 	}
 	slices.SortStableFunc(all, func(x, y coded) int { return cmp.Compare(x.line.N, y.line.N) })
+	lines = make([]journal.Line, 0, len(all))
 	for i := range all {
 		if i > 0 && all[i].line.N == all[i-1].line.N {
 			if !bytes.Equal(all[i].data, all[i-1].data) {
