@@ -7,6 +7,8 @@
 package engine
 
 import (
+	"cmp"
+	"slices"
 	"time"
 
 	"coldfloor/internal/plan"
@@ -155,7 +157,7 @@ func (e *Engine) emit(ev Event) {
 
 // View returns the state at the latest host time.
 func (e *Engine) View() View {
-	v := View{Phase: e.phase, Step: e.step, Clock: e.read(), Easier: e.easier[e.concerns()]}
+	v := View{Phase: e.phase, Step: e.step, Clock: e.read(), Easier: e.easier[e.concerns()], InEasier: e.inEasier()}
 	if e.phase == Over {
 		return v
 	}
@@ -173,4 +175,18 @@ func (e *Engine) View() View {
 		v.Cause = e.cause
 	}
 	return v
+}
+
+// inEasier lists the exercises in their easier variant.
+func (e *Engine) inEasier() []Exercise {
+	var list []Exercise
+	for x, on := range e.easier {
+		if on {
+			list = append(list, x)
+		}
+	}
+	slices.SortFunc(list, func(a, b Exercise) int {
+		return cmp.Or(cmp.Compare(a.Block, b.Block), cmp.Compare(a.Exercise, b.Exercise))
+	})
+	return list
 }

@@ -118,4 +118,5 @@ type View struct {
 	Left      time.Duration // of the session: this step's Remaining and every later step
 	Cause     Cause         // why the clock stands, in Halted
 	Easier    bool          // this step's exercise, or the coming one's, is in its easier variant
+	InEasier  []Exercise    // every exercise that is in its easier variant, in the plan's order
 }
