@@ -1,0 +1,199 @@
+package palette
+
+import (
+	"io"
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/x/ansi"
+	"github.com/lucasb-eyer/go-colorful"
+	"github.com/muesli/termenv"
+
+	"coldfloor/internal/plan"
+	"coldfloor/tui/glyph"
+)
+
+func hex(t *testing.T, s string) colorful.Color {
+	t.Helper()
+	c, err := colorful.Hex(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// TestContrastFormula holds the formula against ratios that are published for
+// WCAG 2.x: #767676 is the lightest grey that passes on white.
+func TestContrastFormula(t *testing.T) {
+	for _, c := range []struct {
+		a, b       string
+		want, near float64
+	}{
+		{"#767676", "#ffffff", 4.54, 0.005},
+		{"#000000", "#ffffff", 21, 1e-9},
+		{"#0000ff", "#ffffff", 8.592, 0.0005},
+		{"#ffffff", "#ffffff", 1, 1e-9},
+		// Okabe and Ito's colours on black, worked out from the formula.
+		{"#e69f00", "#000000", 9.32, 0.005},
+		{"#56b4e9", "#000000", 9.10, 0.005},
+		{"#009e73", "#000000", 6.14, 0.005},
+		{"#f0e442", "#000000", 15.88, 0.005},
+		{"#0072b2", "#000000", 4.05, 0.005},
+		{"#d55e00", "#000000", 5.43, 0.005},
+		{"#cc79a7", "#000000", 6.86, 0.005},
+	} {
+		for _, got := range []float64{Contrast(hex(t, c.a), hex(t, c.b)), Contrast(hex(t, c.b), hex(t, c.a))} {
+			if math.Abs(got-c.want) > c.near {
+				t.Errorf("contrast of %s and %s is %.4f, want %v", c.a, c.b, got, c.want)
+			}
+		}
+	}
+}
+
+// Backgrounds in common use: the ends, and greys and tints of popular themes.
+var (
+	darks  = []string{"#000000", "#1e1e1e", "#282c34"}
+	lights = []string{"#ffffff", "#f5f5f5", "#fdf6e3"}
+)
+
+// The 16 colours of two terminals, from memory: xterm's as it is delivered,
+// and those of the PC text mode that the Linux console kept.
+var sixteen = [][]string{
+	{"#000000", "#cd0000", "#00cd00", "#cdcd00", "#0000ee", "#cd00cd", "#00cdcd", "#e5e5e5",
+		"#7f7f7f", "#ff0000", "#00ff00", "#ffff00", "#5c5cff", "#ff00ff", "#00ffff", "#ffffff"},
+	{"#000000", "#aa0000", "#00aa00", "#aa5500", "#0000aa", "#aa00aa", "#00aaaa", "#aaaaaa",
+		"#555555", "#ff5555", "#55ff55", "#ffff55", "#5555ff", "#ff55ff", "#55ffff", "#ffffff"},
+}
+
+func enough(t *testing.T, what, fg, bg string) {
+	t.Helper()
+	if c := Contrast(hex(t, fg), hex(t, bg)); c < 4.5 {
+		t.Errorf("%s: %s on %s has a contrast of %.2f, want 4.5", what, fg, bg, c)
+	}
+}
+
+// of256 returns a colour of the 256 as the terminals define them.
+func of256(t *testing.T, index string) string {
+	t.Helper()
+	n, err := strconv.Atoi(index)
+	if err != nil || n < 16 || n > 255 {
+		t.Fatalf("%q is not a fixed colour of the 256", index)
+	}
+	return termenv.ConvertToRGB(termenv.ANSI256Color(n)).Hex()
+}
+
+func TestEveryColourStandsOutOnDarkAndLight(t *testing.T) {
+	colours := map[string]lipgloss.CompleteAdaptiveColor{"muted": grey}
+	for _, p := range Phases {
+		colours[p.Look().Word] = p.Look().Colour
+	}
+	for name, c := range colours {
+		check(t, name+" on dark", c.Dark, ink.Dark, darks, "0")
+		check(t, name+" on light", c.Light, ink.Light, lights, "15")
+	}
+}
+
+// check holds one colour against the backgrounds, and the ink against it.
+func check(t *testing.T, what string, c, ink lipgloss.CompleteColor, backgrounds []string, background16 string) {
+	t.Helper()
+	for _, bg := range backgrounds {
+		enough(t, what, c.TrueColor, bg)
+		enough(t, what+", 256 colours", of256(t, c.ANSI256), bg)
+	}
+	enough(t, what+", filled", ink.TrueColor, c.TrueColor)
+	enough(t, what+", filled, 256 colours", of256(t, ink.ANSI256), of256(t, c.ANSI256))
+	for _, tints := range sixteen {
+		enough(t, what+", 16 colours", tint(t, tints, c.ANSI), tint(t, tints, background16))
+		enough(t, what+", filled, 16 colours", tint(t, tints, ink.ANSI), tint(t, tints, c.ANSI))
+	}
+}
+
+func tint(t *testing.T, tints []string, index string) string {
+	t.Helper()
+	n, err := strconv.Atoi(index)
+	if err != nil || n < 0 || n > 15 {
+		t.Fatalf("%q is not one of 16 colours", index)
+	}
+	return tints[n]
+}
+
+// TestHues holds each colour to the hue of the one it was made from.
+func TestHues(t *testing.T) {
+	for base, c := range map[string]lipgloss.CompleteAdaptiveColor{
+		"#e69f00": orange, "#56b4e9": blue, "#cc79a7": purple, "#009e73": green, "#f0e442": yellow,
+	} {
+		want, _, _ := hex(t, base).Hcl()
+		for _, is := range []string{c.Dark.TrueColor, c.Light.TrueColor} {
+			if got, _, _ := hex(t, is).Hcl(); math.Abs(got-want) > 10 {
+				t.Errorf("%s has hue %.0f, %s has %.0f", is, got, base, want)
+			}
+		}
+	}
+}
+
+func TestNoTwoPhasesLookAlike(t *testing.T) {
+	words, shapes, plain := map[string]bool{}, map[rune]bool{}, map[rune]bool{}
+	for _, p := range Phases {
+		l := p.Look()
+		words[l.Word], shapes[l.Shape], plain[l.ASCII] = true, true, true
+		if ansi.StringWidth(string(l.Shape)) != 1 || l.ASCII >= 0x80 || l.Word != strings.ToUpper(l.Word) {
+			t.Errorf("%+v", l)
+		}
+		if !glyph.Has(string(l.Shape)) || !glyph.Has(l.Word) {
+			t.Errorf("%s cannot be drawn large", l.Word)
+		}
+	}
+	for _, n := range []int{len(words), len(shapes), len(plain)} {
+		if n != len(looks) || n != len(Phases) {
+			t.Errorf("%d looks for %d phases", n, len(looks))
+		}
+	}
+}
+
+func TestOfStep(t *testing.T) {
+	for want, s := range map[Phase]plan.Step{
+		GetReady: {Kind: plan.LeadIn}, Work: {Kind: plan.Work}, OwnPace: {Kind: plan.Work, ByHand: true},
+		SideChange: {Kind: plan.Switch}, NextExercise: {Kind: plan.Change}, Rest: {Kind: plan.Rest},
+	} {
+		if got := OfStep(s); got != want {
+			t.Errorf("OfStep(%v) = %v, want %v", s, got, want)
+		}
+	}
+}
+
+// environ is an environment as termenv reads it.
+type environ map[string]string
+
+func (e environ) Getenv(k string) string { return e[k] }
+func (e environ) Environ() (all []string) {
+	for k, v := range e {
+		all = append(all, k+"="+v)
+	}
+	return all
+}
+
+func TestColoursFollowTheTerminal(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		env  environ
+		dark bool
+		want string
+	}{
+		{"16 million colours", environ{"TERM": "xterm-256color", "COLORTERM": "truecolor"}, true, "\x1b[38;2;230;159;0mx\x1b[0m"},
+		{"the same on light", environ{"TERM": "xterm-256color", "COLORTERM": "truecolor"}, false, "\x1b[38;2;157;97;0mx\x1b[0m"}, // the library cuts the 98 down
+		{"256 colours", environ{"TERM": "xterm-256color"}, true, "\x1b[38;5;214mx\x1b[0m"},
+		{"16 colours", environ{"TERM": "xterm"}, true, "\x1b[93mx\x1b[0m"},
+		{"16 colours on light", environ{"TERM": "xterm"}, false, "\x1b[31mx\x1b[0m"},
+		{"no colour asked for", environ{"TERM": "xterm-256color", "NO_COLOR": "1"}, true, "x"},
+		{"no colour to be had", environ{"TERM": "dumb"}, true, "x"},
+	} {
+		r := lipgloss.NewRenderer(io.Discard, termenv.WithEnvironment(c.env), termenv.WithTTY(true))
+		r.SetHasDarkBackground(c.dark)
+		if got := New(r).Text(Work).Render("x"); got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}

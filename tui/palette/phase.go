@@ -1,0 +1,78 @@
+// Package palette holds how each phase of a session looks: its word, its
+// shape and its colour, in one table. No two phases share a word or a shape,
+// so that nothing hangs on colour.
+package palette
+
+import (
+	"github.com/charmbracelet/lipgloss"
+
+	"coldfloor/internal/plan"
+)
+
+// Phase is what the player is to do now.
+type Phase int
+
+// The phases.
+const (
+	GetReady     Phase = iota // a countdown into work
+	Work                      // work that the clock ends
+	OwnPace                   // work that the player ends
+	SideChange                // from one side to the other
+	NextExercise              // from one exercise of a round to the next
+	Rest
+	Paused
+	Done
+)
+
+// Phases holds all phases in order.
+var Phases = []Phase{GetReady, Work, OwnPace, SideChange, NextExercise, Rest, Paused, Done}
+
+// Look is how a phase looks.
+type Look struct {
+	Word  string // in capitals
+	Shape rune   // one cell wide; package glyph draws it large
+	ASCII rune   // the shape where there is nothing but ASCII
+	// Colour is at least 4.5 times as light, or as dark, as the background,
+	// and as the text that is laid on it (WCAG 2.2, success criterion 1.4.3).
+	Colour lipgloss.CompleteAdaptiveColor
+}
+
+// looks is the table. The shapes are of the repertoire that the Linux console
+// shows too. Work and rest have the pair of colours that is told apart best
+// with any kind of colour vision.
+var looks = [...]Look{
+	GetReady:     {"GET READY", '▲', '^', yellow},
+	Work:         {"WORK", '■', '#', orange},
+	OwnPace:      {"YOUR PACE", '♦', '*', orange},
+	SideChange:   {"CHANGE SIDE", '↔', '=', purple},
+	NextExercise: {"NEXT EXERCISE", '►', '>', green},
+	Rest:         {"REST", '○', 'o', blue},
+	Paused:       {"PAUSED", '║', '"', grey},
+	Done:         {"DONE", '√', '+', grey},
+}
+
+// Look returns how the phase looks.
+func (p Phase) Look() Look { return looks[p] }
+
+// OfStep returns the phase of a step that is under way.
+func OfStep(s plan.Step) Phase {
+	if s.Kind == plan.Work && s.ByHand {
+		return OwnPace
+	}
+	return OfKind(s.Kind)
+}
+
+// OfKind returns the phase of a kind of step.
+func OfKind(k plan.Kind) Phase {
+	switch k {
+	case plan.Work:
+		return Work
+	case plan.Switch:
+		return SideChange
+	case plan.Change:
+		return NextExercise
+	case plan.Rest:
+		return Rest
+	}
+	return GetReady
+}
