@@ -16,7 +16,7 @@ type Doc struct {
 	About    string // whom it is for and the level; may be empty
 	Total    Figure // length of the whole session
 	Times    []Time
-	Facts    []string // the session's dose
+	Facts    []string // the session's dose, and the room it needs
 	Strip    Strip
 	Blocks   []Block
 	Legend   []string // how to read the table; only what this table needs
@@ -36,6 +36,9 @@ type Time struct {
 	Kind plan.Kind
 	Text string
 }
+
+// columnNames are the heads of the table's columns.
+var columnNames = [...]string{"Exercise, cues, how", "Dose of a set", "Tick", "Rest"}
 
 // Strip is the session as a strip of stretches of time. Fractions are of the
 // whole length, from 0 to 1.
@@ -68,9 +71,9 @@ type Mark struct {
 type Block struct {
 	Number string // counts from 1
 	Title  string
+	Before Rest // between the block before and this one; zero where there is none
 	Facts  []string
 	Rows   []Row
-	After  Rest // before the next block; zero where nothing follows
 }
 
 // Name returns the block's number and title.
@@ -83,7 +86,8 @@ type Row struct {
 	Cues    []string
 	Notes   []Note
 	Dose    Figure
-	Details []string // how the dose is done: a side, tempo, who starts, contacts
+	Side    string   // how the dose goes for the sides; empty where it is not given a side
+	Details []string // how the dose is done: which side starts, tempo, contacts
 	Rounds  []Round  // boxes to tick; none where Tally is given
 	Tally   string   // in place of boxes, where there would be too many
 	Then    Rest     // after the exercise, within the round or after it; zero where nothing is
@@ -111,6 +115,7 @@ type Effort struct {
 	Question string
 	Scale    []Grade
 	Source   string
+	Blanks   []string // what else is to be filled in, but for the notes
 }
 
 // Grade is one number of the effort scale and its words, which may be empty.

@@ -38,7 +38,7 @@ type face struct {
 // height returns the height of a line of text, in millimetres.
 func (f face) height() float64 {
 	if f.tight {
-		return 1.25 * capHeight * f.size * point
+		return 1.16 * capHeight * f.size * point
 	}
 	return leading * f.size * point
 }
@@ -47,7 +47,7 @@ func (f face) height() float64 {
 // millimetres.
 func (f face) baseline() float64 {
 	if f.tight {
-		return 1.125 * capHeight * f.size * point
+		return 1.08 * capHeight * f.size * point
 	}
 	return (leading + ascent - descent) / 2 * f.size * point
 }

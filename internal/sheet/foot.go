@@ -1,42 +1,43 @@
 package sheet
 
+import "strings"
+
 // foot sets what stands below the table.
 func (s *setter) foot(d *Doc) {
 	t, f := s.types, s.small()
-	s.lines(plain(f, t.wrap(f, join("  ", d.Legend...), s.w, 0)), false)
+	s.lines(t.wrap(f, join(" ", d.Legend...), s.w), false)
 	s.gap(1.5, false)
 	s.cautions(d.Cautions)
 	s.effort(&d.Effort)
 }
 
-// cautions sets each caution behind a heavy bar.
+// cautions sets what is told for safety behind a heavy bar.
 func (s *setter) cautions(cautions []string) {
-	const inset = 3.0
-	for _, text := range cautions {
-		lines := plain(s.body(), s.types.wrap(s.body(), text, s.w-inset, 0))
-		height := heightOf(lines)
-		s.add(height+0.8, false, func(c canvas, y float64) {
-			c.area(rect{s.x, y + 0.4, 1.2, height}, black, 0)
-			drawLines(c, s.types, lines, s.x+inset, y+0.4, s.w-inset, left)
-		})
+	const inset = 2.5
+	if len(cautions) == 0 {
+		return
 	}
-	if len(cautions) > 0 {
-		s.gap(1.5, false)
-	}
+	lines := s.types.wrap(s.small(), strings.Join(cautions, " "), s.w-inset)
+	height := heightOf(lines)
+	s.add(height, false, func(c canvas, y float64) {
+		c.area(rect{s.x, y + 0.3, 1, height - 0.6}, black, 0)
+		drawLines(c, s.types, lines, s.x+inset, y, s.w-inset, left)
+	})
+	s.gap(1.5, false)
 }
 
 // effort sets the effort scale, a box a grade, and lines to write on.
 func (s *setter) effort(e *Effort) {
 	t, question := s.types, s.strong()
 	s.rule(0.7)
-	s.lines(plain(question, t.wrap(question, e.Question, s.w, 0)), true)
+	s.lines(t.wrap(question, e.Question, s.w), true)
 	s.gap(0.8, true)
 	number, words := s.face(true, 13, 11), s.face(false, 7.5, 7)
 	cell := s.w / float64(len(e.Scale))
 	grades := make([][]line, len(e.Scale))
 	height := 0.0
 	for i, g := range e.Scale {
-		grades[i] = append(plain(number, []string{g.Number}), plain(words, t.wrap(words, g.Words, cell-1, 0))...)
+		grades[i] = append([]line{single(number, g.Number)}, t.wrap(words, g.Words, cell-1)...)
 		height = max(height, heightOf(grades[i]))
 	}
 	s.add(height+1, true, func(c canvas, y float64) {
@@ -46,8 +47,8 @@ func (s *setter) effort(e *Effort) {
 			drawLines(c, t, lines, x+0.5, y+0.4, cell-1, centre)
 		}
 	})
-	s.lines(plain(s.small(), t.wrap(s.small(), e.Source, s.w, 0)), true)
-	s.blanks("Name", "Date", "Minutes done")
+	s.lines(t.wrap(s.small(), e.Source, s.w), true)
+	s.blanks(e.Blanks...)
 	s.blanks("Notes")
 }
 

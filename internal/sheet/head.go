@@ -7,8 +7,8 @@ func (s *setter) head(d *Doc) {
 	t := s.types
 	total := t.figureLines(d.Total, 30*s.scale, 18, s.w/3)[0]
 	width := s.w - total.width(t) - 8
-	f, title := t.fit(face{bold: true, size: 24 * s.scale}, 15, d.Title, width, 2)
-	for i, l := range plain(f, title) {
+	_, title := t.fit(face{bold: true, size: 24 * s.scale}, 15, d.Title, width, 2)
+	for i, l := range title {
 		height := l.height()
 		if i == 0 {
 			height = max(height, total.height())
@@ -20,34 +20,42 @@ func (s *setter) head(d *Doc) {
 			}
 		})
 	}
-	s.lines(plain(s.body(), t.wrap(s.body(), d.About, s.w, 0)), true)
+	s.lines(t.wrap(s.body(), d.About, s.w), true)
 	s.gap(1.5, true)
 	s.times(d)
 	s.gap(1, true)
 	s.strip(&d.Strip)
-	s.gap(2, false)
+	s.gap(1.5, false)
 }
 
 // times sets how much is work, rest and moving, each behind a square as the
-// strip is filled, and the dose.
+// strip is filled, and the dose: beside them where there is room, else below.
 func (s *setter) times(d *Doc) {
+	const between = 4.0
 	f, t := s.strong(), s.types
 	square := f.size * 0.75 * point
 	var cells []line
+	used := 0.0
 	for _, time := range d.Times {
 		cells = append(cells, line{runs: []run{{f, time.Text}}, indent: square + 1})
+		used += cells[len(cells)-1].width(t) + between
 	}
-	dose := t.clip(f, join(" · ", d.Facts...), s.w/2)
+	facts := t.printable(join(" · ", d.Facts...))
+	beside := used+between+t.width(f, facts) <= s.w
 	s.add(f.height(), true, func(c canvas, y float64) {
 		x := s.x
 		for i, l := range cells {
 			c.area(rect{x, y + f.baseline() - square, square, square}, shadeOf(d.Times[i].Kind), 0.2)
 			l.draw(c, t, x, y, l.width(t), left)
-			x += l.width(t) + 4
+			x += l.width(t) + between
 		}
-		w := t.width(f, dose)
-		c.text(rect{s.x + s.w - w, y, w, f.height()}, left, f, dose)
+		if beside {
+			single(f, facts).draw(c, t, s.x, y, s.w, right)
+		}
 	})
+	if !beside {
+		s.lines(t.wrap(f, facts, s.w), true)
+	}
 }
 
 // shadeOf returns how a kind of time is filled: work is black, rest is bare.

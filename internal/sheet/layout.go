@@ -2,9 +2,9 @@ package sheet
 
 // Measures of the page, in millimetres.
 const (
-	margin  = 11.0
+	margin  = 10.0
 	footing = 5.0 // for the page's number, above the lower margin
-	padding = 1.4 // between a rule and the text in its cell
+	padding = 1.2 // between a rule and the text in its cell
 )
 
 // restSize is the smallest size of a rest, in points, unless it is too wide
@@ -38,8 +38,8 @@ type columns struct{ text, dose, ticks, then float64 }
 // needs.
 func newSetter(d *Doc, t *typeface, paper Paper, scale float64) *setter {
 	s := &setter{types: t, paper: paper, scale: scale, x: margin, w: paper.Width - 2*margin}
-	s.cols.dose = 27
-	s.cols.then = 33
+	s.cols.dose = 28 * max(scale, 1)
+	s.cols.then = 29 * max(scale, 1)
 	s.cols.ticks = s.ticksWidth(d)
 	s.cols.text = s.w - s.cols.dose - s.cols.ticks - s.cols.then
 	return s

@@ -3,18 +3,22 @@ package sheet
 import (
 	"fmt"
 
+	"coldfloor/internal/rating"
 	"coldfloor/sessions"
 )
 
-// effort asks for session-RPE with the words of Foster et al., J Strength Cond
-// Res 2001;15:109–115, which is asked 30 minutes after the end.
-var effort = Effort{
-	Question: "How hard was the whole session? Mark one number, 30 minutes after the end.",
-	Scale: []Grade{
-		{"0", "rest"}, {"1", "very very easy"}, {"2", "easy"}, {"3", "moderate"}, {"4", "somewhat hard"}, {"5", "hard"},
-		{"6", ""}, {"7", "very hard"}, {"8", ""}, {"9", ""}, {"10", "maximal"},
-	},
-	Source: "Session-RPE: Foster et al., J Strength Cond Res 2001;15:109–115",
+// effortAsked asks for session-RPE with the words, and at the time, of Foster
+// et al., J Strength Cond Res 2001;15:109–115.
+func effortAsked() Effort {
+	e := Effort{
+		Question: "How hard was the session as a whole? Mark one number, " + rating.AskAfter + ".",
+		Source:   "Session-RPE: Foster et al., J Strength Cond Res 2001;15:109–115",
+		Blanks:   []string{"Name", "Date", "Minutes done"},
+	}
+	for n, words := range rating.Scale {
+		e.Scale = append(e.Scale, Grade{fmt.Sprint(n), words})
+	}
+	return e
 }
 
 // legendOf explains the signs that the sheet of a session uses.

@@ -65,35 +65,8 @@ func drawLines(c canvas, t *typeface, lines []line, x, y, width float64, a align
 	}
 }
 
-// plain makes lines of one face.
-func plain(f face, texts []string) []line {
-	lines := make([]line, len(texts))
-	for i, s := range texts {
-		lines[i] = line{runs: []run{{f, s}}}
-	}
-	return lines
-}
-
-// labelled wraps text behind a label that stands on its first line. The lines
-// after it are indented by hang.
-func (t *typeface) labelled(label run, f face, text string, width, hang float64) []line {
-	if label.text == "" {
-		return plain(f, t.wrap(f, text, width, 0))
-	}
-	gap := t.width(f, " ")
-	taken := max(t.width(label.face, label.text)+gap, hang)
-	texts := t.wrap(f, text, width-hang, taken-hang)
-	lines := []line{{runs: []run{label}, gap: taken - t.width(label.face, label.text)}}
-	for i, s := range texts {
-		if i == 0 && s != "" {
-			lines[0].runs = append(lines[0].runs, run{f, s})
-		}
-		if i > 0 {
-			lines = append(lines, line{runs: []run{{f, s}}, indent: hang})
-		}
-	}
-	return lines
-}
+// single makes a line of a short text that is known to fit.
+func single(f face, text string) line { return line{runs: []run{{f, text}}} }
 
 // figureLines sets a figure to be read from afar, its unit beside it. It
 // shrinks to the floor, in points, where it is too wide, and is broken where
@@ -101,7 +74,7 @@ func (t *typeface) labelled(label run, f face, text string, width, hang float64)
 func (t *typeface) figureLines(g Figure, size, floor, width float64) []line {
 	for {
 		number, unit := face{true, size, true}, face{true, max(size*0.45, 9), true}
-		l := line{runs: []run{{number, g.Value}}, gap: size * 0.12 * point}
+		l := line{runs: []run{{number, g.Value}}, gap: size * 0.09 * point}
 		if g.Unit != "" {
 			l.runs = append(l.runs, run{unit, g.Unit})
 		}
@@ -109,7 +82,7 @@ func (t *typeface) figureLines(g Figure, size, floor, width float64) []line {
 			return []line{l}
 		}
 		if size <= floor {
-			return append(plain(number, t.wrap(number, g.Value, width, 0)), plain(unit, t.wrap(unit, g.Unit, width, 0))...)
+			return append(t.wrap(number, g.Value, width), t.wrap(unit, g.Unit, width)...)
 		}
 		size = max(size-1, floor)
 	}

@@ -2,9 +2,11 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
+	"coldfloor/internal/cautions"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/units"
@@ -27,14 +29,15 @@ func Of(p *plan.Plan) *Doc {
 			{plan.Rest, "rest " + units.Clock(p.Rest)},
 			{plan.Change, "moving between " + units.Clock(p.Change)},
 		},
-		Facts:  kept(count(p.Totals.Sets, "set"), some(p.Totals.Reps, "rep"), some(p.Contacts, "foot contact")),
-		Strip:  stripOf(p),
-		Effort: effort,
+		Facts:    kept(count(p.Totals.Sets, "set"), some(p.Totals.Reps, "rep"), some(p.Contacts, "foot contact"), roomOf(s)),
+		Strip:    stripOf(p),
+		Legend:   legendOf(s),
+		Cautions: cautions.FirstRun(),
+		Effort:   effortAsked(),
 	}
 	for i := range s.Blocks {
 		d.Blocks = append(d.Blocks, blockOf(p, i))
 	}
-	d.Legend = legendOf(s)
 	return d
 }
 
@@ -70,9 +73,8 @@ func blockOf(p *plan.Plan, i int) Block {
 	for j := range b.Exercises {
 		block.Rows = append(block.Rows, rowOf(b, j, block.Number, firstSides(p, i, j)))
 	}
-	if i < len(p.Session.Blocks)-1 && b.RestAfter > 0 {
-		next := fmt.Sprintf("Rest before %d %s", i+2, safetext.Clean(p.Session.Blocks[i+1].Title))
-		block.After = Rest{figure(b.RestAfter), next, true}
+	if i > 0 && p.Session.Blocks[i-1].RestAfter > 0 {
+		block.Before = Rest{figure(p.Session.Blocks[i-1].RestAfter), "rest first", true}
 	}
 	return block
 }
@@ -141,6 +143,7 @@ func rowOf(b *sessions.Block, j int, block string, first []plan.Side) Row {
 		Name:    safetext.Clean(e.Name),
 		Notes:   notesOf(e),
 		Dose:    doseOf(e),
+		Side:    sideOf(e),
 		Details: detailsOf(e, first),
 		Then:    thenOf(b, j, block),
 	}
@@ -182,23 +185,32 @@ func doseOf(e *sessions.Exercise) Figure {
 	}
 }
 
-// detailsOf says how the dose is done.
-func detailsOf(e *sessions.Exercise, first []plan.Side) []string {
-	side, order := "", ""
+// sideOf says how the dose goes for the sides, and nothing where it is not
+// given a side.
+func sideOf(e *sessions.Exercise) string {
 	switch {
 	case !e.OneSided():
+		return ""
 	case e.Sides == sessions.AlternateReps:
-		side = "a side, in turn"
-	case e.Sides == sessions.SwapEachRound && len(first) > 1:
-		side, order = "a side", "swap sides each round"
-	default:
-		side, order = "a side", string(first[0])+" first"
+		return "a side, in turn"
 	}
-	turn := ""
-	if order != "" && e.Switch > 0 {
-		turn = figure(e.Switch).String() + " to switch"
+	return "a side"
+}
+
+// detailsOf says how the dose is done; first is the side that each round
+// starts with.
+func detailsOf(e *sessions.Exercise, first []plan.Side) []string {
+	order, turn := "", ""
+	if e.OneSided() && e.Sides != sessions.AlternateReps {
+		order = string(first[0]) + " first"
+		if slices.Contains(first, plan.Left) && slices.Contains(first, plan.Right) {
+			order = "swap sides each round"
+		}
+		if e.Switch > 0 {
+			turn = figure(e.Switch).String() + " to switch"
+		}
 	}
-	return kept(side, order, turn, paceOf(e), contactsOf(e, len(first)))
+	return kept(order, turn, paceOf(e), contactsOf(e, len(first)))
 }
 
 // paceOf says how fast the reps are, and whether the clock ends the set.
@@ -229,12 +241,6 @@ func tempoOf(t sessions.Tempo) string {
 	return strings.Join(text, "-")
 }
 
-// seconds writes d as a bare number of seconds.
-func seconds(d time.Duration) string {
-	text := fmt.Sprintf("%d.%09d", d/time.Second, d%time.Second)
-	return strings.TrimRight(strings.TrimRight(text, "0"), ".")
-}
-
 // contactsOf says how often the feet land in a round.
 func contactsOf(e *sessions.Exercise, rounds int) string {
 	n := e.Contacts * (e.Reps + 2*e.RepsPerSide)
@@ -247,27 +253,10 @@ func contactsOf(e *sessions.Exercise, rounds int) string {
 // notesOf returns the longer texts of an exercise.
 func notesOf(e *sessions.Exercise) []Note {
 	var notes []Note
-	for _, n := range []Note{{"", e.How}, {"Easier", e.Easier}, {"Harder", e.Harder}, {"Load", e.Load}, {"Room", roomOf(e)}} {
+	for _, n := range []Note{{"", e.How}, {"Easier", e.Easier}, {"Harder", e.Harder}, {"Load", e.Load}} {
 		if n.Text = strings.TrimSpace(safetext.Clean(n.Text)); n.Text != "" {
 			notes = append(notes, n)
 		}
 	}
 	return notes
-}
-
-// roomOf says what room an exercise needs, where the session says so.
-func roomOf(e *sessions.Exercise) string {
-	floor, above := "", ""
-	if e.Floor != (sessions.Floor{}) {
-		floor = fmt.Sprintf("%s × %s of floor", e.Floor.Along, e.Floor.Across)
-	}
-	switch e.Overhead.Kind {
-	case sessions.OverheadReach:
-		above = "arms overhead"
-	case sessions.OverheadJump:
-		above = "jump with arms overhead"
-	case sessions.OverheadAbove:
-		above = e.Overhead.Above.String() + " above the head"
-	}
-	return join(", ", floor, above)
 }

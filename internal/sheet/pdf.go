@@ -3,14 +3,13 @@ package sheet
 import (
 	"fmt"
 	"io"
-	"math"
 )
 
 // The scales that are tried, from the largest. One is the size a sheet reads
 // best in; a short session may be larger, a long one smaller.
 const (
-	largest  = 1.25
-	smallest = 0.75
+	largest  = 1.4
+	smallest = 0.7
 	smaller  = 0.05
 )
 
@@ -33,15 +32,13 @@ func (d *Doc) PDF(w io.Writer, paper Paper) (Printed, error) {
 
 // layOut sets the document at the scale that suits the paper.
 func (d *Doc) layOut(t *typeface, paper Paper) (*setter, [][]band) {
-	fewest := math.MaxInt
-	best, pages := d.setAt(t, paper, smallest)
-	fewest = len(pages)
+	best, fewest := d.setAt(t, paper, smallest)
 	for scale := largest; scale > smallest; scale -= smaller {
-		if s, p := d.setAt(t, paper, scale); len(p) <= fewest {
-			return s, p
+		if s, pages := d.setAt(t, paper, scale); len(pages) <= len(fewest) {
+			return s, pages
 		}
 	}
-	return best, pages
+	return best, fewest
 }
 
 // setAt sets the document at one scale.

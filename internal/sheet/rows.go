@@ -1,5 +1,10 @@
 package sheet
 
+import (
+	"unicode"
+	"unicode/utf8"
+)
+
 // table sets the blocks.
 func (s *setter) table(d *Doc) {
 	s.columnHeads()
@@ -12,11 +17,8 @@ func (s *setter) table(d *Doc) {
 		for j := range b.Rows {
 			s.row(&b.Rows[j], j == 0)
 		}
-		if b.After != (Rest{}) {
-			s.after(b.After)
-		}
 		s.again = columns
-		s.gap(2.2, false)
+		s.gap(1.8, false)
 	}
 	s.again = nil
 }
@@ -26,34 +28,47 @@ func (s *setter) columnHeads() {
 	f := s.small()
 	s.add(f.height()+0.6, true, func(c canvas, y float64) {
 		x := s.x
-		for _, head := range []struct {
-			text  string
-			width float64
-			align align
-		}{{"Exercise, cues, how", s.cols.text, left}, {"Dose of a set", s.cols.dose, centre}, {"Tick", s.cols.ticks, centre}, {"Rest", s.cols.then, centre}} {
-			c.text(rect{x + padding, y, head.width - 2*padding, f.height()}, head.align, f, s.types.clip(f, head.text, head.width-2*padding))
-			x += head.width
+		for i, width := range []float64{s.cols.text, s.cols.dose, s.cols.ticks, s.cols.then} {
+			name := single(f, s.types.clip(f, columnNames[i], width-2*padding))
+			if i == 0 {
+				name.draw(c, s.types, x, y, width, left)
+			} else {
+				name.draw(c, s.types, x, y, width, centre)
+			}
+			x += width
 		}
 	})
 }
 
-// blockHead sets a block's title and what is to be known of it.
+// blockHead sets a block's title and what is to be known of it, and the rest
+// before it large.
 func (s *setter) blockHead(b *Block) {
-	t, f := s.types, s.face(true, 14, 11)
-	s.rule(0.7)
-	facts := t.printable(join(" · ", b.Facts...))
-	name := t.printable(b.Name())
-	if t.width(f, name)+t.width(s.body(), facts)+8 <= s.w {
-		s.add(f.height()+0.5, true, func(c canvas, y float64) {
-			plain(f, []string{name})[0].draw(c, t, s.x, y, s.w, left)
-			y += f.baseline() - s.body().baseline()
-			plain(s.body(), []string{facts})[0].draw(c, t, s.x, y, s.w, right)
-		})
-		return
+	t := s.types
+	rest := s.thenLines(Rest{Figure: b.Before.Figure, Large: b.Before.Large})
+	width := s.w
+	label := run{s.small(), b.Before.Label}
+	if len(rest) > 0 {
+		width -= s.cols.then + t.width(label.face, label.text) + 6
 	}
-	fitted, lines := t.fit(f, 11, b.Name(), s.w, 1)
-	s.lines(plain(fitted, lines), true)
-	s.lines(plain(s.body(), t.wrap(s.body(), facts, s.w, 0)), true)
+	_, title := t.fit(s.face(true, 15, 12), 10.5, b.Name(), width, 1)
+	lines := append(title, t.wrap(s.body(), join(" · ", b.Facts...), width)...)
+	s.rule(0.7)
+	// The band of the first lines is as high as the rest; the others follow.
+	n, height := 0, 0.0
+	for n < len(lines) && (n < 2 || height < heightOf(rest)) {
+		height += lines[n].height()
+		n++
+	}
+	height = max(height, heightOf(rest))
+	s.add(height+0.5, true, func(c canvas, y float64) {
+		drawLines(c, t, lines[:n], s.x, y, width, left)
+		if len(rest) > 0 {
+			x := s.x + s.w - s.cols.then
+			line{runs: []run{label}}.draw(c, t, s.x, y+(height-label.face.height())/2, s.w-s.cols.then-1, right)
+			drawLines(c, t, rest, x+padding, y+(height-heightOf(rest))/2, s.cols.then-2*padding, centre)
+		}
+	})
+	s.lines(lines[n:], true)
 }
 
 // continued is the head of a block that goes on from the page before.
@@ -63,7 +78,7 @@ func (s *setter) continued(b *Block) band {
 	text := s.types.clip(f, b.Name(), s.w-s.types.width(f, more)) + more
 	return band{height: f.height() + 0.5, draw: func(c canvas, y float64) {
 		c.line(s.x, y, s.x+s.w, y, 0.7)
-		plain(f, []string{text})[0].draw(c, s.types, s.x, y+0.4, s.w, left)
+		single(f, text).draw(c, s.types, s.x, y+0.4, s.w, left)
 	}}
 }
 
@@ -89,14 +104,14 @@ func (s *setter) row(r *Row, first bool) {
 		text = text[n:]
 		if !start {
 			s.add(height+2*padding, false, func(c canvas, y float64) {
-				s.cellRules(c, y, height+2*padding, false)
+				s.cellRules(c, y, height+2*padding)
 				drawLines(c, s.types, lines, s.x, y+padding, s.cols.text-2*padding, left)
 			})
 			continue
 		}
 		height = max(height, side)
 		s.add(height+2*padding, false, func(c canvas, y float64) {
-			s.cellRules(c, y, height+2*padding, true)
+			s.cellRules(c, y, height+2*padding)
 			y += padding
 			drawLines(c, s.types, lines, s.x, y, s.cols.text-2*padding, left)
 			x := s.x + s.cols.text
@@ -110,10 +125,9 @@ func (s *setter) row(r *Row, first bool) {
 }
 
 // cellRules draws the lines around a row's cells.
-func (s *setter) cellRules(c canvas, y, height float64, above bool) {
-	if above {
-		c.line(s.x, y, s.x+s.w, y, 0.15)
-	}
+func (s *setter) cellRules(c canvas, y, height float64) {
+	c.line(s.x, y, s.x+s.w, y, 0.15)
+	c.line(s.x, y+height, s.x+s.w, y+height, 0.15)
 	x := s.x + s.cols.text
 	for _, w := range []float64{s.cols.dose, s.cols.ticks, 0} {
 		c.line(x, y, x, y+height, 0.15)
@@ -124,34 +138,43 @@ func (s *setter) cellRules(c canvas, y, height float64, above bool) {
 // rowText sets name, cues and the longer texts.
 func (s *setter) rowText(r *Row) []line {
 	t, width := s.types, s.cols.text-2*padding
-	size := s.face(true, 14.5, 11)
-	hang := t.width(size, r.ID+" ") + 0.5
-	f, _ := t.fit(size, 10.5, r.Name, width-hang, 2)
-	lines := t.labelled(run{size, t.printable(r.ID)}, f, r.Name, width, hang)
-	cue := s.face(true, 10.5, 9)
-	lines = append(lines, plain(cue, t.wrap(cue, join(" · ", r.Cues...), width, 0))...)
-	for _, n := range r.Notes {
-		label := run{s.strong(), n.Label}
+	name := s.face(true, 14.5, 11)
+	id := run{name, r.ID}
+	hang := t.width(name, r.ID+" ")
+	name, _ = t.fit(name, 10, r.Name, width-hang, 2)
+	lines := t.flow([]run{id, {name, r.Name}}, width, hang)
+	lines = append(lines, t.wrap(s.face(true, 11, 9), join(" · ", r.Cues...), width)...)
+	return append(lines, t.flow(s.notes(r.Notes), width, 0)...)
+}
+
+// notes sets the longer texts one behind the other, each behind its label.
+func (s *setter) notes(notes []Note) []run {
+	var runs []run
+	for _, n := range notes {
 		if n.Label != "" {
-			label.text += ":"
+			runs = append(runs, run{s.strong(), n.Label + ":"})
 		}
-		lines = append(lines, t.labelled(label, s.body(), n.Text, width, 0)...)
+		text := n.Text
+		if last, _ := utf8.DecodeLastRuneInString(text); !unicode.IsPunct(last) {
+			text += "." // tells it from what follows
+		}
+		runs = append(runs, run{s.body(), text})
 	}
-	return lines
+	return runs
 }
 
 // doseLines sets the dose large and how it is done below.
 func (s *setter) doseLines(r *Row) []line {
 	width := s.cols.dose - 2*padding
 	lines := s.types.figureLines(r.Dose, 27*s.scale, 14, width)
-	for i, d := range r.Details {
-		f := s.small()
-		if i == 0 {
-			f.bold = true
-		}
-		lines = append(lines, plain(f, s.types.wrap(f, d, width, 0))...)
+	side := s.small()
+	side.bold = true
+	details := []run{{side, r.Side}}
+	if r.Side != "" && len(r.Details) > 0 {
+		details[0].text += ","
 	}
-	return lines
+	details = append(details, run{s.small(), join(", ", r.Details...)})
+	return append(lines, s.types.flow(details, width, 0)...)
 }
 
 // thenLines sets a rest large, and time to change small.
@@ -161,23 +184,8 @@ func (s *setter) thenLines(r Rest) []line {
 		return nil
 	}
 	if !r.Large {
-		return plain(s.small(), s.types.wrap(s.small(), r.Figure.String()+" "+r.Label, width, 0))
+		return s.types.wrap(s.small(), r.Figure.String()+" "+r.Label, width)
 	}
 	lines := s.types.figureLines(r.Figure, max(restSize, restSize*s.scale), 20, width)
-	return append(lines, plain(s.small(), s.types.wrap(s.small(), r.Label, width, 0))...)
-}
-
-// after sets the rest between two blocks, all the way across.
-func (s *setter) after(r Rest) {
-	t, width := s.types, s.cols.then-2*padding
-	figure := t.figureLines(r.Figure, max(restSize, restSize*s.scale), 20, width)
-	f := s.face(true, 12, 10)
-	label := plain(f, t.wrap(f, r.Label, s.w-s.cols.then-2*padding, 0))
-	height := max(heightOf(figure), heightOf(label)) + padding
-	s.add(height, false, func(c canvas, y float64) {
-		c.line(s.x, y, s.x+s.w, y, 0.15)
-		c.area(rect{s.x, y + 0.6, 4, height - 1.2}, white, 0.4)
-		drawLines(c, t, label, s.x+6, y+(height-heightOf(label))/2, s.w-s.cols.then-2*padding, left)
-		drawLines(c, t, figure, s.x+s.w-s.cols.then+padding, y+padding/2, width, centre)
-	})
+	return append(lines, s.types.wrap(s.small(), r.Label, width)...)
 }

@@ -47,7 +47,7 @@ func (s *setter) tickLines(r *Row) [][]Round {
 
 // tallyLines sets what stands in place of boxes, above an empty space.
 func (s *setter) tallyLines(r *Row) []line {
-	return plain(s.small(), s.types.wrap(s.small(), r.Tally, s.cols.ticks-2*padding, 0))
+	return s.types.wrap(s.small(), r.Tally, s.cols.ticks-2*padding)
 }
 
 // ticksHeight returns the height of a row's boxes.

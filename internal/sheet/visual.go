@@ -3,6 +3,7 @@ package sheet
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/clipperhouse/uax29/v2/graphemes"
 	"golang.org/x/text/unicode/bidi"
@@ -24,6 +25,7 @@ func visual(line string) string {
 		return line
 	}
 	var runs []string
+	var rightward []bool // of each run, false for what is within Hebrew, figures too
 	for i := range order.NumRuns() {
 		run := order.Run(i)
 		text := run.String()
@@ -31,11 +33,27 @@ func visual(line string) string {
 			text = reversed(text)
 		}
 		runs = append(runs, text)
+		rightward = append(rightward, strings.ContainsFunc(run.String(), leftToRight))
 	}
 	if startsRightToLeft(line) {
 		slices.Reverse(runs)
+	} else {
+		reverseWithin(runs, rightward)
 	}
 	return strings.Join(runs, "")
+}
+
+// reverseWithin reverses the order of neighbouring runs that belong to one
+// passage of Hebrew.
+func reverseWithin(runs []string, rightward []bool) {
+	for i := 0; i < len(runs); {
+		n := i
+		for n < len(runs) && !rightward[n] {
+			n++
+		}
+		slices.Reverse(runs[i:n])
+		i = n + 1
+	}
 }
 
 // reversed returns s from its last character to its first, each with its marks
@@ -59,15 +77,15 @@ func rightToLeft(r rune) bool {
 	return p.Class() == bidi.R || p.Class() == bidi.AL
 }
 
+// leftToRight reports whether r is a letter of a script that runs so.
+func leftToRight(r rune) bool {
+	p, _ := bidi.LookupRune(r)
+	return p.Class() == bidi.L
+}
+
 // startsRightToLeft reports whether the first letter of s runs right to left.
 func startsRightToLeft(s string) bool {
-	for _, r := range s {
-		if p, _ := bidi.LookupRune(r); p.Class() == bidi.L {
-			return false
-		}
-		if rightToLeft(r) {
-			return true
-		}
-	}
-	return false
+	i := strings.IndexFunc(s, func(r rune) bool { return leftToRight(r) || rightToLeft(r) })
+	r, _ := utf8.DecodeRuneInString(s[max(i, 0):])
+	return rightToLeft(r)
 }

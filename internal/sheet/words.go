@@ -8,22 +8,23 @@ import (
 	"coldfloor/internal/units"
 )
 
-// figure returns a length of time as a short number: 75 s, 2 min, 2:30.
+// figure returns a length of time as a short number: 75 s, 0.5 s, 2 min, 2:30.
 func figure(d time.Duration) Figure {
 	switch {
-	case d%time.Second != 0:
-		text := units.FormatDuration(d)
-		number := strings.TrimRight(text, "hms")
-		if strings.ContainsAny(number, "hms") {
-			return Figure{text, ""}
-		}
-		return Figure{number, text[len(number):]}
 	case d < 2*time.Minute:
-		return Figure{fmt.Sprint(int(d / time.Second)), "s"}
+		return Figure{seconds(d), "s"}
+	case d%time.Second != 0:
+		return Figure{units.FormatDuration(d), ""}
 	case d%time.Minute == 0 && d < 100*time.Minute:
 		return Figure{fmt.Sprint(int(d / time.Minute)), "min"}
 	}
 	return Figure{units.Clock(d), ""}
+}
+
+// seconds writes d as a bare number of seconds.
+func seconds(d time.Duration) string {
+	text := fmt.Sprintf("%d.%09d", d/time.Second, d%time.Second)
+	return strings.TrimRight(strings.TrimRight(text, "0"), ".")
 }
 
 // letter returns the n-th of a, b, … z, aa, ab, …, counting from 0.

@@ -8,39 +8,78 @@ import (
 	"github.com/clipperhouse/uax29/v2/graphemes"
 )
 
-// wrap breaks s into lines of at most width millimetres, the first of them
-// shorter by indent: between words, else behind a hyphen or stroke, else
-// between two characters. Empty text has no lines.
-func (t *typeface) wrap(f face, s string, width, indent float64) []string {
-	var lines []string
-	line, free := "", width-indent
-	space := t.width(f, " ")
-	for _, piece := range pieces(t.printable(s)) {
-		gap := 0.0
-		if line != "" && piece.spaced {
-			gap = space
+// wrap breaks s into lines of at most width millimetres: between words, else
+// behind a hyphen or stroke, else between two characters. Empty text has no
+// lines.
+func (t *typeface) wrap(f face, s string, width float64) []line {
+	return t.flow([]run{{f, s}}, width, 0)
+}
+
+// flow is wrap for one text in several faces. The lines after the first are
+// indented by hang.
+func (t *typeface) flow(text []run, width, hang float64) []line {
+	w := wrapper{types: t, width: width, hang: hang, free: width}
+	for _, r := range text {
+		for _, p := range pieces(t.printable(r.text)) {
+			w.add(r.face, p)
 		}
-		w := t.width(f, piece.text)
-		if w+gap > free && (line != "" || len(lines) == 0 && indent > 0) {
-			lines = append(lines, line)
-			line, free, gap = "", width, 0
-		}
-		for w > free {
-			var head string
-			head, piece.text = t.cut(f, piece.text, free)
-			lines = append(lines, head)
-			free, w = width, t.width(f, piece.text)
-		}
-		if gap > 0 {
-			line += " "
-		}
-		line += piece.text
-		free -= gap + w
 	}
-	if line != "" {
-		lines = append(lines, line)
+	return w.end()
+}
+
+// wrapper fills lines; free is the room left on the one being filled.
+type wrapper struct {
+	types             *typeface
+	width, hang, free float64
+	lines             []line
+	runs              []run
+}
+
+// add puts a piece behind the text so far.
+func (w *wrapper) add(f face, p piece) {
+	gap := ""
+	if len(w.runs) > 0 && p.spaced {
+		gap = " "
 	}
-	return lines
+	if len(w.runs) > 0 && w.types.width(f, gap+p.text) > w.free {
+		w.next()
+		gap = ""
+	}
+	for w.types.width(f, p.text) > w.free {
+		var head string
+		head, p.text = w.types.cut(f, p.text, w.free)
+		w.put(f, head)
+		w.next()
+	}
+	w.put(f, gap+p.text)
+}
+
+// put appends text to the line.
+func (w *wrapper) put(f face, text string) {
+	w.free -= w.types.width(f, text)
+	if n := len(w.runs); n > 0 && w.runs[n-1].face == f {
+		w.runs[n-1].text += text
+		return
+	}
+	w.runs = append(w.runs, run{f, text})
+}
+
+// next ends the line.
+func (w *wrapper) next() {
+	indent := w.hang
+	if len(w.lines) == 0 {
+		indent = 0
+	}
+	w.lines = append(w.lines, line{runs: w.runs, indent: indent})
+	w.runs, w.free = nil, w.width-w.hang
+}
+
+// end returns the lines.
+func (w *wrapper) end() []line {
+	if len(w.runs) > 0 {
+		w.next()
+	}
+	return w.lines
 }
 
 // piece is text that is not broken where that can be helped.
@@ -94,9 +133,9 @@ func (t *typeface) cut(f face, word string, width float64) (head, rest string) {
 // fit returns the largest size, of f down to floor points, at which s takes at
 // most n lines of the width, and the lines. At the floor it takes as many as
 // it needs.
-func (t *typeface) fit(f face, floor float64, s string, width float64, n int) (face, []string) {
+func (t *typeface) fit(f face, floor float64, s string, width float64, n int) (face, []line) {
 	for {
-		lines := t.wrap(f, s, width, 0)
+		lines := t.wrap(f, s, width)
 		if len(lines) <= n && t.whole(f, s, width) || f.size <= floor {
 			return f, lines
 		}

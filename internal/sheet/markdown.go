@@ -1,0 +1,140 @@
+package sheet
+
+import (
+	"fmt"
+	"io"
+	"strings"
+)
+
+// Markdown writes the sheet as GitHub-flavoured Markdown. Whatever a session
+// says is shown as it is: nothing in it is taken for markup.
+func (d *Doc) Markdown(w io.Writer) error {
+	var b strings.Builder
+	fmt.Fprintf(&b, "<!-- %s -->\n\n# %s\n\n", Marker, escape(d.Title))
+	if d.About != "" {
+		fmt.Fprintf(&b, "%s\n\n", escape(d.About))
+	}
+	fmt.Fprintf(&b, "**%s**", escape(d.Total.String()))
+	for _, t := range d.Times {
+		b.WriteString(" · " + escape(t.Text))
+	}
+	fmt.Fprintf(&b, "  \n%s\n\n```text\n%s\n```\n", escapeAll(d.Facts, " · "), strings.TrimRight(d.Strip.Text, " "))
+	for i := range d.Blocks {
+		d.Blocks[i].markdown(&b)
+	}
+	fmt.Fprintf(&b, "\n%s\n", escapeAll(d.Legend, " "))
+	if len(d.Cautions) > 0 {
+		b.WriteString("\n## Take care\n\n")
+		for _, c := range d.Cautions {
+			fmt.Fprintf(&b, "- %s\n", escape(c))
+		}
+	}
+	d.Effort.markdown(&b)
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// markdown writes a block as a heading and a table.
+func (b *Block) markdown(w *strings.Builder) {
+	if b.Before != (Rest{}) {
+		fmt.Fprintf(w, "\n**%s** %s\n", escape(b.Before.Figure.String()), escape(b.Before.Label))
+	}
+	fmt.Fprintf(w, "\n## %s\n\n%s\n\n", escape(b.Name()), escapeAll(b.Facts, " · "))
+	w.WriteString("| | " + strings.Join(columnNames[:], " | ") + " |\n|---|---|---|---|---|\n")
+	for i := range b.Rows {
+		r := &b.Rows[i]
+		fmt.Fprintf(w, "| %s | %s | %s | %s | %s |\n", escape(r.ID), r.markdownText(), r.markdownDose(), r.markdownTicks(), r.Then.markdown())
+	}
+}
+
+// markdownText returns name, cues and the longer texts, a line each.
+func (r *Row) markdownText() string {
+	lines := []string{"**" + escape(r.Name) + "**"}
+	if len(r.Cues) > 0 {
+		lines = append(lines, "*"+escapeAll(r.Cues, " · ")+"*")
+	}
+	for _, n := range r.Notes {
+		label := ""
+		if n.Label != "" {
+			label = n.Label + ": "
+		}
+		lines = append(lines, label+escape(n.Text))
+	}
+	return strings.Join(lines, "<br>")
+}
+
+// markdownDose returns the dose, and how it is done, a line each.
+func (r *Row) markdownDose() string {
+	return join("<br>", "**"+escape(join(" ", r.Dose.String(), r.Side))+"**", escapeAll(r.Details, "<br>"))
+}
+
+// markdownTicks returns boxes to tick, the boxes of a round on one line.
+func (r *Row) markdownTicks() string {
+	if r.Tally != "" {
+		return escape(r.Tally)
+	}
+	rounds := make([]string, len(r.Rounds))
+	for i, round := range r.Rounds {
+		for j, box := range round.Boxes {
+			if j > 0 {
+				rounds[i] += " "
+			}
+			rounds[i] += "☐ " + box
+		}
+	}
+	return strings.Join(rounds, "<br>")
+}
+
+// markdown returns the rest, in bold where it is one.
+func (r Rest) markdown() string {
+	text := escape(r.Figure.String())
+	if r.Large {
+		text = "**" + text + "**"
+	}
+	if r == (Rest{}) {
+		return ""
+	}
+	return text + " " + escape(r.Label)
+}
+
+// markdown writes the effort scale as a table.
+func (e *Effort) markdown(w *strings.Builder) {
+	fmt.Fprintf(w, "\n## Effort\n\n%s\n\n| Effort | Words | Mark |\n|---|---|---|\n", escape(e.Question))
+	for _, g := range e.Scale {
+		fmt.Fprintf(w, "| %s | %s | ☐ |\n", g.Number, escape(g.Words))
+	}
+	fmt.Fprintf(w, "\n%s\n\n", escape(e.Source))
+	for _, b := range e.Blanks {
+		fmt.Fprintf(w, "%s: ____________________\n\n", escape(b))
+	}
+	w.WriteString("Notes: ____________________\n")
+}
+
+// escaper puts a backslash before what Markdown takes for markup wherever it
+// stands, and breaks what GitHub takes for an address.
+var escaper = strings.NewReplacer(
+	`\`, `\\`, "`", "\\`", "*", `\*`, "_", `\_`, "[", `\[`, "]", `\]`, "<", `\<`, ">", `\>`, "|", `\|`, "~", `\~`,
+	"&", `\&`, "#", `\#`, "$", `\$`, "@", `\@`, "://", `\://`, "!", `\!`, "www.", `www\.`, "WWW.", `WWW\.`)
+
+// escape returns text as Markdown that shows it unchanged. Every text of the
+// sheet stands behind other characters or is guarded here against being the
+// start of a list.
+func escape(s string) string {
+	s = escaper.Replace(strings.TrimSpace(s))
+	digits := len(s) - len(strings.TrimLeft(s, "0123456789"))
+	switch rest := s[digits:]; {
+	case rest == "":
+	case digits == 0 && strings.ContainsRune("-+=", rune(rest[0])), digits > 0 && strings.ContainsRune(".)", rune(rest[0])):
+		return s[:digits] + `\` + rest
+	}
+	return s
+}
+
+// escapeAll escapes texts and joins them.
+func escapeAll(texts []string, sep string) string {
+	escaped := make([]string, len(texts))
+	for i, t := range texts {
+		escaped[i] = escape(t)
+	}
+	return strings.Join(escaped, sep)
+}
