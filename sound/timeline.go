@@ -15,12 +15,12 @@ const DefaultPips = 3
 // MaxPips bounds the pips that may be asked for.
 const MaxPips = 10
 
-// tenSeconds is when the end of a rest is announced, and restForTen how long a
-// rest must be for that: a shorter one would have both its cues within 3 s.
-const (
-	tenSeconds = 10 * time.Second
-	restForTen = 13 * time.Second
-)
+// RestForTen is how long a rest must be for its last ten seconds to be
+// announced: a shorter one would have both its cues within 3 s.
+const RestForTen = 13 * time.Second
+
+// tenSeconds is when the end of a rest is announced.
+const tenSeconds = 10 * time.Second
 
 // Options says what is heard in a session besides its cues, and which sets
 // have no known end.
@@ -151,7 +151,7 @@ func (d *drawing) countIn(v engine.View) {
 // draw books the cues that begin and end step i.
 func (d *drawing) draw(i int, s span) {
 	d.add(s.start, d.startCue(i))
-	if d.plan.Steps[i].Kind == plan.Rest && s.end-s.start >= restForTen {
+	if d.plan.Steps[i].Kind == plan.Rest && s.end-s.start >= RestForTen {
 		d.add(s.end-tenSeconds, TenLeft)
 	}
 	if d.plan.Steps[i].Kind != plan.Work {

@@ -1,0 +1,141 @@
+package voice
+
+import (
+	"slices"
+	"time"
+
+	"coldfloor/internal/engine"
+	"coldfloor/internal/plan"
+	"coldfloor/internal/words"
+	"coldfloor/sound"
+)
+
+// Gaps that keep words apart from cues and from each other.
+const (
+	afterCue  = 150 * time.Millisecond
+	beforeCue = 100 * time.Millisecond
+)
+
+// Options says how a session is spoken.
+type Options struct {
+	Language Language
+	Pips     int            // get-ready pips before a start, which words keep clear of where they can
+	Count    int            // the last seconds of the lead-in spoken down, from this number; 0 for none
+	Run      engine.Options // tells which sets wait for a key
+}
+
+// Spoken is a text and the time it may take, from the view's moment. It begins
+// at From; what cannot end by Until, before the next start, is left unsaid.
+type Spoken struct {
+	Text        string
+	From, Until time.Duration
+}
+
+// Script returns what is to be said from the moment of v on if nobody touches
+// a key, in order of time. What should have begun by now is left out.
+func Script(p *plan.Plan, v engine.View, o Options) []Spoken {
+	if v.Phase != engine.Running && v.Phase != engine.CountedIn {
+		return nil
+	}
+	w := writer{p: p, o: o, from: v.CountIn, easier: v.InEasier}
+	start := v.CountIn - v.Elapsed
+	end := start + v.Length
+	for i := v.Step; ; i++ {
+		w.step(i, start, end)
+		if o.Run.Waits(p.Steps[i]) {
+			break
+		}
+		if i+1 == len(p.Steps) {
+			w.say(o.Language.Done(), end+sound.Done.Duration()+afterCue, end+time.Minute)
+			break
+		}
+		start, end = end, end+p.Steps[i+1].Length
+	}
+	return w.out
+}
+
+// writer writes one script.
+type writer struct {
+	p      *plan.Plan
+	o      Options
+	from   time.Duration     // when the session's clock runs
+	easier []engine.Exercise // those in their easier variant
+	out    []Spoken
+}
+
+// say books a text that begins at from and must not touch a cue at end.
+func (w *writer) say(text string, from, end time.Duration) {
+	if text != "" && from >= w.from {
+		w.out = append(w.out, Spoken{text, from, end - beforeCue})
+	}
+}
+
+// step writes what is said in step i. Work is left to the player's breath.
+func (w *writer) step(i int, start, end time.Duration) {
+	s := w.p.Steps[i]
+	switch s.Kind {
+	case plan.LeadIn:
+		w.leadIn(i, start, end)
+	case plan.Switch:
+		w.say(w.o.Language.Side(s.Side), start+sound.ChangeSide.Duration()+afterCue, end)
+	case plan.Change:
+		w.say(w.next(i), start+sound.ChangeExercise.Duration()+afterCue, end)
+	case plan.Rest:
+		w.rest(i, start, end)
+	}
+}
+
+// leadIn writes the lead-in: what comes, and then the countdown. Each number
+// follows its pip, where there is one, and ends before the next.
+func (w *writer) leadIn(i int, start, end time.Duration) {
+	count := min(w.o.Count, int((end-start)/time.Second))
+	w.say(w.next(i), start+afterCue, end-time.Duration(count)*time.Second)
+	for n := count; n > 0; n-- {
+		at := end - time.Duration(n)*time.Second
+		from := at
+		if n <= w.o.Pips {
+			from += sound.GetReady.Duration()
+		}
+		w.say(w.o.Language.Number(n), from, at+time.Second)
+	}
+}
+
+// rest writes a rest: how long it is as it begins, and what comes next after
+// the announcement of its last ten seconds; in a short one what comes next
+// alone.
+func (w *writer) rest(i int, start, end time.Duration) {
+	text := w.o.Language.Rest(end - start)
+	if w.lastRound(i) {
+		text += " " + w.o.Language.LastRound()
+	}
+	from := start + sound.RestStarts.Duration() + afterCue
+	if end-start < sound.RestForTen {
+		w.say(w.next(i), from, end)
+		return
+	}
+	ten := end - 10*time.Second
+	w.say(text, from, ten)
+	w.say(w.next(i), ten+sound.TenLeft.Duration()+afterCue, end)
+}
+
+// next says the work that follows step i.
+func (w *writer) next(i int) string {
+	n := w.p.NextWork(i)
+	if n < 0 {
+		return ""
+	}
+	s := w.p.Steps[n]
+	easier := slices.Contains(w.easier, engine.Exercise{Block: s.Block, Exercise: s.Exercise})
+	return w.o.Language.Next(s, words.Movement(w.p, n, easier))
+}
+
+// lastRound reports whether the rest at step i leads to its block's last round.
+func (w *writer) lastRound(i int) bool {
+	n := w.p.NextWork(i)
+	if n < 0 {
+		return false
+	}
+	before, after := w.p.Steps[i], w.p.Steps[n]
+	rounds := w.p.Blocks[after.Block-1].Rounds
+	return rounds > 1 && after.Round == rounds && (before.Round != after.Round || before.Block != after.Block)
+}

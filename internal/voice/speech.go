@@ -1,0 +1,101 @@
+package voice
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strings"
+)
+
+// speech is a speech program of the system. It turns text, given on standard
+// input so that no text is ever taken for an option, into a WAV file.
+type speech struct {
+	program string
+	args    func(language, wav string) []string
+}
+
+// errNoSpeech is returned where the system has no speech that is known.
+var errNoSpeech = errors.New("no speech program found")
+
+// findSpeech returns the system's own speech for a language.
+func findSpeech(language string) (*speech, error) {
+	for _, s := range speeches() {
+		if path, err := exec.LookPath(s.program); err == nil {
+			s.program = path
+			return &s, nil
+		}
+	}
+	hint := "install espeak-ng, or leave --voice out"
+	if runtime.GOOS == "windows" || runtime.GOOS == "darwin" {
+		hint = "leave --voice out"
+	}
+	return nil, fmt.Errorf("%w; %s", errNoSpeech, hint)
+}
+
+// speeches returns the speech programs that a system may have, best first.
+func speeches() []speech {
+	switch runtime.GOOS {
+	case "darwin":
+		return []speech{{"say", func(language, wav string) []string {
+			return append(sayVoice(language), "-o", wav, "--data-format=LEI16@22050", "-f", "-")
+		}}}
+	case "windows":
+		return []speech{{"powershell", func(language, wav string) []string {
+			return []string{"-NoProfile", "-NonInteractive", "-Command", strings.NewReplacer("LANGUAGE", language,
+				"WAV", strings.ReplaceAll(wav, "'", "''")).Replace(systemSpeech)}
+		}}}
+	}
+	espeak := func(language, wav string) []string {
+		return []string{"-v", language, "-s", "165", "-w", wav, "--stdin"}
+	}
+	return []speech{{"espeak-ng", espeak}, {"espeak", espeak}}
+}
+
+// systemSpeech has Windows speak to a file with a voice of the language, or
+// its usual voice where it has none.
+const systemSpeech = `[Console]::InputEncoding = [Text.Encoding]::UTF8
+Add-Type -AssemblyName System.Speech
+$s = New-Object System.Speech.Synthesis.SpeechSynthesizer
+$v = $s.GetInstalledVoices() | Where-Object { $_.Enabled -and $_.VoiceInfo.Culture.TwoLetterISOLanguageName -eq 'LANGUAGE' } | Select-Object -First 1
+if ($v) { $s.SelectVoice($v.VoiceInfo.Name) }
+$s.SetOutputToWaveFile('WAV')
+$s.Speak([Console]::In.ReadToEnd())
+$s.Dispose()`
+
+// sayVoice returns the options that choose the first installed voice of a
+// language on macOS, none where there is none. A line of its list reads
+// "Name   de_DE    # a sentence".
+func sayVoice(language string) []string {
+	list, err := exec.Command("say", "-v", "?").Output()
+	if err != nil {
+		return nil
+	}
+	for line := range strings.Lines(string(list)) {
+		before, _, _ := strings.Cut(line, "#")
+		fields := strings.Fields(before)
+		if n := len(fields); n >= 2 && strings.HasPrefix(fields[n-1], language+"_") {
+			return []string{"-v", strings.Join(fields[:n-1], " ")}
+		}
+	}
+	return nil
+}
+
+// render speaks text and returns the WAV file's bytes.
+func (s *speech) render(ctx context.Context, language, text string) ([]byte, error) {
+	dir, err := os.MkdirTemp("", "coldfloor-voice")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	wav := filepath.Join(dir, "words.wav")
+	c := exec.CommandContext(ctx, s.program, s.args(language, wav)...)
+	c.Stdin = strings.NewReader(text)
+	if out, err := c.CombinedOutput(); err != nil {
+		return nil, fmt.Errorf("%s: %w %s", filepath.Base(s.program), err, strings.TrimSpace(string(out)))
+	}
+	return os.ReadFile(wav)
+}

@@ -1,0 +1,148 @@
+package voice
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"math"
+	"sync"
+
+	"github.com/gopxl/beep/v2"
+	"github.com/gopxl/beep/v2/wav"
+
+	"coldfloor/internal/engine"
+	"coldfloor/internal/plan"
+	"coldfloor/sound"
+)
+
+// loudness is the peak of spoken words, below that of the cues.
+const loudness = 0.6
+
+// silence is the level up to which sound at either end of a rendering is cut
+// off, so that words begin when they are meant to.
+const silence = 0.005
+
+// Voice speaks one session. It renders what is to be said ahead of time; what
+// is not ready when it is due is left unsaid, so that speech is never late.
+type Voice struct {
+	opts   Options
+	speech *speech
+
+	mu    sync.Mutex
+	clips map[string]*sound.Clip // by text; nil: could not be rendered
+	err   error                  // the first failure
+}
+
+// New returns a voice that uses the system's own speech; the error says what
+// to do where there is none.
+func New(o Options) (*Voice, error) {
+	s, err := findSpeech(o.Language.Code)
+	if err != nil {
+		return nil, err
+	}
+	return &Voice{opts: o, speech: s, clips: map[string]*sound.Clip{}}, nil
+}
+
+// Prepare renders all that an untouched run of p from v says, in order, until
+// done or ctx is. It returns the first failure.
+func (v *Voice) Prepare(ctx context.Context, p *plan.Plan, view engine.View) error {
+	for _, s := range Script(p, view, v.opts) {
+		if ctx.Err() != nil {
+			break
+		}
+		v.render(ctx, s.Text)
+	}
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	return v.err
+}
+
+// render makes the clip of a text, unless there is one.
+func (v *Voice) render(ctx context.Context, text string) {
+	v.mu.Lock()
+	_, ok := v.clips[text]
+	v.mu.Unlock()
+	if ok {
+		return
+	}
+	clip, err := v.clip(ctx, text)
+	if ctx.Err() != nil {
+		return
+	}
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	v.clips[text] = clip
+	if err != nil && v.err == nil {
+		v.err = fmt.Errorf("speech: %w", err)
+	}
+}
+
+// clip speaks a text into a clip.
+func (v *Voice) clip(ctx context.Context, text string) (*sound.Clip, error) {
+	src, err := v.speech.render(ctx, v.opts.Language.Code, text)
+	if err != nil {
+		return nil, err
+	}
+	streamer, format, err := wav.Decode(bytes.NewReader(src))
+	if err != nil {
+		return nil, err
+	}
+	defer streamer.Close()
+	buffer := beep.NewBuffer(beep.Format{SampleRate: sound.SampleRate, NumChannels: 1, Precision: 2})
+	buffer.Append(beep.Resample(4, format.SampleRate, sound.SampleRate, streamer))
+	return &sound.Clip{Name: "words: " + text, Samples: level(mono(buffer))}, nil
+}
+
+// mono returns a buffer's samples.
+func mono(b *beep.Buffer) []float32 {
+	out := make([]float32, 0, b.Len())
+	chunk := make([][2]float64, 512)
+	for s := b.Streamer(0, b.Len()); ; {
+		n, ok := s.Stream(chunk)
+		if !ok {
+			return out
+		}
+		for _, x := range chunk[:n] {
+			out = append(out, float32(x[0]))
+		}
+	}
+}
+
+// level cuts the silence off both ends and brings the peak to loudness.
+func level(samples []float32) []float32 {
+	peak, first, last := 0.0, -1, 0
+	for i, x := range samples {
+		a := math.Abs(float64(x))
+		peak = max(peak, a)
+		if a > silence {
+			if first < 0 {
+				first = i
+			}
+			last = i + 1
+		}
+	}
+	if first < 0 {
+		return nil
+	}
+	out := make([]float32, last-first)
+	for i, x := range samples[first:last] {
+		out[i] = x * float32(loudness/peak)
+	}
+	return out
+}
+
+// Words places what is ready of what is to be said from the moment of a view
+// on; it never waits. It has the form of sound.Options.Words.
+func (v *Voice) Words(p *plan.Plan, view engine.View) []sound.Placed {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	var out []sound.Placed
+	for _, s := range Script(p, view, v.opts) {
+		clip := v.clips[s.Text]
+		if clip == nil || s.From+clip.Duration() > s.Until {
+			continue
+		}
+		out = append(out, sound.Placed{At: s.From, Clip: clip})
+	}
+	return out
+}
