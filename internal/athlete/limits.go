@@ -39,37 +39,34 @@ type Limit struct {
 	Source  string // of the default, with how sure it is
 }
 
-// Sources that several limits share.
+// Sources that several limits share: who, and how sure it is. The full titles
+// are in the explanations of the rules.
 const (
-	nscaPlyometrics = "NSCA, Essentials of Strength Training and Conditioning, chapter on plyometrics (Potach & Chu), from memory"
-	nscaEnergyHeard = "NSCA, Essentials of Strength Training and Conditioning, energy-system table, second-hand"
-	nscaEnergy      = "NSCA, Essentials of Strength Training and Conditioning, energy-system table, from memory"
-	nscaRest        = "NSCA, Essentials of Strength Training and Conditioning, rest by goal, second-hand"
-	practice        = "common practice, no source"
+	nsca     = "NSCA Essentials, from memory"
+	nscaSeen = "NSCA Essentials, second-hand"
+	practice = "common practice, no source"
 )
 
 // AllLimits is every limit, in the order in which they are shown.
 var AllLimits = []Limit{
-	{"contacts_beginner", Count, Range{80, 100}, "foot contacts of one session, beginner", nscaPlyometrics},
-	{"contacts_intermediate", Count, Range{100, 120}, "foot contacts of one session, intermediate", nscaPlyometrics},
-	{"contacts_advanced", Count, Range{120, 140}, "foot contacts of one session, advanced", nscaPlyometrics},
-	{"jump_interval", Time, hours(48, 72), "from one session with foot contacts to the next", nscaPlyometrics},
-	{"jump_days", Count, Range{1, 3}, "sessions with foot contacts in seven days", nscaPlyometrics},
-	{"jump_rest_ratio", Count, Range{5, 10}, "rest to one of work, plyometric work", nscaPlyometrics},
-	{"power_rest_ratio", Count, Range{12, 20}, "rest to one of work, at 90–100 % of maximal power", nscaEnergyHeard},
-	{"short_rest_ratio", Count, Range{3, 5}, "rest to one of work, conditioning efforts up to 30 s", nscaEnergy},
-	{"medium_rest_ratio", Count, Range{3, 4}, "rest to one of work, conditioning efforts up to 3 min", nscaEnergy},
-	{"long_rest_ratio", Count, Range{1, 3}, "rest to one of work, conditioning efforts over 3 min", nscaEnergy},
-	{"power_effort", Time, Range{5, 10}, "one effort at 90–100 % of maximal power", nscaEnergyHeard},
+	{"contacts_beginner", Count, Range{80, 100}, "foot contacts of one session, beginner", nsca},
+	{"contacts_intermediate", Count, Range{100, 120}, "foot contacts of one session, intermediate", nsca},
+	{"contacts_advanced", Count, Range{120, 140}, "foot contacts of one session, advanced", nsca},
+	{"jump_interval", Time, hours(48, 72), "from one session with foot contacts to the next", nsca},
+	{"jump_days", Count, Range{1, 3}, "sessions with foot contacts in seven days", nsca},
+	{"jump_rest_ratio", Count, Range{5, 10}, "rest to one of work, plyometric work", nsca},
+	{"power_rest_ratio", Count, Range{12, 20}, "rest to one of work, at 90–100 % of maximal power", nscaSeen},
+	{"short_rest_ratio", Count, Range{3, 5}, "rest to one of work, conditioning efforts up to 30 s", nsca},
+	{"medium_rest_ratio", Count, Range{3, 4}, "rest to one of work, conditioning efforts up to 3 min", nsca},
+	{"long_rest_ratio", Count, Range{1, 3}, "rest to one of work, conditioning efforts over 3 min", nsca},
+	{"power_effort", Time, Range{5, 10}, "one effort at 90–100 % of maximal power", nscaSeen},
 	{"power_reps", Count, Range{3, 8}, "reps of a power set, or reps a side", practice},
-	{"round_rest", Time, Range{60, 90}, "between rounds of a power superset: about 90 s; below the lower end check warns", practice + "; the lower end is our own"},
-	{"strength_rest", Time, Range{120, 300}, "between sets, strength", nscaRest},
-	{"assistance_rest", Time, Range{60, 120}, "between sets, assistance exercises",
-		"ACSM position stand, Med Sci Sports Exerc 2009;41:687–708, seen or second-hand"},
-	{"size_rest", Time, Range{30, 90}, "between sets, muscle size", nscaRest},
-	{"endurance_rest", Time, Range{0, 30}, "between sets, muscular endurance", nscaRest},
-	{"warm_up", Time, Range{300, 600}, "of warm-up before the first jump; below the upper end check notes, below the lower it warns",
-		"ten minutes: common practice, no source; five: the least of the raise part, Jeffreys, RAMP, 2007, second-hand"},
+	{"round_rest", Time, Range{60, 90}, "between rounds of a power superset, about 90 s; check warns below the lower end", practice},
+	{"strength_rest", Time, Range{120, 300}, "between sets, strength", nscaSeen},
+	{"assistance_rest", Time, Range{60, 120}, "between sets, assistance exercises", "ACSM, Med Sci Sports Exerc 2009;41:687–708, second-hand"},
+	{"size_rest", Time, Range{30, 90}, "between sets, muscle size", nscaSeen},
+	{"endurance_rest", Time, Range{0, 30}, "between sets, muscular endurance", nscaSeen},
+	{"warm_up", Time, Range{300, 600}, "of warm-up before the first jump; check warns below the lower end", "common practice, no source; its least after Jeffreys, RAMP, 2007, second-hand"},
 	{"headroom", Metres, Range{0.1, 0.1}, "to spare between the fingertips and the ceiling", "our own, no source"},
 }
 
@@ -160,6 +157,9 @@ func (d Limit) value(text string) (float64, error) {
 	}
 	return v, nil
 }
+
+// Changed reports whether the coach has set the limit of that key anew.
+func (l Limits) Changed(key string) bool { return l[key] != LimitByKey(key).Default }
 
 // Format writes a range of the limit so that the settings file reads it back.
 func (d Limit) Format(r Range) string {
