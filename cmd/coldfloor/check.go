@@ -1,0 +1,159 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"coldfloor/internal/athlete"
+	"coldfloor/internal/check"
+	"coldfloor/internal/journal"
+	"coldfloor/internal/units"
+	"coldfloor/internal/yamlread"
+)
+
+// checkFlags is how check was called.
+type checkFlags struct {
+	asJSON, asSARIF       bool
+	within, room, explain string
+	journal               string
+}
+
+// newCheck returns the command that holds sessions against published ranges
+// and the room.
+func newCheck() *cobra.Command {
+	var f checkFlags
+	c := &cobra.Command{
+		Use:   "check SESSION…",
+		Short: "Hold a session against published ranges, the player and the room",
+		Long: `Hold sessions against published and customary ranges, the settings of the
+player and the room. SESSION is a built-in name or a file. Each finding is a
+line, "FILE:LINE:COLUMN: error|warning|note: sentence [rule]". The exit code is
+0 without an error or a warning, and 1 otherwise.
+
+None of it is medical advice.`,
+		Args: func(c *cobra.Command, args []string) error {
+			if c.Flags().Changed("explain") {
+				return argsError(cobra.NoArgs)(c, args)
+			}
+			return argsError(cobra.MinimumNArgs(1))(c, args)
+		},
+		RunE: func(c *cobra.Command, args []string) error {
+			s, err := athlete.Load()
+			if err != nil {
+				return err
+			}
+			if err := check.Off(s); err != nil {
+				return err
+			}
+			if c.Flags().Changed("explain") {
+				return explain(c.OutOrStdout(), f.explain, s)
+			}
+			o, err := f.options(c, s)
+			if err != nil {
+				return err
+			}
+			return checkAll(c, args, o, f)
+		},
+	}
+	c.Flags().BoolVar(&f.asJSON, "json", false, "write a JSON array of findings")
+	c.Flags().BoolVar(&f.asSARIF, "sarif", false, "write a SARIF 2.1.0 log, for editors and code hosts")
+	c.Flags().StringVar(&f.within, "within", "", "the `TIME` there is, such as 30m")
+	c.Flags().StringVar(&f.room, "room", "", "the room, in place of the settings' own: `SIZE` along x across x ceiling, such as 4.5x1.2x2.4m")
+	c.Flags().StringVar(&f.explain, "explain", "", "explain `RULE`: its reasons, its sources and how to change its limits")
+	journalFlag(c, &f.journal)
+	c.MarkFlagsMutuallyExclusive("json", "sarif")
+	return c
+}
+
+// options turns the flags into what sessions are held against.
+func (f checkFlags) options(c *cobra.Command, s athlete.Settings) (check.Options, error) {
+	o := check.Options{Settings: s, Now: time.Now()}
+	var err error
+	if c.Flags().Changed("within") {
+		o.Within, err = units.ParseDuration(f.within)
+		if err == nil && o.Within == 0 {
+			err = errors.New("is no time at all")
+		}
+		if err != nil {
+			return o, usageError{fmt.Sprintf("--within: %q %v", f.within, err), units.DurationHint}
+		}
+	}
+	if c.Flags().Changed("room") {
+		if o.Room, err = athlete.ParseRoom(f.room); err != nil {
+			return o, usageError{fmt.Sprintf("--room: %q %v", f.room, err), athlete.RoomHint}
+		}
+	}
+	o.Jumps, err = jumpTimes(c, f.journal)
+	return o, err
+}
+
+// jumpTimes returns the ends of the journal's sessions with foot contacts, and
+// tells of what is damaged in it.
+func jumpTimes(c *cobra.Command, path string) ([]time.Time, error) {
+	runs, problems, err := journal.Load(path)
+	if err != nil {
+		return nil, err
+	}
+	for _, p := range problems {
+		fmt.Fprintf(c.ErrOrStderr(), "coldfloor: %s: %v\n", path, p)
+	}
+	var ends []time.Time
+	for _, r := range runs {
+		if !r.Withdrawn && !r.Rehearsal() && r.Contacts() > 0 {
+			ends = append(ends, r.Start.Add(r.Elapsed))
+		}
+	}
+	return ends, nil
+}
+
+// checkAll checks every session that can be read, whatever the others are.
+func checkAll(c *cobra.Command, names []string, o check.Options, f checkFlags) error {
+	var files []check.FileFindings
+	failed := false
+	for _, name := range names {
+		p, err := planOf(c, name)
+		var problems yamlread.Problems
+		switch {
+		case errors.As(err, &problems):
+			files = append(files, check.FileFindings{File: name, Findings: check.OfProblems(problems)})
+		case err != nil:
+			report(err, c.ErrOrStderr())
+			failed = true
+		default:
+			files = append(files, check.FileFindings{File: p.Session.Name, Findings: check.Run(p, o)})
+		}
+	}
+	write := check.WriteText
+	switch {
+	case f.asJSON:
+		write = check.WriteJSON
+	case f.asSARIF:
+		write = check.WriteSARIF
+	}
+	if err := write(c.OutOrStdout(), files); err != nil {
+		return err
+	}
+	if failed || !check.AllSound(files) {
+		return errFound
+	}
+	return nil
+}
+
+// explain writes why a rule is there.
+func explain(w io.Writer, name string, s athlete.Settings) error {
+	if r, ok := check.Find(name); ok {
+		return r.Explain(w, s)
+	}
+	e := usageError{message: fmt.Sprintf("no rule %q", name), hint: "the rules are " + strings.Join(check.Names(), ", ")}
+	if name == "" {
+		e.message = "--explain needs the name of a rule"
+	} else if near := yamlread.Nearest(name, check.Names()); near != "" {
+		e.hint = "did you mean " + near + "? " + e.hint
+	}
+	return e
+}
