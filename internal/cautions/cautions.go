@@ -33,12 +33,16 @@ const (
 // each.
 func FirstRun() []string { return []string{Prepare, Stop, NotAdvice, Under18} }
 
-// Help returns the cautions as the printed help has them, in lines of at most
-// 76 columns.
+// Help returns the cautions as the printed help has them.
 func Help() string {
-	var lines []string
-	for _, p := range FirstRun() {
-		lines = append(lines, safetext.Wrap(p, 76, 10)...)
+	paragraphs := FirstRun()
+	for i, p := range paragraphs {
+		paragraphs[i] = Lines(p)
 	}
-	return strings.Join(lines, "\n")
+	return strings.Join(paragraphs, "\n")
+}
+
+// Lines returns a paragraph in lines of at most 76 columns.
+func Lines(paragraph string) string {
+	return strings.Join(safetext.Wrap(paragraph, 76, 20), "\n")
 }

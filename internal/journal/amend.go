@@ -29,7 +29,7 @@ type OnPaper struct {
 func (j *Journal) AddOnPaper(s OnPaper) (id string, err error) {
 	started := &Started{Title: s.Title, Source: Paper, Player: s.Player, Blocks: []PlannedBlock{}, Program: program()}
 	if s.Plan != nil {
-		started.Text, started.TotalS, started.Blocks = string(s.Plan.Session.Source), seconds(s.Plan.Total), prescribed(s.Plan)
+		started.Text, started.TotalS, started.Blocks = string(s.Plan.Session.Source), seconds(s.Plan.Total), Prescribed(s.Plan)
 	}
 	lines := []Line{
 		{At: s.Start, Event: EventStarted, Started: started},

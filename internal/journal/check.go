@@ -5,6 +5,9 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
+
+	"coldfloor/internal/engine"
 )
 
 // Bounds of what a line may say, far beyond what is true of any session, so
@@ -111,7 +114,8 @@ func (s *Started) sane() error {
 }
 
 func (s *Set) sane() error {
-	return sane(s.within() && spans(s.PlannedS, s.TakenS, s.PausedS) && counts(s.Reps, s.Planned, s.Contacts))
+	outcomes := []engine.Outcome{engine.Done, engine.Partial, engine.Skipped}
+	return sane(slices.Contains(outcomes, engine.Outcome(s.Outcome)) && s.within() && spans(s.PlannedS, s.TakenS, s.PausedS) && counts(s.Reps, s.Planned, s.Contacts))
 }
 
 func (r *Rest) sane() error { return sane(r.within() && spans(r.PrescribedS, r.TakenS, r.PausedS)) }
@@ -126,7 +130,10 @@ func (e *Extend) sane() error { return sane(e.within() && spans(e.ByS)) }
 
 func (v *Variant) sane() error { return sane(v.within()) }
 
-func (f *Finish) sane() error { return sane(spans(f.ElapsedS)) }
+func (f *Finish) sane() error {
+	outcomes := []State{Complete, Stopped, Interrupted}
+	return sane(slices.Contains(outcomes, State(f.Outcome)) && spans(f.ElapsedS))
+}
 
 func (r *Rating) sane() error {
 	return sane((r.RPE == nil || *r.RPE >= 0 && *r.RPE <= 10) && len(r.Rounds) <= maxPlace && counts(r.Rounds...))

@@ -42,7 +42,7 @@ type Recorder struct {
 // Nothing is written before the run starts.
 func (j *Journal) Begin(p *plan.Plan, o engine.Options, player string, c runner.Clock) (*Recorder, error) {
 	s := &Started{Title: p.Session.Title, Source: source(p.Session.Name), Text: string(p.Session.Source),
-		Player: player, TotalS: seconds(p.Total), Blocks: prescribed(p), Program: program()}
+		Player: player, TotalS: seconds(p.Total), Blocks: Prescribed(p), Program: program()}
 	if speed := runner.SpeedOf(c); speed != 1 {
 		s.Speed = speed
 	}
@@ -73,8 +73,8 @@ func source(name string) string {
 	return name
 }
 
-// prescribed returns what the plan asks for, block by block.
-func prescribed(p *plan.Plan) []PlannedBlock {
+// Prescribed returns what the plan asks for, block by block.
+func Prescribed(p *plan.Plan) []PlannedBlock {
 	blocks := make([]PlannedBlock, len(p.Blocks))
 	for i, b := range p.Blocks {
 		blocks[i] = PlannedBlock{Title: b.Title, Rounds: b.Rounds, Sets: b.Sets, Contacts: b.Contacts}

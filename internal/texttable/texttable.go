@@ -24,21 +24,30 @@ func (t Table) String() string {
 	tbl := table.New().Border(lipgloss.HiddenBorder()).
 		BorderTop(false).BorderBottom(false).BorderLeft(false).BorderRight(false).BorderColumn(false).BorderHeader(false).
 		StyleFunc(t.style)
-	if len(t.Header) > 0 {
-		tbl.Headers(t.Header...)
+	header, rows := t.Header, t.Rows
+	if len(header) == 0 && len(rows) > 0 { // the library loses the last row of a table without a header
+		header, rows = cleaned(rows[0]), rows[1:]
 	}
-	for _, row := range t.Rows {
-		clean := make([]string, len(row))
-		for i, cell := range row {
-			clean[i] = safetext.Clean(cell)
-		}
-		tbl.Row(clean...)
+	if len(header) > 0 {
+		tbl.Headers(header...)
+	}
+	for _, row := range rows {
+		tbl.Row(cleaned(row)...)
 	}
 	lines := strings.Split(tbl.Render(), "\n")
 	for i, l := range lines {
 		lines[i] = strings.TrimRight(l, " ")
 	}
 	return strings.Trim(strings.Join(lines, "\n"), "\n") + "\n"
+}
+
+// cleaned returns the cells made safe for the terminal.
+func cleaned(row []string) []string {
+	clean := make([]string, len(row))
+	for i, cell := range row {
+		clean[i] = safetext.Clean(cell)
+	}
+	return clean
 }
 
 // style pads every column but the first on its left.

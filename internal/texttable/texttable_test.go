@@ -17,3 +17,17 @@ func TestTable(t *testing.T) {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 }
+
+func TestTableWithoutHeaderKeepsEveryRow(t *testing.T) {
+	for n := 1; n < 5; n++ {
+		var table Table
+		want := ""
+		for i := range n {
+			table.Rows = append(table.Rows, []string{"a", string(rune('0' + i))})
+			want += "a  " + string(rune('0'+i)) + "\n"
+		}
+		if got := table.String(); got != want {
+			t.Errorf("%d rows: %q, want %q", n, got, want)
+		}
+	}
+}

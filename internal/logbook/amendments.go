@@ -1,0 +1,70 @@
+package logbook
+
+import (
+	"fmt"
+	"strings"
+
+	"coldfloor/internal/journal"
+	"coldfloor/internal/texttable"
+	"coldfloor/internal/units"
+)
+
+// amendments sets every line that was written about the run, so that an old
+// value can be seen beside the one that took its place.
+func amendments(r *journal.Run) texttable.Table {
+	var t texttable.Table
+	for i := range r.Amendments {
+		l := &r.Amendments[i]
+		t.Rows = append(t.Rows, []string{l.At.Format(dateTime), amendment(l)})
+	}
+	return t
+}
+
+// amendment says what one line says.
+func amendment(l *journal.Line) string {
+	switch l.Event {
+	case journal.EventRating:
+		return rated(l.Rating)
+	case journal.EventCorrect:
+		return corrected(l.Correct)
+	case journal.EventWithdraw:
+		return "deleted"
+	case journal.EventRestore:
+		return "restored"
+	}
+	return string(l.Event)
+}
+
+func rated(v *journal.Rating) string {
+	var parts []string
+	if v.Rounds != nil {
+		parts = append(parts, "rounds "+strings.Trim(strings.ReplaceAll(fmt.Sprint(v.Rounds), " ", ","), "[]"))
+	}
+	if v.RPE != nil {
+		parts = append(parts, fmt.Sprintf("effort %v", *v.RPE))
+	}
+	switch {
+	case v.Pain == nil:
+	case !*v.Pain:
+		parts = append(parts, "no pain")
+	case v.Where != nil && *v.Where != "":
+		parts = append(parts, "pain, "+*v.Where)
+	default:
+		parts = append(parts, "pain")
+	}
+	if v.Note != nil {
+		parts = append(parts, fmt.Sprintf("note %q", *v.Note))
+	}
+	return strings.Join(parts, "; ")
+}
+
+func corrected(c *journal.Correct) string {
+	var parts []string
+	if c.At != nil {
+		parts = append(parts, "began "+c.At.Format(dateTime))
+	}
+	if c.LengthS != nil {
+		parts = append(parts, "length "+units.Clock(span(*c.LengthS)))
+	}
+	return strings.Join(parts, "; ")
+}
