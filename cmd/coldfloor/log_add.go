@@ -1,0 +1,107 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"time"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"coldfloor/internal/athlete"
+	"coldfloor/internal/journal"
+	"coldfloor/internal/logbook"
+	"coldfloor/sessions"
+)
+
+// newLogAdd returns the command that adds a session done on paper.
+func newLogAdd(o *logOptions) *cobra.Command {
+	var said ratingFlags
+	var when whenFlags
+	c := &cobra.Command{
+		Use:   "add SESSION|TITLE",
+		Short: "Add a session that was done on paper",
+		Long: `Add a session that was done without the program. SESSION is a built-in name or
+a file, whose rounds and planned length are then known; anything else is taken
+as the session's title, and needs --length.`,
+		Args: argsError(cobra.ExactArgs(1)),
+		RunE: func(c *cobra.Command, args []string) error {
+			s, err := onPaper(c, args[0], &said, &when)
+			if err != nil {
+				return err
+			}
+			j, err := journal.Open(o.journal)
+			if err != nil {
+				return err
+			}
+			id, err := j.AddOnPaper(s)
+			if err != nil {
+				return err
+			}
+			j, r, err := o.pick(c, id)
+			if err != nil {
+				return err
+			}
+			cautionOfPain(c.ErrOrStderr(), &s.Rating)
+			return o.confirm(c.OutOrStdout(), j, r)
+		},
+	}
+	said.declare(c.Flags())
+	when.declare(c.Flags())
+	return c
+}
+
+// onPaper returns the session that the words and flags describe.
+func onPaper(c *cobra.Command, name string, said *ratingFlags, when *whenFlags) (s journal.OnPaper, err error) {
+	settings, err := athlete.Load()
+	if err != nil {
+		return s, err
+	}
+	s.Title, s.Player = name, settings.Name
+	var blocks []journal.PlannedBlock
+	if isSession(name) {
+		if s.Plan, err = planOf(c, name); err != nil {
+			return s, err
+		}
+		s.Title, s.Length, blocks = s.Plan.Session.Title, s.Plan.Total, journal.Prescribed(s.Plan)
+	}
+	if s.Rating, err = said.read(c.Flags(), blocks); err != nil {
+		return s, err
+	}
+	err = when.place(c.Flags(), &s)
+	return s, err
+}
+
+// place puts s where the flags say it was in time. Without a date it has just
+// ended.
+func (f *whenFlags) place(flags *pflag.FlagSet, s *journal.OnPaper) (err error) {
+	now := time.Now()
+	switch {
+	case flags.Changed("length"):
+		if s.Length, err = logbook.ParseTaken(f.length); err != nil {
+			return wrongValue(err)
+		}
+	case s.Plan == nil:
+		return usageError{"it is not said how long the session took", "give --length, such as --length 40m"}
+	}
+	s.Start = now.Add(-s.Length)
+	if flags.Changed("date") {
+		if s.Start, err = logbook.ParseDate(f.date, now, time.Time{}); err != nil {
+			return wrongValue(err)
+		}
+	}
+	return nil
+}
+
+// isSession reports whether name is a session and not a title: a built-in
+// one's name, a file, or what can only be meant for one.
+func isSession(name string) bool {
+	if _, ok := sessions.FindBuiltin(name); ok {
+		return true
+	}
+	if _, err := os.Stat(name); err == nil {
+		return true
+	}
+	return slices.Contains([]string{".yaml", ".yml"}, filepath.Ext(name))
+}
