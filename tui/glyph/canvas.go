@@ -104,36 +104,40 @@ func inRound(x, y, x0, y0, x1, y1 int, rx, ry float64, round corners, clip bool)
 }
 
 // slant lights a stroke from the pixels x0… of the row y0 to the pixels x1…
-// of the row y1, t wide in every row.
+// of the row y1, t wide in every row. It is the same from either end.
 func (p pen) slant(x0, y0, x1, y1, t int) {
 	if y1 < y0 {
 		x0, y0, x1, y1 = x1, y1, x0, y0
 	}
 	for y := y0; y <= y1; y++ {
 		x := x0
-		if y1 > y0 {
-			// Rounding halves towards the start keeps mirrored slants alike.
-			x = x0 + roundAway(float64((x1-x0)*(y-y0))/float64(y1-y0))
+		if up, down := y-y0, y1-y; down >= up && up > 0 {
+			x = x0 + share(x1-x0, up, up+down)
+		} else if up > 0 {
+			x = x1 + share(x0-x1, down, up+down)
 		}
 		p.rect(x, y, x+t, y+1)
 	}
 }
 
-// roundAway rounds to the nearest whole number, halves away from zero, so
-// that -v rounds to minus what v does.
-func roundAway(v float64) int { return int(math.Round(v)) }
+// share returns part of whole of n to the nearest pixel. Halves go away from
+// zero, so that the share of -n is minus that of n.
+func share(n, part, whole int) int {
+	return int(math.Round(float64(n*part) / float64(whole)))
+}
 
-// slope returns the width that a stroke needs in every row to cross dx pixels
-// in dy rows without a break and no thinner than a stem.
-func (p pen) slope(dx, dy int) int {
+// slope returns the width in every row of a stroke that crosses dx pixels
+// from the outer edge of a stem to that of another, in so many rows down. It
+// looks no thinner than a stem and has no break.
+func (p pen) slope(dx, rows int) int {
 	pw, ph := p.set.pixel()
-	lean := math.Abs(float64(dx)*pw) / math.Max(float64(dy)*ph, ph)
-	t := int(math.Round(float64(p.stem) * math.Sqrt(1+lean*lean)))
-	step := 0
-	if dy > 0 {
-		step = (abs(dx) + dy - 1) / dy
+	dx, rows = abs(dx), max(rows, 1)
+	lean := float64(dx) * pw / (float64(rows) * ph)
+	t := max(p.stem, int(math.Round(float64(p.stem)*math.Sqrt(1+lean*lean))))
+	for t*rows < dx-(t-p.stem) {
+		t++
 	}
-	return max(t, step, p.stem)
+	return t
 }
 
 func abs(n int) int { return max(n, -n) }

@@ -25,9 +25,11 @@ var figures = map[rune]master{
 	'1': {draw: one},
 	'2': {draw: two},
 	'3': {draw: func(p pen) {
-		p.eight()
+		m := p.middle()
+		p.bowl(0, 0, p.w, m+p.bar, right|topLeft)
+		p.bowl(0, m, p.w, p.h, right|bottomLeft)
 		p.clear(0, p.bar+p.hook(), p.stem, p.h-p.bar-p.hook())
-		p.clear(0, p.middle(), p.w/3, p.middle()+p.bar)
+		p.clear(0, m, p.w/3, m+p.bar)
 	}},
 	'4': {draw: four},
 	'5': {draw: func(p pen) {
@@ -38,20 +40,20 @@ var figures = map[rune]master{
 		p.rect(0, 0, p.w, p.bar)
 	}},
 	'6': {draw: func(p pen) {
-		m := p.middle()
+		m := p.low()
 		p.bowl(0, 0, p.w, p.h, all)
 		p.clear(p.stem, p.bar+p.hook(), p.w, m)
 		p.bowl(0, m, p.w, p.h, right|bottomLeft)
 	}},
 	'7': {draw: func(p pen) {
 		foot := p.w / 4
-		t := p.slope(p.w-p.stem-foot, p.h-p.bar)
+		t := p.slope(p.w-p.stem-foot, p.h-1-p.bar)
 		p.rect(0, 0, p.w, p.bar)
 		p.slant(p.w-t, p.bar, foot, p.h-1, t)
 	}},
 	'8': {draw: pen.eight},
 	'9': {draw: func(p pen) {
-		m := p.h - p.middle() - p.bar
+		m := p.h - p.low() - p.bar
 		p.bowl(0, 0, p.w, p.h, all)
 		p.clear(0, m+p.bar, p.w-p.stem, p.h-p.bar-p.hook())
 		p.bowl(0, 0, p.w, m+p.bar, left|topRight)
@@ -61,8 +63,11 @@ var figures = map[rune]master{
 // middle returns the top of a bar in the middle; an odd pixel goes below.
 func (p pen) middle() int { return (p.h - p.bar) / 2 }
 
+// low is middle with an odd pixel above: it opens the 6 and the 9 wider.
+func (p pen) low() int { return (p.h - p.bar + 1) / 2 }
+
 // hook returns how far the end of an open stroke turns back.
-func (p pen) hook() int { return (p.middle() - p.bar) / 4 }
+func (p pen) hook() int { return (p.middle() - p.bar) / 5 }
 
 // eight draws two bowls that share a bar, with a waist.
 func (p pen) eight() {
@@ -78,10 +83,12 @@ func one(p pen) {
 	x := p.centre(p.stem)
 	p.rect(x, 0, x+p.stem, p.h)
 	p.rect(p.w/8, p.h-p.bar, p.w-p.w/8, p.h)
-	reach := max(1, x-p.w/8)
-	drop := max(1, p.h/5)
-	t := p.slope(reach, drop)
-	p.slant(x, 0, x-reach, drop, t)
+	// The flag grows out of the stem to the left, and never thicker than it.
+	reach, drop := max(1, x-p.w/8), max(1, p.h/5)
+	for y := range drop + 1 {
+		end := x - share(reach, y, drop)
+		p.rect(end, y, min(end+p.stem+p.stem/2+1, x+1), y+1)
+	}
 }
 
 func two(p pen) {

@@ -25,11 +25,11 @@ type Font struct {
 
 // Proportions of the family, in shares of the height as seen.
 const (
-	normal   = 0.62 // width of a figure
-	narrow   = 0.42 // the same where there is little width
-	stroke   = 0.15 // thickness of a stroke, between the 1:6 and 1:8 commonly asked of signs (from memory)
-	minRows  = 5    // in pixels; fewer cannot hold the three bars of an 8
-	minWidth = 3    // in pixels
+	normal    = 0.62 // width of a figure
+	narrow    = 0.42 // the same where there is little width
+	stroke    = 0.15 // thickness of a stroke, between the 1:6 and 1:8 commonly asked of signs (from memory)
+	minHeight = 5    // in pixels; fewer cannot hold the three bars of an 8
+	minWidth  = 3    // in pixels
 )
 
 // Choose returns the largest font in which text fits into cols × rows cells.
@@ -41,7 +41,7 @@ func Choose(text string, cols, rows int, set Set) (f Font, ok bool) {
 		return Font{}, false
 	}
 	across, down := set.parts()
-	for h := rows * down; h >= minRows; h-- {
+	for h := rows * down; h >= minHeight; h-- {
 		if f, ok := fitWidth(text, h, cols*across, set); ok {
 			return f, true
 		}
@@ -57,8 +57,10 @@ func fitWidth(text string, height, room int, set Set) (Font, bool) {
 	least := max(minWidth, int(math.Ceil(narrow*seen/pw)))
 	for w := max(least, int(math.Round(normal*seen/pw))); w >= least; w-- {
 		f := Font{set: set, width: w, height: height}
-		f.bar = max(1, min(int(math.Round(stroke*seen/ph)), (height-2)/3))
-		f.stem = max(1, min(int(math.Round(stroke*seen/pw)), (w-1)/2))
+		// Level strokes round down sooner and upright ones leave half the
+		// width, so that the counters of an 8 stay open.
+		f.bar = max(1, int(math.Round(stroke*seen/ph-0.2)))
+		f.stem = max(1, min(int(math.Round(stroke*seen/pw)), int(math.Round(0.27*float64(w)))))
 		f.gap = max(1, int(math.Round(float64(f.stem)*0.8)))
 		if f.measure(text) <= room {
 			return f, true

@@ -23,7 +23,7 @@ var letters = map[rune]master{
 		m := p.middle()
 		p.bowl(0, 0, p.w, p.h, all)
 		p.clear(p.w-p.stem, p.bar+p.open(), p.w, m)
-		p.rect(p.w/2, m, p.w, m+p.bar)
+		p.rect(max(p.w/2, p.stem+1), m, p.w, m+p.bar)
 		p.rect(p.w-p.stem, m, p.w, m+p.bar+1)
 	}},
 	'H': {draw: func(p pen) {
@@ -140,7 +140,7 @@ func (p pen) armed(foot bool) {
 // leg draws a slanted stroke between two places of a stem's width, inside the
 // box: where it needs to be wider than a stem it grows inwards.
 func (p pen) leg(x0, y0, x1, y1 int) {
-	t := p.slope(x1-x0, abs(y1-y0)+1)
+	t := p.slope(x1-x0, abs(y1-y0))
 	wider := t - p.stem
 	if x0 > x1 {
 		x0 -= wider

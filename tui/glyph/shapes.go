@@ -1,7 +1,5 @@
 package glyph
 
-import "math"
-
 // shapes are as wide as high and differ in outline, so that each phase of a
 // session is known by its shape from across the room, without colour.
 var shapes = map[rune]master{
@@ -14,7 +12,7 @@ var shapes = map[rune]master{
 	'►': {width: Font.square, draw: func(p pen) { p.head(0, p.w) }},
 	'▲': {width: Font.square, draw: func(p pen) {
 		for y := range p.h {
-			half := int(math.Round(float64(y+1) / float64(p.h) * float64(p.w) / 2))
+			half := share(p.w, y+1, 2*p.h)
 			p.rect(p.w/2-half, y, p.w-p.w/2+half, y+1)
 		}
 	}},
@@ -24,12 +22,16 @@ var shapes = map[rune]master{
 		p.rect(p.w-t, 0, p.w, p.h)
 	}},
 	'♦': {width: Font.square, draw: func(p pen) {
-		p.wedges(func(y float64) float64 { return 1 - math.Abs(2*y-1) })
+		for y := range p.h {
+			side := share(p.w-1, p.h-p.near(y), 2*p.h)
+			p.rect(side, y, p.w-side, y+1)
+		}
 	}},
 	'√': {width: Font.square, draw: func(p pen) {
-		t := max(p.stem, p.w/5)
+		bend := p.h * 3 / 5
+		t := max(p.w/5, p.slope(p.w*2/3, p.h-1), p.slope(p.w/3, p.h-1-bend))
 		low := p.w/3 - t/2
-		p.slant(0, p.h*3/5, low, p.h-1, t)
+		p.slant(0, bend, low, p.h-1, t)
 		p.slant(p.w-t, 0, low, p.h-1, t)
 	}},
 }
@@ -37,21 +39,14 @@ var shapes = map[rune]master{
 // square returns the width that makes a glyph as wide as high.
 func (f Font) square() int { return max(minWidth, f.across(f.height)) }
 
-// wedges fills each row around the middle to the share of the width that
-// width gives for the row's place, 0 at the top to 1 at the base.
-func (p pen) wedges(width func(y float64) float64) {
-	for y := range p.h {
-		share := width((float64(y) + 0.5) / float64(p.h))
-		side := int(math.Round((1 - share) * float64(p.w-1) / 2))
-		p.rect(side, y, p.w-side, y+1)
-	}
-}
+// near returns how far row y is from the nearer of the top and the base, in
+// half pixels from its middle, so that h is the middle of the box.
+func (p pen) near(y int) int { return min(2*y+1, 2*(p.h-y)-1) }
 
 // head fills a triangle that stands upright at x and points to tip.
 func (p pen) head(x, tip int) {
 	for y := range p.h {
-		far := 1 - math.Abs(2*(float64(y)+0.5)/float64(p.h)-1)
-		to := x + int(math.Round(far*float64(tip-x)))
+		to := x + share(tip-x, p.near(y), p.h)
 		p.rect(min(x, to), y, max(x, to), y+1)
 	}
 }

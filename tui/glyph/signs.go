@@ -21,14 +21,15 @@ var signs = map[rune]master{
 	'−':  {width: Font.small, draw: dash},
 	'+': {width: Font.small, draw: func(p pen) {
 		dash(p)
-		x, reach := p.centre(p.stem), p.down(p.w)/2
-		p.rect(x, p.h/2-reach, x+p.stem, p.middle()+p.bar+reach-p.bar/2)
+		x, reach := p.centre(p.stem), max(1, (p.down(p.w)-p.bar)/2)
+		p.rect(x, p.middle()-reach, x+p.stem, p.middle()+p.bar+reach)
 	}},
-	'/': {draw: func(p pen) { t := p.slope(p.w-p.stem, p.h); p.slant(p.w-t, 0, 0, p.h-1, t) }},
-	'×': {width: Font.small, draw: func(p pen) {
+	'/': {draw: func(p pen) { t := p.slope(p.w-p.stem, p.h-1); p.slant(p.w-t, 0, 0, p.h-1, t) }},
+	'×': {width: Font.even, draw: func(p pen) {
 		side := max(2, p.down(p.w))
+		side += (p.h - side) % 2
 		y := (p.h - side) / 2
-		t := p.slope(p.w-p.stem, side)
+		t := p.slope(p.w-p.stem, side-1)
 		p.slant(0, y, p.w-t, y+side-1, t)
 		p.slant(p.w-t, y, 0, y+side-1, t)
 	}},
