@@ -1,0 +1,301 @@
+package sound
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"time"
+)
+
+// How the feeder keeps time.
+const (
+	openWait   = 3 * time.Second         // for a device to take its first samples; measured: up to 2 s
+	stallWait  = 1200 * time.Millisecond // without a sample taken, after which a device is gone
+	lookEvery  = 250 * time.Millisecond  // while the device plays
+	placeAhead = 800 * time.Millisecond  // before a cue is due; well over any hold-up of a busy machine
+	wakeAhead  = 1300 * time.Millisecond // before a cue is due: placeAhead, and time to find the pace
+	sleepOver  = 4 * time.Second         // a silence longer than that, wakeAhead left out, is slept through
+	tooLate    = 300 * time.Millisecond  // a cue that could not be given by then would mislead
+	closeWait  = 2 * time.Second         // for what sounds to end
+	latency    = driverBuffer + 2*playerBuffer
+)
+
+// Two estimates of the device's pace that differ by less than drifted are the
+// same; one that jumped by more means samples were lost on the way, so that
+// what was placed no longer stands where it should.
+const (
+	drifted = float64(SampleRate) * 0.0005
+	jumped  = float64(SampleRate) * 0.005
+)
+
+// feeder is what the feeding goroutine keeps from look to look.
+type feeder struct {
+	deadline time.Duration // for the device to open
+	anchored bool
+	anchor   float64 // sample position, unrounded, that is for host time 0
+	looked   time.Duration
+	moved    time.Duration // when the device was last seen to take samples
+	stalled  time.Duration // looked at without it taking any
+	closing  time.Duration // when Close was first seen; 0: not yet
+}
+
+// position returns the sample position for host time t.
+func (f *feeder) position(t time.Duration) int {
+	return int(math.Round(samplesIn(t) + f.anchor))
+}
+
+// open opens the device; run in its own goroutine.
+func (l *Live) open() {
+	quiet()
+	if !l.opts.Screen {
+		defer loudly()
+	}
+	err := l.out.open(l.fill)
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	switch {
+	case err != nil:
+		l.lose("no sound device")
+	case l.closed:
+		l.out.close()
+	default:
+		l.opened = true
+	}
+	l.nudge()
+}
+
+// fill gives the device samples. It is called from the device's goroutine.
+func (l *Live) fill(out []float32, unplayed int) {
+	l.pace.saw(l.real(), l.sched.Pos()-unplayed)
+	for len(out) > 0 {
+		if n := l.sched.Skip(len(out)); n > 0 {
+			clear(out[:n])
+			out = out[n:]
+			continue
+		}
+		var block [512][2]float64
+		n, _ := l.sched.Stream(block[:min(len(block), len(out))])
+		for i, v := range block[:n] {
+			out[i] = float32(min(max(v[0], -1), 1))
+		}
+		out = out[n:]
+	}
+}
+
+// feed is the feeding goroutine.
+func (l *Live) feed() {
+	defer close(l.done)
+	timer := time.NewTimer(0)
+	defer timer.Stop()
+	for {
+		select {
+		case <-timer.C:
+		case <-l.wake:
+		}
+		d := l.look()
+		if d.over {
+			return
+		}
+		d.do()
+		for range d.rings {
+			l.opts.Bell()
+		}
+		timer.Reset(d.wait)
+	}
+}
+
+// decision is what a look comes to.
+type decision struct {
+	wait  time.Duration // until the next look, at most
+	rings int           // of the bell
+	do    func()        // to the device, which may hold the caller up
+	over  bool          // Live is closed and all is heard
+}
+
+// look brings everything up to the present.
+func (l *Live) look() decision {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	now := l.real()
+	l.watch(now)
+	d := decision{do: func() {}}
+	switch l.state {
+	case playing:
+		l.keepPace()
+		l.place(now)
+		l.forget(now)
+		l.maySleep(now, &d)
+	case asleep:
+		l.mayWake(now, &d)
+	default:
+		d.rings = l.ring(now)
+		l.forget(now)
+		d.wait = min(lookEvery, l.untilNext(now))
+	}
+	l.feeder.looked = now
+	d.over = l.isOver(now)
+	return d
+}
+
+// watch notices that a device has come, gone, or come back.
+func (l *Live) watch(now time.Duration) {
+	f := &l.feeder
+	moved := l.pace.moved()
+	if moved != f.moved {
+		f.moved, f.stalled = moved, 0
+		if l.state == opening || l.state == absent {
+			l.state, l.notice, f.anchored = playing, "", false
+		}
+		return
+	}
+	switch l.state {
+	case opening:
+		if now > f.deadline {
+			l.lose("no sound device")
+		}
+	case playing:
+		f.stalled += min(now-f.looked, lookEvery)
+		if f.stalled > stallWait || l.out.err() != nil {
+			l.lose("the sound device went away")
+		}
+	}
+}
+
+// lose gives up on the device, at least until it moves again.
+func (l *Live) lose(why string) {
+	l.state = absent
+	l.notice = why
+	if l.opts.Bell != nil {
+		l.notice = fmt.Sprintf("%s, the terminal bell takes over", why)
+	}
+	l.takeBack()
+}
+
+// takeBack takes what has not begun back from the scheduler into the queue.
+func (l *Live) takeBack() {
+	pos := l.sched.Pos()
+	l.sched.WithdrawAfter(pos)
+	for i := range l.queue {
+		if q := &l.queue[i]; q.placed && l.feeder.position(q.at) >= pos {
+			q.placed = false
+		}
+	}
+}
+
+// keepPace holds the anchor to the device's pace.
+func (l *Live) keepPace() {
+	line, known := l.pace.line()
+	if !known {
+		return
+	}
+	f := &l.feeder
+	anchor := line + samplesIn(2*playerBuffer)
+	off := math.Abs(anchor - f.anchor)
+	switch {
+	case !f.anchored:
+		f.anchored, f.anchor = true, anchor
+	case off > jumped:
+		l.takeBack()
+		f.anchor = anchor
+	case off > drifted:
+		f.anchor = anchor
+	}
+}
+
+// place hands to the scheduler what is due soon. Before the pace is found, only
+// what is due this moment is placed, at the first sample there is.
+func (l *Live) place(now time.Duration) {
+	ahead := placeAhead
+	if !l.feeder.anchored {
+		ahead = 0
+	}
+	for i := range l.queue {
+		q := &l.queue[i]
+		if q.at > now+ahead {
+			return
+		}
+		if q.placed || now-q.at > tooLate {
+			q.placed = true
+			continue
+		}
+		pos := l.sched.Pos()
+		if l.feeder.anchored {
+			pos = l.feeder.position(q.at)
+		}
+		l.sched.Place(pos, q.clip)
+		q.placed = true
+	}
+}
+
+// ring returns how often the bell is to ring now in place of cues.
+func (l *Live) ring(now time.Duration) (rings int) {
+	for i := range l.queue {
+		q := &l.queue[i]
+		if q.at > now {
+			break
+		}
+		if !q.placed && now-q.at <= tooLate && !l.muted && l.opts.Bell != nil && l.state != unopened && q.clip.calls() {
+			rings++
+		}
+		q.placed = true
+	}
+	return rings
+}
+
+// forget drops from the queue what has been heard.
+func (l *Live) forget(now time.Duration) {
+	l.queue = slices.DeleteFunc(l.queue, func(q queued) bool {
+		return q.placed && q.at+q.clip.Duration()+latency < now
+	})
+}
+
+// untilNext returns how long it is until the next clip that is not placed.
+func (l *Live) untilNext(now time.Duration) time.Duration {
+	for _, q := range l.queue {
+		if !q.placed {
+			return max(0, q.at-now)
+		}
+	}
+	return math.MaxInt64
+}
+
+// maySleep lets a device that has nothing to play for long be suspended.
+func (l *Live) maySleep(now time.Duration, d *decision) {
+	next := l.untilNext(now)
+	sounding := slices.ContainsFunc(l.queue, func(q queued) bool { return q.placed })
+	if sounding || next < wakeAhead+sleepOver {
+		d.wait = min(lookEvery, max(ms, next-placeAhead))
+		return
+	}
+	l.state = asleep
+	d.do = func() { l.out.suspend() }
+	d.wait = next - wakeAhead
+}
+
+// mayWake lets the device be resumed when a cue comes near.
+func (l *Live) mayWake(now time.Duration, d *decision) {
+	next := l.untilNext(now)
+	if next > wakeAhead {
+		d.wait = next - wakeAhead
+		return
+	}
+	l.state = playing
+	f := &l.feeder
+	f.anchored, f.stalled, f.moved = false, 0, l.pace.moved()
+	l.pace.begin(now)
+	d.do = func() { l.out.resume() }
+	l.place(now)
+	d.wait = lookEvery / 4
+}
+
+// isOver reports whether Live is closed and all is heard.
+func (l *Live) isOver(now time.Duration) bool {
+	f := &l.feeder
+	if !l.closed {
+		return false
+	}
+	if f.closing == 0 {
+		f.closing = now
+	}
+	return len(l.queue) == 0 || l.state != playing || now-f.closing > closeWait
+}

@@ -1,0 +1,95 @@
+package sound
+
+import (
+	"slices"
+	"time"
+
+	"coldfloor/internal/engine"
+)
+
+// asPlaced reports whether events are what the timeline drawn up before them
+// foresaw, so that nothing is to be placed anew.
+func asPlaced(events []engine.Event, before engine.Phase) bool {
+	for _, ev := range events {
+		switch ev.Kind {
+		case engine.Started, engine.Paused, engine.CountIn, engine.Extended:
+			return false
+		case engine.Resumed:
+			if before != engine.CountedIn {
+				return false
+			}
+		case engine.StepBegan, engine.StepEnded, engine.Finished:
+			if ev.Cause != engine.ByClock {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// endedByKey reports whether a key ended the session's last step, so that it
+// is over but not as foreseen.
+func endedByKey(events []engine.Event) bool {
+	last := events[len(events)-1]
+	return last.Kind == engine.Finished && (last.Cause == engine.ByFinish || last.Cause == engine.BySkip)
+}
+
+// goesOn reports whether the step in hand goes on, so that what sounds is not
+// out of place.
+func goesOn(events []engine.Event) bool {
+	for _, ev := range events {
+		if ev.Kind != engine.Extended && ev.Kind != engine.Swapped {
+			return false
+		}
+	}
+	return true
+}
+
+// viewedAt returns the time, on the events' clock, of the view that came with
+// them; last is the last of them.
+func viewedAt(last engine.Event, v engine.View) time.Duration {
+	switch {
+	case v.Phase == engine.CountedIn && last.Kind == engine.CountIn:
+		return last.Now + last.Length - v.CountIn
+	case v.Phase == engine.Running || v.Phase == engine.Overtime:
+		return last.Now + v.Clock - last.Clock
+	}
+	return last.Now
+}
+
+// enqueueTimeline queues what is to be heard from view v on.
+func (l *Live) enqueueTimeline(last engine.Event, v engine.View) {
+	at := l.real() + l.scaled(viewedAt(last, v)-l.run.now())
+	for c := range Timeline(l.run.plan, v, l.run.opts) {
+		l.queue = append(l.queue, queued{at: at + l.scaled(c.At), clip: c.Clip})
+	}
+}
+
+// scaled returns how long d of the run's clock takes.
+func (l *Live) scaled(d time.Duration) time.Duration {
+	if l.run.speed == 1 {
+		return d
+	}
+	return time.Duration(float64(d) / l.run.speed)
+}
+
+// enqueue queues clips at times from host time now, keeping the order.
+func (l *Live) enqueue(now time.Duration, clips ...Placed) {
+	for _, c := range clips {
+		q := queued{at: now + c.At, clip: c.Clip}
+		i, _ := slices.BinarySearchFunc(l.queue, q.at+1, func(q queued, at time.Duration) int { return int(q.at - at) })
+		l.queue = slices.Insert(l.queue, i, q)
+	}
+}
+
+// withdraw takes back everything to come.
+func (l *Live) withdraw() {
+	l.queue = slices.DeleteFunc(l.queue, func(q queued) bool { return !q.placed || q.at > l.real() })
+	l.sched.WithdrawAfter(0)
+}
+
+// drop takes back what is for host time now or later.
+func (l *Live) drop(now time.Duration) {
+	l.queue = slices.DeleteFunc(l.queue, func(q queued) bool { return q.at >= now })
+	l.sched.WithdrawAfter(l.feeder.position(now))
+}

@@ -1,0 +1,222 @@
+package sound
+
+import (
+	"os"
+	"sync"
+	"time"
+
+	"coldfloor/internal/engine"
+	"coldfloor/internal/plan"
+)
+
+// LiveOptions says how live sound is given.
+type LiveOptions struct {
+	Volume float64 // from 0 to 1
+	Muted  bool    // silent until SetMuted(false); no device is opened before
+	Screen bool    // the host draws a screen: nothing a sound library prints may reach standard error before Close
+
+	// Bell rings the terminal's bell where there is no device, and over SSH,
+	// where a device would be on the wrong machine. It is called from a
+	// goroutine of Live's, never for a soft click; nil for no bell.
+	Bell func()
+}
+
+// Live gives a run's cues as it goes. It is a runner.Listener, never blocks
+// its host, and carries on whatever becomes of the device. Its methods are
+// safe for concurrent use.
+//
+// What is heard comes a constant latency, about a tenth of a second, after the
+// moment it is for, so that a cue a key calls for stands to the planned ones
+// after it exactly as in the plan.
+type Live struct {
+	opts  LiveOptions
+	epoch time.Time // of the host times in here
+	sched *Scheduler
+	pace  pace
+	out   output
+	wake  chan struct{} // something changed that the feeder must look at
+	done  chan struct{} // closed when the feeder has ended
+
+	mu     sync.Mutex
+	run    run
+	queue  []queued // by time
+	state  state
+	muted  bool
+	volume float64
+	notice string
+	opened bool // the device, by the goroutine that opens it
+	closed bool
+
+	feeder feeder
+}
+
+// run is the session that is followed.
+type run struct {
+	plan  *plan.Plan
+	opts  Options
+	now   func() time.Duration
+	speed float64
+	phase engine.Phase
+}
+
+// queued is a clip and the host time it is for.
+type queued struct {
+	at     time.Duration
+	clip   *Clip
+	placed bool // with the scheduler, or rung
+}
+
+// state is what has become of the device.
+type state int
+
+const (
+	unopened state = iota // muted from the start, or over SSH
+	opening
+	playing
+	asleep // suspended through a silence
+	absent // none, or gone
+)
+
+// NewLive begins to open the sound device, which may take seconds, and returns
+// at once.
+func NewLive(o LiveOptions) *Live { return newLive(o, &otoOutput{}) }
+
+// newLive is NewLive on a given device.
+func newLive(o LiveOptions, out output) *Live {
+	l := &Live{opts: o, epoch: time.Now(), sched: NewScheduler(), out: out,
+		wake: make(chan struct{}, 1), done: make(chan struct{}), muted: o.Muted, volume: o.Volume}
+	l.applyVolume()
+	l.openUnlessMuted()
+	go l.feed()
+	return l
+}
+
+// Follow makes p the session whose events Heard is told of. Now reads the
+// clock of those events, which runs speed times as fast as real time.
+func (l *Live) Follow(p *plan.Plan, o Options, now func() time.Duration, speed float64) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	l.run = run{plan: p, opts: o, now: now, speed: speed, phase: engine.Ready}
+	l.withdraw()
+	l.sched.Cut()
+}
+
+// Heard implements runner.Listener.
+func (l *Live) Heard(events []engine.Event, after engine.View) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.run.plan == nil || len(events) == 0 {
+		return
+	}
+	before := l.run.phase
+	l.run.phase = after.Phase
+	switch {
+	case endedByKey(events):
+		l.withdraw()
+		l.sched.Cut()
+		l.enqueue(l.real(), Placed{0, Done})
+	case asPlaced(events, before):
+		return
+	default:
+		l.withdraw()
+		if !goesOn(events) {
+			l.sched.Cut()
+		}
+		l.enqueueTimeline(events[len(events)-1], after)
+	}
+	l.nudge()
+}
+
+// Play lets clips be heard, at times from now, beside what is to come.
+func (l *Live) Play(clips ...Placed) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	l.enqueue(l.real(), clips...)
+	l.nudge()
+}
+
+// SetMuted silences every cue and bell, or lets them be heard again.
+func (l *Live) SetMuted(m bool) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	l.muted = m
+	l.applyVolume()
+	l.openUnlessMuted()
+	l.nudge()
+}
+
+// SetVolume sets the loudness, from 0 to 1. It is heard within two tenths of a
+// second.
+func (l *Live) SetVolume(v float64) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	l.volume = v
+	l.applyVolume()
+}
+
+// Notice returns the line, in lower case, that says why the bell stands in for
+// sound; it is empty while there is nothing to say.
+func (l *Live) Notice() string {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.notice
+}
+
+// Close lets what sounds now end, for two seconds at most, and lets the device
+// go.
+func (l *Live) Close() {
+	l.mu.Lock()
+	if !l.closed {
+		l.closed = true
+		l.drop(l.real())
+		l.nudge()
+	}
+	l.mu.Unlock()
+	<-l.done
+	l.letGo()
+}
+
+// letGo closes the device; one that is still opening closes once it is open.
+func (l *Live) letGo() {
+	l.mu.Lock()
+	opened := l.opened
+	l.opened = false
+	l.mu.Unlock()
+	if opened {
+		l.out.close()
+	}
+	loudly()
+}
+
+// real returns the host time.
+func (l *Live) real() time.Duration { return time.Since(l.epoch) }
+
+// nudge lets the feeder look at once.
+func (l *Live) nudge() {
+	select {
+	case l.wake <- struct{}{}:
+	default:
+	}
+}
+
+// applyVolume sets what the scheduler plays at.
+func (l *Live) applyVolume() {
+	if l.muted {
+		l.sched.SetVolume(0)
+		return
+	}
+	l.sched.SetVolume(l.volume)
+}
+
+// openUnlessMuted opens the device, once, when it is wanted.
+func (l *Live) openUnlessMuted() {
+	switch {
+	case l.state != unopened || l.muted || l.closed:
+	case os.Getenv("SSH_CONNECTION") != "":
+		l.state, l.notice = absent, "over SSH the terminal bell gives the cues"
+	default:
+		l.state = opening
+		l.feeder.deadline = l.real() + openWait
+		go l.open()
+	}
+}
