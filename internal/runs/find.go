@@ -72,5 +72,8 @@ func unreadable(path string, err error) error {
 	if errors.As(err, &inner) {
 		err = inner.Err
 	}
+	if errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("there is no journal %s\nhint: name a journal, or a folder of them", path)
+	}
 	return fmt.Errorf("cannot read %s: %w", path, err)
 }

@@ -198,7 +198,7 @@ func TestFind(t *testing.T) {
 	if err != nil || !reflect.DeepEqual(got, want) {
 		t.Errorf("found %v, %v; want %v", got, err, want)
 	}
-	if _, err := find([]string{filepath.Join(dir, "none")}); err == nil || !strings.Contains(err.Error(), "cannot read") {
+	if _, err := find([]string{filepath.Join(dir, "none")}); err == nil || !strings.Contains(err.Error(), "there is no journal") {
 		t.Errorf("a missing file: %v", err)
 	}
 	if _, err := find([]string{t.TempDir()}); err == nil || !strings.Contains(err.Error(), "hint: ") {
