@@ -1,6 +1,7 @@
 package journal
 
 import (
+	"errors"
 	"fmt"
 	"time"
 
@@ -62,6 +63,10 @@ func (j *Journal) find(id string) (*Run, error) {
 // amend appends to a run that no process is at the lines that about gives.
 func (j *Journal) amend(id string, about func(*Run) ([]Line, error)) error {
 	held, err := j.claim(id)
+	for end := time.Now().Add(time.Second); errors.Is(err, ErrLive) && time.Now().Before(end); {
+		time.Sleep(10 * time.Millisecond) // another process may be amending it too
+		held, err = j.claim(id)
+	}
 	if err != nil {
 		return err
 	}

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 
 	"coldfloor/internal/engine"
@@ -18,10 +17,6 @@ const (
 	maxSeconds = 366 * 24 * 60 * 60
 )
 
-// validRun keeps a run's name from being more than a name: it becomes part of
-// a file's.
-var validRun = regexp.MustCompile(`^[0-9A-Za-z_-]{1,64}$`)
-
 // check reports what a line says that cannot be, or that this version does not
 // know.
 func (l *Line) check() (unknown bool, err error) {
@@ -30,7 +25,7 @@ func (l *Line) check() (unknown bool, err error) {
 		return true, tooNew(l.V)
 	case l.V < 1:
 		return false, errors.New("is damaged: it has no version")
-	case !validRun.MatchString(l.Run):
+	case !validRun(l.Run):
 		return false, errors.New("is damaged: it names no run")
 	case l.N < 1 || l.N > maxN:
 		return false, errors.New("is damaged: it has no number within its run")
@@ -48,6 +43,19 @@ func (l *Line) check() (unknown bool, err error) {
 		return false, errors.Join(errors.New("is damaged: it says what cannot be"), err)
 	}
 	return false, nil
+}
+
+// validRun reports whether a run's name is letters, digits, _ and - alone, 64
+// at most: it becomes part of a file's name and must be no more than a name.
+func validRun(run string) bool {
+	for _, c := range []byte(run) {
+		switch {
+		case '0' <= c && c <= '9', 'A' <= c && c <= 'Z', 'a' <= c && c <= 'z', c == '_', c == '-':
+		default:
+			return false
+		}
+	}
+	return run != "" && len(run) <= 64
 }
 
 // body is the part of a line that goes with its event.

@@ -160,6 +160,49 @@ func TestAppendFromManyProcesses(t *testing.T) {
 	}
 }
 
+// Two runs and edits of a third at the same time lose nothing.
+func TestRunsAndEditsAtOnce(t *testing.T) {
+	j := openTemp(t)
+	id, err := j.AddOnPaper(OnPaper{Title: "Stairs", Start: newClock().start, Length: 20 * time.Minute})
+	if err != nil {
+		t.Fatal(err)
+	}
+	const edits = 20
+	var wg sync.WaitGroup
+	for range 2 {
+		r := newRig(t, &Journal{j.Path()}, newClock())
+		wg.Go(func() {
+			r.run.Do("start")
+			r.toEnd()
+			r.close()
+		})
+	}
+	for i := range edits {
+		wg.Go(func() {
+			err := ErrLive // the others may take longer than one edit waits
+			for errors.Is(err, ErrLive) {
+				err = (&Journal{j.Path()}).Amend(id, Line{Event: EventRating, Rating: &Rating{Rounds: []int{i}}})
+			}
+			if err != nil {
+				t.Error(err)
+			}
+		})
+	}
+	wg.Wait()
+	runs := load(t, j)
+	if len(runs) != 3 {
+		t.Fatalf("%d runs, want 3", len(runs))
+	}
+	for _, r := range runs {
+		if r.ID == id && len(r.Amendments) != edits {
+			t.Errorf("%d edits, want %d", len(r.Amendments), edits)
+		}
+		if r.ID != id && (len(r.Sets) != 6 || r.State != Complete) {
+			t.Errorf("%d sets, %s", len(r.Sets), r.State)
+		}
+	}
+}
+
 // The sign that a run is under way lives as long as its process, however that ends.
 func TestLiveUntilKilled(t *testing.T) {
 	j := openTemp(t)

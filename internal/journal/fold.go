@@ -76,7 +76,9 @@ func Load(path string) (runs []*Run, problems []error, err error) {
 
 // build makes a run of its lines.
 func build(lines []Entry) (*Run, []error) {
-	slices.SortStableFunc(lines, func(a, b Entry) int { return cmp.Compare(a.N, b.N) })
+	if byN := func(a, b Entry) int { return cmp.Compare(a.N, b.N) }; !slices.IsSortedFunc(lines, byN) {
+		slices.SortStableFunc(lines, byN)
+	}
 	b := builder{run: &Run{ID: lines[0].Run, State: Unfinished}, last: map[Place]int{}, easier: map[engine.Exercise]bool{}}
 	var problems []error
 	for i, e := range lines {
