@@ -33,9 +33,10 @@ var keys = map[string]engine.Action{
 
 // Drive runs r, whose clock is c, to its end, with the real waits between.
 // The lines that arrive are what the player types; a nil channel is a run with
-// no keyboard. The mute function is called for the key of that name.
-func Drive(ctx context.Context, r *runner.Runner, c runner.Clock, p *Printer, lines <-chan string, mute func()) error {
-	h := host{runner: r, printer: p, mute: mute}
+// no keyboard. The mute function is called for the key of that name; notice
+// returns what the player should know of the sound or the log.
+func Drive(ctx context.Context, r *runner.Runner, c runner.Clock, p *Printer, lines <-chan string, mute func(), notice func() string) error {
+	h := driver{runner: r, printer: p, mute: mute, notice: notice}
 	timer := time.NewTimer(0)
 	defer timer.Stop()
 	if lines != nil {
@@ -76,23 +77,31 @@ func wait(r *runner.Runner, speed float64) time.Duration {
 	return min(look, max(0, time.Duration(float64(next)/speed)))
 }
 
-// host is a run with what the player has typed so far.
-type host struct {
+// driver is a run with what the player has typed so far.
+type driver struct {
 	runner  *runner.Runner
 	printer *Printer
 	mute    func()
-	asked   bool // whether to stop
+	notice  func() string
+	noticed string // last said
+	asked   bool   // whether to stop
 }
 
 // tick brings the run up to the present.
-func (h *host) tick() {
+func (h *driver) tick() {
 	if away := h.runner.Tick(); away != 0 {
 		h.printer.Notice(words.Away(away))
+	}
+	if n := h.notice(); n != h.noticed {
+		h.noticed = n
+		if n != "" {
+			h.printer.Notice(n)
+		}
 	}
 }
 
 // typed acts on a line from the player.
-func (h *host) typed(text string) {
+func (h *driver) typed(text string) {
 	asked := h.asked
 	h.asked = false
 	a, known := keys[text]

@@ -125,3 +125,6 @@ func join(sep string, parts ...string) string {
 	}
 	return strings.Join(kept, sep)
 }
+
+// Logged says where to find a session that was logged.
+const Logged = "logged; coldfloor log show tells more, coldfloor log rate puts the rating right"

@@ -1,0 +1,71 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"coldfloor/internal/athlete"
+	"coldfloor/internal/units"
+)
+
+// runOptions are the flags of the run command.
+type runOptions struct {
+	plain    bool
+	speed    float64
+	mute     bool
+	journal  string
+	noLog    bool
+	byHand   bool
+	distance string
+}
+
+// newRun returns the command that runs a session.
+func newRun() *cobra.Command {
+	var o runOptions
+	c := &cobra.Command{
+		Use:   "run [SESSION]",
+		Short: "Run a session, with screen, sound and log",
+		Long: `Run a session: a built-in one by its name, or a file. Without one, choose from
+a list. The keys are shown on the screen; any key that is not among them, or a
+click of the mouse, ends the set in hand.
+
+Where the output is no terminal, or with --plain, the screen is left alone and
+each event is a line, "M:SS.mmm kind what", by the session's clock. Keys are
+then typed with Enter after them; ? lists them.`,
+		Args: argsError(cobra.MaximumNArgs(1)),
+		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args) },
+	}
+	journalFlag(c, &o.journal)
+	f := c.Flags()
+	f.BoolVar(&o.plain, "plain", false, "leave the screen alone: one line an event")
+	f.Float64Var(&o.speed, "speed", 1, "run `N` times as fast, to rehearse")
+	f.BoolVar(&o.mute, "mute", false, "begin with the sound off")
+	f.BoolVar(&o.noLog, "no-log", false, "keep nothing in the journal")
+	f.BoolVar(&o.byHand, "by-hand", false, "let every set of reps end by a key")
+	f.StringVar(&o.distance, "distance", "", "how far off the screen is read, such as `4m`")
+	return c
+}
+
+// run runs the session that args name, or lets one be chosen.
+func (o *runOptions) run(c *cobra.Command, args []string) error {
+	if !(o.speed >= 0.1 && o.speed <= 1000) {
+		return usageError{"the speed is not between 0.1 and 1000", "2 runs a session twice as fast"}
+	}
+	var from units.Length
+	if o.distance != "" {
+		var err error
+		if from, err = units.ParseLength(o.distance); err != nil {
+			return usageError{"--distance " + o.distance + " " + err.Error(), "write it as 4m"}
+		}
+	}
+	settings, err := athlete.Load()
+	if err != nil {
+		return err
+	}
+	s := stage{options: o, command: c, settings: settings, from: from}
+	if len(args) > 0 {
+		if s.plan, err = planOf(c, args[0]); err != nil {
+			return err
+		}
+	}
+	return s.show()
+}

@@ -1,0 +1,84 @@
+package host
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"time"
+
+	"coldfloor/internal/journal"
+	"coldfloor/internal/plan"
+	"coldfloor/sessions"
+)
+
+// maxFiles bounds how many files of a folder are looked into.
+const maxFiles = 200
+
+// sessionKey is the key that a session file cannot do without.
+var sessionKey = regexp.MustCompile(`(?m)^coldfloor\s*:`)
+
+// Offer is a session to choose.
+type Offer struct {
+	Plan *plan.Plan
+	File bool // from the working folder, not built in
+	Last time.Time
+}
+
+// Catalogue returns the built-in sessions and then those in the files of the
+// folder that can be read as one. The problems are the files that are meant as
+// sessions and cannot.
+func Catalogue(dir string) (offers []Offer, problems []string) {
+	for _, b := range sessions.Builtins() {
+		if s, err := b.Session(); err == nil {
+			offers = append(offers, Offer{Plan: plan.Of(s)})
+		}
+	}
+	files, _ := filepath.Glob(filepath.Join(dir, "*.y*ml"))
+	slices.Sort(files)
+	for _, f := range files[:min(len(files), maxFiles)] {
+		s, err := sessions.Open(f)
+		switch {
+		case err == nil:
+			offers = append(offers, Offer{Plan: plan.Of(s), File: true})
+		case meant(f):
+			problems = append(problems, f)
+		}
+	}
+	return offers, problems
+}
+
+// meant reports whether a file begins as a session file does, comments apart:
+// other programs keep YAML about too.
+func meant(file string) bool {
+	f, err := os.Open(file)
+	if err != nil {
+		return false
+	}
+	defer f.Close()
+	head := make([]byte, 4096)
+	n, _ := f.Read(head)
+	return sessionKey.Match(head[:n])
+}
+
+// When fills in when each offer was last done, from the journal's runs.
+func When(offers []Offer, runs []*journal.Run) {
+	last := map[string]time.Time{}
+	for _, r := range runs {
+		if r.Started == nil || r.Withdrawn || r.Rehearsal() {
+			continue
+		}
+		if r.Start.After(last[r.Started.Source]) {
+			last[r.Started.Source] = r.Start
+		}
+	}
+	for i := range offers {
+		name := offers[i].Plan.Session.Name
+		if offers[i].File {
+			if abs, err := filepath.Abs(name); err == nil {
+				name = abs
+			}
+		}
+		offers[i].Last = last[name]
+	}
+}

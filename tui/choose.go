@@ -1,0 +1,159 @@
+package tui
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/charmbracelet/bubbles/help"
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"coldfloor/internal/host"
+	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
+	"coldfloor/internal/units"
+)
+
+// planChosen is sent when a session was chosen.
+type planChosen struct{ plan *plan.Plan }
+
+// chooseScreen lists the sessions.
+type chooseScreen struct {
+	offers   []host.Offer
+	problems []string // files that are meant as sessions and cannot be read
+	now      time.Time
+	style    style
+	keys     listKeys
+	help     help.Model
+	at       int
+
+	width, height int
+}
+
+// newChooseScreen returns the list of what can be chosen. Now is what the days
+// since a session are counted to.
+func newChooseScreen(offers []host.Offer, problems []string, now time.Time, s style) chooseScreen {
+	return chooseScreen{offers: offers, problems: problems, now: now, style: s, keys: newListKeys(), help: s.help()}
+}
+
+// Update acts on a key.
+func (m chooseScreen) Update(k tea.KeyMsg) (chooseScreen, tea.Cmd) {
+	switch {
+	case key.Matches(k, m.keys.Up):
+		m.at = max(0, m.at-1)
+	case key.Matches(k, m.keys.Down):
+		m.at = max(0, min(len(m.offers)-1, m.at+1))
+	case key.Matches(k, m.keys.Choose):
+		if m.at < len(m.offers) {
+			p := m.offers[m.at].Plan
+			return m, func() tea.Msg { return planChosen{p} }
+		}
+	case key.Matches(k, m.keys.Stop):
+		return m, tea.Quit
+	}
+	return m, nil
+}
+
+// View draws the list, with more about the session at the cursor below it.
+func (m chooseScreen) View() string {
+	lines := []string{titleBar(m.style, "Choose a session", m.width), m.style.quiet.Render(m.row("", m.columns(nil)))}
+	about := m.about()
+	room := max(1, m.height-len(lines)-len(about)-1)
+	top := max(0, min(m.at-room/2, len(m.offers)-room))
+	for i := range room {
+		if top+i >= len(m.offers) {
+			lines = append(lines, "")
+			continue
+		}
+		lines = append(lines, m.offer(top+i))
+	}
+	lines = append(lines, about...)
+	h := m.help
+	h.Width = m.width
+	lines = append(lines, cut(h.ShortHelpView(m.keys.ShortHelp()), m.width))
+	return m.style.screen(lines, m.width, m.height)
+}
+
+// offer draws one line of the list.
+func (m chooseScreen) offer(i int) string {
+	if i == m.at {
+		return m.style.strong.Render(m.row("> ", m.columns(&m.offers[i])))
+	}
+	return m.row("  ", m.columns(&m.offers[i]))
+}
+
+// columns returns the title, length, blocks, contacts and last day of a
+// session, or the columns' names for nil.
+func (m chooseScreen) columns(o *host.Offer) [5]string {
+	if o == nil {
+		return [5]string{"session", "length", "blocks", "contacts", "last done"}
+	}
+	p := o.Plan
+	return [5]string{safetext.Clean(p.Session.Title), units.Clock(p.Total), strconv.Itoa(len(p.Blocks)),
+		strconv.Itoa(p.Contacts), ago(o.Last, m.now)}
+}
+
+// row lays the columns out; where the window is narrow, the title, the length
+// and the last day alone.
+func (m chooseScreen) row(mark string, c [5]string) string {
+	right := fmt.Sprintf("%8s  %-12s", c[1], c[4])
+	if m.width >= 64 {
+		right = fmt.Sprintf("%8s %7s %9s   %-12s", c[1], c[2], c[3], c[4])
+	}
+	return safetext.Fit(mark+safetext.Pad(c[0], min(50, max(10, m.width-len(right)-3)))+right, m.width)
+}
+
+// ago says how long ago a day was, in days of the calendar.
+func ago(t, now time.Time) string {
+	if t.IsZero() {
+		return "not yet"
+	}
+	day := func(t time.Time) time.Time {
+		y, mo, d := t.Local().Date()
+		return time.Date(y, mo, d, 0, 0, 0, 0, time.UTC)
+	}
+	switch n := int(day(now).Sub(day(t)).Hours() / 24); {
+	case n <= 0:
+		return "today"
+	case n == 1:
+		return "yesterday"
+	default:
+		return fmt.Sprintf("%d days ago", n)
+	}
+}
+
+// about says more of the session at the cursor, and of files that cannot be
+// read.
+func (m chooseScreen) about() []string {
+	if m.height < MinHeight || m.at >= len(m.offers) {
+		return nil
+	}
+	s := m.offers[m.at].Plan.Session
+	about := []string{"", s.For + ". Level: " + string(s.Level)}
+	switch {
+	case s.For == "" && s.Level == "":
+		about[1] = ""
+	case s.For == "":
+		about[1] = "Level: " + string(s.Level)
+	case s.Level == "":
+		about[1] = s.For
+	}
+	titles := make([]string, len(s.Blocks))
+	for i, b := range s.Blocks {
+		titles[i] = b.Title
+		if b.Rounds > 1 {
+			titles[i] += fmt.Sprintf(" ×%d", b.Rounds)
+		}
+	}
+	about = append(about, safetext.Wrap(strings.Join(titles, ", "), m.width-4, max(1, m.height/8))...)
+	if n := len(m.problems); n > 0 {
+		text := "cannot be read: " + strings.Join(m.problems, ", ") + "; coldfloor check FILE says why"
+		about = append(about, safetext.Wrap(text, m.width-4, 2)...)
+	}
+	for i, l := range about[1:] {
+		about[i+1] = m.style.quiet.Render("  " + safetext.Fit(l, m.width-2))
+	}
+	return append(about, "")
+}

@@ -1,0 +1,301 @@
+package tui
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/cursor"
+	"github.com/charmbracelet/bubbles/help"
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"coldfloor/internal/journal"
+	"coldfloor/internal/plan"
+	"coldfloor/internal/rating"
+	"coldfloor/internal/safetext"
+)
+
+// rated is sent when the form is left, with what was given.
+type rated struct{ rating journal.Rating }
+
+// maxNote bounds what can be typed into a line of the form, in characters.
+const maxNote = 500
+
+// finishScreen is the form after a session. Every line of it may be skipped.
+type finishScreen struct {
+	plan    *plan.Plan
+	counted []int // rounds as they were counted, a block each
+	rounds  []int // as the player says
+	rpe     int   // notSaid or 0 to 10
+	pain    int   // notSaid, no or yes
+	where   textinput.Model
+	note    textinput.Model
+	head    string // what was done, in a line
+
+	style style
+	keys  formKeys
+	help  help.Model
+	at    int // the line with the cursor
+
+	width, height int
+}
+
+// Answers of a line that has not been touched, and to yes or no.
+const (
+	notSaid = -1
+	no      = 0
+	yes     = 1
+)
+
+// formKeys are the keys of the form.
+type formKeys struct {
+	Up, Next, Less, More, Done, Leave key.Binding
+}
+
+func newFormKeys() formKeys {
+	bind := func(name, text string, keys ...string) key.Binding {
+		return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, text))
+	}
+	return formKeys{
+		Up:    bind("↑", "up", "up", "shift+tab"),
+		Next:  bind("enter", "next", "down", "tab", "enter"),
+		Less:  bind("←", "less", "left", "-"),
+		More:  bind("→", "more", "right", "+"),
+		Done:  bind("ctrl+s", "save", "ctrl+s"),
+		Leave: bind("esc", "leave with what is given", "esc", "ctrl+c"),
+	}
+}
+
+// ShortHelp returns the bindings for the foot of the screen.
+func (k formKeys) ShortHelp() []key.Binding {
+	return []key.Binding{k.Next, k.Less, k.More, k.Leave}
+}
+
+// newFinishScreen returns the form for a session of p in which the rounds
+// given were counted.
+func newFinishScreen(p *plan.Plan, counted []int, head string, s style) finishScreen {
+	input := func(hint string) textinput.Model {
+		t := textinput.New()
+		t.Prompt, t.Placeholder, t.CharLimit = "", hint, maxNote
+		t.PlaceholderStyle = s.quiet
+		t.Cursor.SetMode(cursor.CursorStatic) // nothing on the screen blinks
+		return t
+	}
+	return finishScreen{plan: p, counted: counted, rounds: slices.Clone(counted), rpe: notSaid, pain: notSaid,
+		where: input("where"), note: input("anything worth keeping"), head: head,
+		style: s, keys: newFormKeys(), help: s.help(), at: len(counted)}
+}
+
+// The lines of the form after those for the blocks, counted from the last
+// block on. The place of the pain is passed over unless there is any.
+const (
+	lineRPE = iota
+	linePain
+	lineWhere
+	lineNote
+	lineSave
+)
+
+// line returns which line has the cursor, counted from the last block on;
+// below zero for a block.
+func (m finishScreen) line() int { return m.at - len(m.rounds) }
+
+// typing returns the text that is typed into, if any.
+func (m *finishScreen) typing() *textinput.Model {
+	switch m.line() {
+	case lineWhere:
+		return &m.where
+	case lineNote:
+		return &m.note
+	}
+	return nil
+}
+
+// Update acts on a message.
+func (m finishScreen) Update(msg tea.Msg) (finishScreen, tea.Cmd) {
+	k, isKey := msg.(tea.KeyMsg)
+	input := m.typing()
+	switch {
+	case !isKey:
+		return m, nil
+	case key.Matches(k, m.keys.Leave), key.Matches(k, m.keys.Done), m.line() == lineSave && k.Type == tea.KeyEnter:
+		return m, func() tea.Msg { return rated{m.rating()} }
+	case key.Matches(k, m.keys.Up):
+		return m.move(-1)
+	case key.Matches(k, m.keys.Next):
+		return m.move(1)
+	case input != nil:
+		var cmd tea.Cmd
+		*input, cmd = input.Update(msg)
+		return m, cmd
+	case key.Matches(k, m.keys.Less):
+		return m.turn(-1), nil
+	case key.Matches(k, m.keys.More):
+		return m.turn(1), nil
+	}
+	return m.typed(k.String()), nil
+}
+
+// move moves the cursor by one line.
+func (m finishScreen) move(by int) (finishScreen, tea.Cmd) {
+	m.at = max(0, min(len(m.rounds)+lineSave, m.at+by))
+	if m.line() == lineWhere && m.pain != yes {
+		m.at += by
+	}
+	m.where.Blur()
+	m.note.Blur()
+	if input := m.typing(); input != nil {
+		return m, input.Focus()
+	}
+	return m, nil
+}
+
+// turn changes the number or the answer at the cursor by one.
+func (m finishScreen) turn(by int) finishScreen {
+	switch line := m.line(); {
+	case line < 0:
+		return m.setRounds(m.rounds[m.at] + by)
+	case line == lineRPE:
+		m.rpe = max(notSaid, min(10, m.rpe+by))
+	case line == linePain:
+		m.pain = max(notSaid, min(yes, m.pain+by))
+	}
+	return m
+}
+
+// setRounds sets the rounds of the block at the cursor.
+func (m finishScreen) setRounds(n int) finishScreen {
+	m.rounds = slices.Clone(m.rounds)
+	m.rounds[m.at] = max(0, min(m.plan.Blocks[m.at].Rounds, n))
+	return m
+}
+
+// typed takes a figure, or the first letter of yes or no. A 1 and then a 0
+// make ten.
+func (m finishScreen) typed(s string) finishScreen {
+	n, err := strconv.Atoi(s)
+	figure := err == nil && len(s) == 1
+	switch line := m.line(); {
+	case line < 0 && figure:
+		if ten := m.rounds[m.at]*10 + n; ten <= m.plan.Blocks[m.at].Rounds && m.rounds[m.at] > 0 {
+			n = ten
+		}
+		return m.setRounds(n)
+	case line == lineRPE && figure:
+		if m.rpe == 1 && n == 0 {
+			n = 10
+		}
+		m.rpe = n
+	case line == linePain && s == "y":
+		m.pain = yes
+	case line == linePain && s == "n":
+		m.pain = no
+	}
+	return m
+}
+
+// rating returns what was said; what was not touched is left out.
+func (m finishScreen) rating() journal.Rating {
+	var r journal.Rating
+	if !slices.Equal(m.rounds, m.counted) {
+		r.Rounds = m.rounds
+	}
+	if m.rpe != notSaid {
+		v := float64(m.rpe)
+		r.RPE = &v
+	}
+	if m.pain != notSaid {
+		pain := m.pain == yes
+		r.Pain = &pain
+		if where := strings.TrimSpace(m.where.Value()); pain && where != "" {
+			r.Where = &where
+		}
+	}
+	if note := strings.TrimSpace(m.note.Value()); note != "" {
+		r.Note = &note
+	}
+	return r
+}
+
+// View draws the form. Where it is higher than the window, the lines around
+// the cursor are shown.
+func (m finishScreen) View() string {
+	body := m.body()
+	lines := []string{titleBar(m.style, m.head, m.width)}
+	room := max(1, m.height-3)
+	top := max(0, min(m.at-room/2, len(body)-room))
+	lines = append(lines, body[top:min(len(body), top+room)]...)
+	for len(lines) < m.height-2 {
+		lines = append(lines, "")
+	}
+	lines = append(lines, m.style.quiet.Render(safetext.Fit(m.remark(), m.width)))
+	h := m.help
+	h.Width = m.width
+	lines = append(lines, cut(h.ShortHelpView(m.keys.ShortHelp()), m.width))
+	return m.style.screen(lines, m.width, m.height)
+}
+
+// remark says what the line at the cursor is for.
+func (m finishScreen) remark() string {
+	switch line := m.line(); {
+	case line < 0:
+		return "completed rounds, as counted; correct them where they are wrong"
+	case line == lineRPE:
+		return "how hard was the session as a whole? best asked " + rating.AskAfter + ": coldfloor log rate"
+	case line == linePain, line == lineWhere:
+		return "any pain, during or now?"
+	}
+	return "all of it may be skipped"
+}
+
+// body returns the lines of the form.
+func (m finishScreen) body() []string {
+	var lines []string
+	add := func(label, value string) {
+		mark, look := "  ", m.style.note
+		if len(lines) == m.at {
+			mark, look = "> ", m.style.strong
+		}
+		wide := max(12, min(36, m.width/3))
+		lines = append(lines, look.Render(mark+safetext.Pad(label, wide)+" ")+cut(value, m.width-wide-3))
+	}
+	for i, b := range m.plan.Blocks {
+		add(b.Title, fmt.Sprintf("%d of %d rounds", m.rounds[i], b.Rounds))
+	}
+	add("Effort, 0 to 10", m.effort())
+	add("Pain", map[int]string{notSaid: "not said", no: "no", yes: "yes"}[m.pain])
+	if m.pain == yes {
+		add("  where", m.field(m.where))
+	} else {
+		add("", "")
+	}
+	add("Note", m.field(m.note))
+	add("Save", "")
+	return lines
+}
+
+// effort says the effort in a figure and, where it has one, its word.
+func (m finishScreen) effort() string {
+	if m.rpe == notSaid {
+		return "not said"
+	}
+	if word := rating.Scale[m.rpe]; word != "" {
+		return fmt.Sprintf("%d  %s", m.rpe, word)
+	}
+	return strconv.Itoa(m.rpe)
+}
+
+// field draws a text that is typed.
+func (m finishScreen) field(t textinput.Model) string {
+	t.Width = max(4, m.width-max(12, min(36, m.width/3))-5)
+	if !t.Focused() {
+		if t.Value() == "" {
+			return m.style.quiet.Render(safetext.Fit(t.Placeholder, t.Width))
+		}
+		return safetext.Fit(t.Value(), t.Width)
+	}
+	return t.View()
+}

@@ -1,0 +1,113 @@
+package tui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"coldfloor/internal/safetext"
+	"coldfloor/tui/palette"
+)
+
+// answer is one way to answer a question: the key for it and the message that
+// it sends.
+type answer struct {
+	key.Binding
+	msg tea.Msg
+}
+
+// newAnswer returns an answer by any of the keys, the first of which is shown.
+func newAnswer(msg tea.Msg, label string, keys ...string) answer {
+	return answer{key.NewBinding(key.WithKeys(keys...), key.WithHelp(keys[0], label)), msg}
+}
+
+// question is a screen that says something and waits for an answer. Text that
+// is longer than the window is moved through by the arrow keys.
+type question struct {
+	title   string
+	text    []string // paragraphs
+	answers []answer
+	top     int // first line shown
+}
+
+// Update acts on a key.
+func (q question) Update(k tea.KeyMsg, width, height int) (question, tea.Cmd) {
+	for _, a := range q.answers {
+		if key.Matches(k, a.Binding) {
+			return q, func() tea.Msg { return a.msg }
+		}
+	}
+	room := q.room(height)
+	last := max(0, len(q.lines(width))-room)
+	switch k.String() {
+	case "down", "j":
+		q.top = min(last, q.top+1)
+	case "up", "k":
+		q.top = max(0, q.top-1)
+	case "pgdown", " ":
+		q.top = min(last, q.top+room)
+	case "pgup":
+		q.top = max(0, q.top-room)
+	}
+	return q, nil
+}
+
+// room returns how many lines of text a window has room for.
+func (q question) room(height int) int { return max(1, height-2-len(q.answers)) }
+
+// lines returns the text, wrapped.
+func (q question) lines(width int) []string {
+	var lines []string
+	for i, p := range q.text {
+		if i > 0 {
+			lines = append(lines, "")
+		}
+		lines = append(lines, safetext.Wrap(p, min(width-2, 76), 100)...)
+	}
+	return lines
+}
+
+// View draws the screen: title, text, and a line for each answer at the foot.
+func (q question) View(s style, width, height int) string {
+	lines := []string{titleBar(s, q.title, width)}
+	text := q.lines(width)
+	room := q.room(height)
+	top := min(q.top, max(0, len(text)-room))
+	for i := range room {
+		line := ""
+		if top+i < len(text) {
+			line = " " + text[top+i]
+		}
+		if i == room-1 && top+room < len(text) {
+			line = s.quiet.Render(safetext.Fit(" more below: down", width))
+		}
+		lines = append(lines, line)
+	}
+	lines = append(lines, "")
+	for _, a := range q.answers {
+		h := a.Help()
+		lines = append(lines, s.strong.Render(safetext.Pad(" "+h.Key, 8))+safetext.Fit(h.Desc, width-8))
+	}
+	return s.screen(lines, width, height)
+}
+
+// titleBar returns a bar across the window with a title.
+func titleBar(s style, title string, width int) string {
+	if s.drab {
+		return safetext.Fit("== "+title+" ==", width)
+	}
+	return s.fill(palette.Done).Render(safetext.Pad(" "+title, width))
+}
+
+// screen joins lines, cut to the window's height. A window too small for a
+// frame gets the lines that fit, cut to its width.
+func (s style) screen(lines []string, width, height int) string {
+	if len(lines) > height {
+		lines = lines[:max(0, height)]
+	}
+	for i, l := range lines {
+		lines[i] = cut(l, width)
+	}
+	return s.text(strings.Join(lines, "\n"))
+}

@@ -1,0 +1,315 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/charmbracelet/bubbles/help"
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+
+	"coldfloor/internal/engine"
+	"coldfloor/internal/host"
+	"coldfloor/internal/plan"
+	"coldfloor/internal/runner"
+	"coldfloor/internal/strip"
+	"coldfloor/internal/words"
+)
+
+const (
+	// look is how often the clocks are read. The engine's deadlines are met
+	// besides; a screen that is the same is not drawn again.
+	look = 250 * time.Millisecond
+
+	// settle is how long after a set's start no key ends it, so that a double
+	// slap ends one set and not the next as well.
+	settle = 800 * time.Millisecond
+
+	noticeTime = 8 * time.Second // how long a notice stays
+)
+
+// runTicked is sent when it is time to look at the clocks. Ticks of an earlier
+// turn, before a key changed what comes next, are passed over.
+type runTicked struct{ turn int }
+
+// runEnded is sent when the session is over.
+type runEnded struct{}
+
+// runScreen is the running screen. The runner holds the truth; the screen
+// shows it.
+type runScreen struct {
+	run     *host.Run
+	style   style
+	keys    runKeys
+	help    help.Model
+	reading Reading
+
+	width, height int
+	strip         *strip.Strip
+
+	turn    int
+	notice  string
+	noticed time.Duration // clock time of the notice
+	asking  bool          // whether to stop
+	helping bool          // the keys are shown
+	ended   bool
+}
+
+// newRunScreen returns the screen of a run that has not started.
+func newRunScreen(r *host.Run, s style, from Reading) runScreen {
+	return runScreen{run: r, style: s, keys: newRunKeys(), help: s.help(), reading: from}
+}
+
+// start starts the run.
+func (m runScreen) start() (runScreen, tea.Cmd) {
+	m.run.Do(engine.Start)
+	return m.next()
+}
+
+// resized returns the screen for another size of the window.
+func (m runScreen) resized(width, height int) runScreen {
+	m.width, m.height = width, height
+	m.strip = strip.Of(m.run.Plan(), width)
+	if text := m.readable(); text != "" {
+		m = m.note(text)
+	}
+	return m
+}
+
+// Update acts on a message.
+func (m runScreen) Update(msg tea.Msg) (runScreen, tea.Cmd) {
+	switch msg := msg.(type) {
+	case runTicked:
+		if msg.turn != m.turn {
+			return m, nil
+		}
+		return m.look().next()
+	case tea.KeyMsg:
+		if !msg.Paste {
+			return m.look().pressed(msg)
+		}
+	case tea.MouseMsg:
+		if msg.Action == tea.MouseActionPress && !tea.MouseEvent(msg).IsWheel() {
+			return m.look().slapped(true).next()
+		}
+	}
+	return m, nil
+}
+
+// look brings the run up to the present and notices what has changed.
+func (m runScreen) look() runScreen {
+	if away := m.run.Tick(); away != 0 {
+		m = m.note(words.Away(time.Duration(float64(away) / m.speed())))
+	}
+	if m.notice != "" && m.run.Clock.Mono()-m.noticed > time.Duration(float64(noticeTime)*m.speed()) && !m.paused() {
+		m.notice = ""
+	}
+	return m
+}
+
+// note shows a notice for a while.
+func (m runScreen) note(text string) runScreen {
+	m.notice, m.noticed = text, m.run.Clock.Mono()
+	return m
+}
+
+func (m runScreen) speed() float64 { return runner.SpeedOf(m.run.Clock) }
+
+func (m runScreen) paused() bool { return m.run.View().Phase == engine.Halted }
+
+// next returns the command for the next look at the clocks: a quarter of a
+// second on, or earlier where the figures change or a step ends.
+func (m runScreen) next() (runScreen, tea.Cmd) {
+	if m.run.View().Phase == engine.Over {
+		if m.ended {
+			return m, nil
+		}
+		m.ended = true
+		return m, func() tea.Msg { return runEnded{} }
+	}
+	m.turn++
+	turn := m.turn
+	return m, tea.Tick(m.wait(), func(time.Time) tea.Msg { return runTicked{turn} })
+}
+
+// wait returns how long the screen stays right.
+func (m runScreen) wait() time.Duration {
+	v := m.run.View()
+	until := look
+	sooner := func(clock time.Duration) {
+		until = min(until, max(0, time.Duration(float64(clock)/m.speed())))
+	}
+	if next, ok := m.run.Next(); ok {
+		sooner(next)
+	}
+	switch {
+	case v.Phase == engine.CountedIn:
+		sooner(untilFigure(v.CountIn))
+	case m.run.Options.Waits(m.run.Plan().Steps[v.Step]):
+		sooner(time.Second - v.Elapsed%time.Second)
+	default:
+		sooner(untilFigure(v.Remaining))
+	}
+	return max(until, 5*time.Millisecond)
+}
+
+// untilFigure returns how long time left reads the same.
+func untilFigure(left time.Duration) time.Duration {
+	if d := left % time.Second; d > 0 {
+		return d
+	}
+	return time.Second
+}
+
+// pressed acts on a key.
+func (m runScreen) pressed(k tea.KeyMsg) (runScreen, tea.Cmd) {
+	if m.asking {
+		m.asking = false
+		if s := k.String(); s == "q" || s == "y" || s == "ctrl+c" {
+			m.run.Do(engine.Stop)
+		}
+		return m.next()
+	}
+	switch {
+	case k.Type == tea.KeyCtrlZ:
+		return m, tea.Suspend
+	case key.Matches(k, m.keys.Stop):
+		m.asking = true
+	case key.Matches(k, m.keys.Help):
+		m.helping = !m.helping
+	case key.Matches(k, m.keys.Pause):
+		m = m.pause()
+	case key.Matches(k, m.keys.Mute):
+		m = m.note(map[bool]string{true: "sound off", false: "sound on"}[m.run.ToggleMute()])
+	case key.Matches(k, m.keys.Louder):
+		m = m.note(fmt.Sprintf("volume %d %%", m.run.Louder(1)))
+	case key.Matches(k, m.keys.Softer):
+		m = m.note(fmt.Sprintf("volume %d %%", m.run.Louder(-1)))
+	case key.Matches(k, m.keys.More):
+		m = m.do(engine.More, "15 s more")
+	case key.Matches(k, m.keys.Back):
+		m = m.do(engine.Back, "")
+	case key.Matches(k, m.keys.Repeat):
+		m = m.do(engine.Repeat, "")
+	case key.Matches(k, m.keys.Skip):
+		m = m.do(engine.Skip, "")
+	case key.Matches(k, m.keys.Easier):
+		m = m.easier()
+	default:
+		m = m.slapped(key.Matches(k, m.keys.Finish))
+	}
+	return m.next()
+}
+
+// do acts, and shows what was done where that is not plain to see.
+func (m runScreen) do(a engine.Action, notice string) runScreen {
+	m.run.Do(a)
+	m.notice = ""
+	if notice != "" {
+		m = m.note(notice)
+	}
+	return m
+}
+
+// pause pauses, or goes on.
+func (m runScreen) pause() runScreen {
+	if m.paused() {
+		return m.do(engine.Resume, "")
+	}
+	return m.do(engine.Pause, "")
+}
+
+// easier turns the easier variant on or off, where there is one.
+func (m runScreen) easier() runScreen {
+	before := m.run.View().Easier
+	m.run.Do(engine.Swap)
+	switch after := m.run.View().Easier; {
+	case after && !before:
+		return m.note("easier variant")
+	case before && !after:
+		return m.note("as prescribed")
+	}
+	return m.note("no easier variant is given for this")
+}
+
+// slapped ends the set in hand. It never ends a rest; out of a pause it goes
+// on only where it was meant, by one of the keys for it.
+func (m runScreen) slapped(meant bool) runScreen {
+	v := m.run.View()
+	switch {
+	case v.Phase == engine.Halted && meant:
+		return m.do(engine.Resume, "")
+	case m.run.Plan().Steps[v.Step].Kind != plan.Work:
+		return m
+	case v.Elapsed < time.Duration(float64(settle)*m.speed()):
+		return m
+	}
+	return m.do(engine.Finish, "")
+}
+
+// View draws the screen.
+func (m runScreen) View() string {
+	v := m.run.View()
+	f := m.frame(v)
+	f.foot, f.loud = m.foot(v)
+	if m.width >= MinWidth && m.height >= MinHeight {
+		f.strip = m.style.stripLine(m.strip, placeOf(m.run.Plan(), v))
+		if m.helping {
+			f.help = m.fullHelp()
+		}
+	}
+	return f.String()
+}
+
+// frame returns the picture of v, without its strip and its foot.
+func (m runScreen) frame(v engine.View) frame {
+	return frame{scene: sceneOf(m.run.Plan(), v, m.run.Options), width: m.width, height: m.height, style: m.style, rows: m.reading.Rows()}
+}
+
+// placeOf returns the planned session time that the player has come to.
+func placeOf(p *plan.Plan, v engine.View) time.Duration {
+	s := p.Steps[v.Step]
+	if v.Phase == engine.Over {
+		return p.Total
+	}
+	return s.Start + min(v.Elapsed, s.Length-1)
+}
+
+// foot returns the last line, and whether it has to be read.
+func (m runScreen) foot(v engine.View) (text string, loud bool) {
+	switch {
+	case m.asking:
+		return "Stop here? q once more stops and logs what was done; any other key goes on", true
+	case v.Phase == engine.Halted && v.Cause == engine.ByGap && m.notice != "":
+		return m.notice + "; p goes on", true
+	case v.Phase == engine.Halted:
+		return "paused; p goes on", true
+	case m.notice != "":
+		return m.notice, true
+	}
+	if n := m.run.Notice(); n != "" {
+		return n, true
+	}
+	keys := m.shortHelp(v)
+	if m.run.Muted() {
+		return "sound off  " + keys, false
+	}
+	return keys, false
+}
+
+// shortHelp returns as many of the keys as fit into a line; the key that ends
+// a set is left out where it does nothing.
+func (m runScreen) shortHelp(v engine.View) string {
+	k := m.keys
+	k.Finish.SetEnabled(m.run.Plan().Steps[v.Step].Kind == plan.Work)
+	h := m.help
+	h.Width = m.width
+	return ansi.Truncate(h.ShortHelpView(k.ShortHelp()), m.width, "")
+}
+
+// fullHelp returns every key with what it does.
+func (m runScreen) fullHelp() []string {
+	return strings.Split(m.help.FullHelpView(m.keys.FullHelp()), "\n")
+}

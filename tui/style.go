@@ -1,0 +1,154 @@
+package tui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/help"
+	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/x/ansi"
+	"github.com/muesli/termenv"
+
+	"coldfloor/internal/safetext"
+	"coldfloor/tui/glyph"
+	"coldfloor/tui/palette"
+)
+
+// style is how everything looks on one terminal: its colours and the
+// characters it can show.
+type style struct {
+	set     glyph.Set
+	ascii   bool // nothing but ASCII can be shown
+	drab    bool // there is no colour, nor anything else but characters
+	palette palette.Palette
+	strong  lipgloss.Style // what to do
+	note    lipgloss.Style // how to do it
+	quiet   lipgloss.Style // what can wait
+}
+
+// newStyle returns the style for a renderer's terminal.
+func newStyle(r *lipgloss.Renderer, set glyph.Set) style {
+	p := palette.New(r)
+	return style{set: set, ascii: set == glyph.Plain, drab: r.ColorProfile() == termenv.Ascii, palette: p,
+		strong: p.Strong(), note: p.Plain(), quiet: p.Muted()}
+}
+
+// ink is for figures on the terminal's own ground.
+func (s style) ink(p palette.Phase) lipgloss.Style { return s.palette.Text(p) }
+
+// fill is for text on a ground in the phase's colour.
+func (s style) fill(p palette.Phase) lipgloss.Style { return s.palette.Fill(p) }
+
+// filled returns a line of figures cut out of a filled ground. Where there is
+// no colour the ground is filled by characters.
+func (s style) filled(p palette.Phase, line string) string {
+	if s.drab {
+		return s.set.Invert(line)
+	}
+	return s.fill(p).Render(line)
+}
+
+// sign returns the phase's shape in one cell.
+func (s style) sign(p palette.Phase) string {
+	if s.ascii {
+		return string(p.Look().ASCII)
+	}
+	return string(p.Look().Shape)
+}
+
+// help returns the model that draws help from key bindings.
+func (s style) help() help.Model {
+	h := help.New()
+	h.ShortSeparator, h.FullSeparator = "  ", "    "
+	h.Ellipsis = safetext.Ellipsis
+	h.Styles = help.Styles{Ellipsis: s.quiet, ShortKey: s.strong, ShortDesc: s.quiet, ShortSeparator: s.quiet,
+		FullKey: s.strong, FullDesc: s.note, FullSeparator: s.note}
+	return h
+}
+
+// text returns text in characters that the terminal can show.
+func (s style) text(text string) string {
+	if s.ascii {
+		return safetext.ASCII(text)
+	}
+	return text
+}
+
+// minLetter is the least height of large letters, in cells, that is easier to
+// read from afar than ordinary text.
+const minLetter = 2.5
+
+// letters returns text in the largest letters with which it fits into cols ×
+// rows cells, broken between words where that makes them larger, or nil where
+// there is no room for any.
+func (s style) letters(text string, cols, rows int) []string {
+	var best []string
+	bestHeight := 0.0
+	for n := 1; n <= 3 && n*3 <= rows; n++ {
+		lines := balance(strings.Fields(strings.ToUpper(text)), n)
+		font, ok := fontFor(lines, cols, (rows-(n-1))/n, s.set)
+		if !ok || font.Height() < minLetter || font.Height() <= bestHeight {
+			continue
+		}
+		best, bestHeight = nil, font.Height()
+		for i, l := range lines {
+			if i > 0 && rows >= n*(len(font.Render(l, cols))+1)-1 {
+				best = append(best, "")
+			}
+			for _, row := range font.Render(l, cols) {
+				best = append(best, " "+row)
+			}
+		}
+	}
+	return best
+}
+
+// fontFor returns the largest font in which every line fits.
+func fontFor(lines []string, cols, rows int, set glyph.Set) (glyph.Font, bool) {
+	if len(lines) == 0 {
+		return glyph.Font{}, false
+	}
+	var font glyph.Font
+	widest := -1
+	for _, l := range lines {
+		f, ok := glyph.Choose(l, cols, rows, set)
+		if !ok {
+			return font, false
+		}
+		// The line that is widest in some font decides: it gets the smallest.
+		w, _ := f.Size(strings.Repeat("M", len(l)))
+		if widest < 0 || f.Height() < font.Height() || f.Height() == font.Height() && w < widest {
+			font, widest = f, w
+		}
+	}
+	for _, l := range lines {
+		if w, _ := font.Size(l); w > cols {
+			return font, false
+		}
+	}
+	return font, true
+}
+
+// balance breaks words into n lines of about the same length; fewer where
+// there are not enough words.
+func balance(words []string, n int) []string {
+	n = min(n, len(words))
+	if n <= 1 {
+		return []string{strings.Join(words, " ")}
+	}
+	total := len(strings.Join(words, " "))
+	var lines []string
+	for n > 1 {
+		want := total / n
+		k, used := 1, len(words[0])
+		for k < len(words)-(n-1) && used+1+len(words[k])/2 <= want {
+			used += 1 + len(words[k])
+			k++
+		}
+		lines = append(lines, strings.Join(words[:k], " "))
+		words, total, n = words[k:], total-used-1, n-1
+	}
+	return append(lines, strings.Join(words, " "))
+}
+
+// cut returns a line that may hold escape sequences cut to width cells.
+func cut(line string, width int) string { return ansi.Truncate(line, max(0, width), "") }
