@@ -51,6 +51,9 @@ func (m *Mapping) entry(key, value *yaml.Node, keys []string) {
 		m.f.add(at, "a key must be a word, not "+describe(name), known(keys))
 		return
 	case !slices.Contains(keys, name.Value):
+		if m.f.full() {
+			return // the search for what is near takes time
+		}
 		hint := known(keys)
 		if near := Nearest(name.Value, keys); near != "" {
 			hint = "did you mean " + near + "?"

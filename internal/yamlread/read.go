@@ -20,7 +20,12 @@ const MaxBytes = 1 << 20
 type File struct {
 	name     string
 	problems Problems
+	more     int // problems that are counted and not kept
 }
+
+// maxProblems is how many problems of one file are kept; what has more is not
+// a file typed by hand.
+const maxProblems = 1000
 
 // Parse reads src, which the user knows as name, and returns the mapping at
 // its root, whose keys may be those given. The mapping is nil where src holds
@@ -46,11 +51,28 @@ func (f *File) Err() error {
 		return nil
 	}
 	slices.SortStableFunc(f.problems, func(a, b Problem) int { return a.Pos.compare(b.Pos) })
-	return slices.Compact(f.problems) // a value that aliases share is read more than once
+	f.problems = slices.Compact(f.problems) // a value that aliases share is read more than once
+	if f.more == 0 {
+		return f.problems
+	}
+	last := f.problems[len(f.problems)-1].Pos
+	return append(slices.Clip(f.problems), Problem{f.name, last, fmt.Sprintf("%d more problems are not shown", f.more), ""})
+}
+
+// full reports whether no more problems are kept, and counts one if so.
+func (f *File) full() bool {
+	if len(f.problems) < maxProblems {
+		return false
+	}
+	f.more++
+	return true
 }
 
 // add notes one problem.
 func (f *File) add(at Pos, message, hint string) {
+	if f.full() {
+		return
+	}
 	f.problems = append(f.problems, Problem{File: f.name, Pos: at, Message: message, Hint: hint})
 }
 
@@ -98,8 +120,8 @@ func withoutVersion(src []byte) []byte {
 	return src
 }
 
-// maxFaults bounds how many unreadable characters are named; a file with more
-// is not a text file.
+// maxFaults is how many unreadable characters are named; what has more is no
+// text at all.
 const maxFaults = 20
 
 // clean names the control characters and the bytes that are no UTF-8, and

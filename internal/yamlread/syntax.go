@@ -2,6 +2,7 @@ package yamlread
 
 import (
 	"bytes"
+	"fmt"
 	"strings"
 	"unicode/utf8"
 
@@ -33,7 +34,7 @@ var wordings = []struct{ part, message, hint string }{
 // syntax adds the problem of a file that is no YAML at all.
 func (f *File) syntax(src []byte, err error) {
 	text := strings.TrimPrefix(err.Error(), "yaml: ")
-	at, tab := errorPlace(src)
+	at, tab := errorPlace(src, text)
 	if tab {
 		f.add(at, "a tab indents this line", "indent with spaces")
 		return
@@ -50,32 +51,35 @@ func (f *File) syntax(src []byte, err error) {
 	f.add(at, "this is not valid YAML: "+quote(text), "")
 }
 
-// errorPlace returns where src stops being YAML. The parser names no column,
-// and its line is often that of the whole mapping. So cut the file short: the
-// error is on the line that a prefix of whole lines must not take in to be
-// valid, and at the character of it that does the same. It also tells whether
-// a tab indents that line.
-func errorPlace(src []byte) (at Pos, tab bool) {
+// maxSearch bounds, in bytes, the files in which the place of an error is
+// searched for. Longer ones are not typed by hand.
+const maxSearch = 64 << 10
+
+// errorPlace returns where src stops being YAML, for which the parser has said
+// text. It names no column, and its line is often that of the whole mapping.
+// So cut the file short: the error is on the line that a prefix of whole lines
+// must not take in to be valid, and at the character of it that does the same.
+// It also tells whether a tab indents that line.
+func errorPlace(src []byte, text string) (at Pos, tab bool) {
+	if len(src) > maxSearch {
+		at = Pos{1, 1}
+		fmt.Sscanf(text, "line %d:", &at.Line) // nothing is read where no line is named
+		return at, false
+	}
 	ends := lineEnds(src)
 	line := lastGood(len(ends)-1, func(n int) bool { return valid(src[:ends[n]]) })
 	if line >= len(ends)-1 {
 		return Pos{len(ends) - 1, 1}, false
 	}
 	start, end := ends[line], ends[line+1]
-	text := src[start:end]
-	indent := len(text) - len(bytes.TrimLeft(text, " "))
-	if indent < len(text) && text[indent] == '\t' {
+	row := src[start:end]
+	indent := len(row) - len(bytes.TrimLeft(row, " "))
+	if indent < len(row) && row[indent] == '\t' {
 		return Pos{line + 1, indent + 1}, true
 	}
-	column := indent
-	if len(text)*end <= maxSearch {
-		column = max(indent, lastGood(len(text), func(n int) bool { return valid(src[:start+n]) }))
-	}
-	return Pos{line + 1, utf8.RuneCount(text[:min(column, len(text))]) + 1}, false
+	good := lastGood(len(row), func(n int) bool { return valid(src[:start+n]) })
+	return Pos{line + 1, utf8.RuneCount(row[:max(indent, good)]) + 1}, false
 }
-
-// maxSearch bounds, in bytes, what is parsed to find a column.
-const maxSearch = 8 << 20
 
 // lineEnds returns the offset of the start, and of the end of each line.
 func lineEnds(src []byte) []int {
@@ -93,7 +97,7 @@ func lineEnds(src []byte) []int {
 // lines makes ok fail for a while and hold again, so it looks a little beyond
 // what bisection finds.
 func lastGood(most int, ok func(int) bool) int {
-	const beyond = 16
+	const beyond = 8
 	low, high := 0, most
 	for {
 		for high-low > 1 {

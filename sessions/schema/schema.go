@@ -111,7 +111,6 @@ func oneKindOfWork(exercise *jsonschema.Schema) {
 	for _, k := range []string{"reps", "reps_per_side", "time", "time_per_side"} {
 		exercise.OneOf = append(exercise.OneOf, &jsonschema.Schema{Required: []string{k}})
 	}
-	sided := &jsonschema.Schema{AnyOf: exercise.OneOf[1:2:2]}
-	sided.AnyOf = append(sided.AnyOf, exercise.OneOf[3])
+	sided := &jsonschema.Schema{AnyOf: []*jsonschema.Schema{exercise.OneOf[1], exercise.OneOf[3]}}
 	exercise.DependentSchemas = map[string]*jsonschema.Schema{"sides": sided, "switch": sided}
 }
