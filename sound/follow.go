@@ -12,7 +12,7 @@ import (
 func asPlaced(events []engine.Event, before engine.Phase) bool {
 	for _, ev := range events {
 		switch ev.Kind {
-		case engine.Started, engine.Paused, engine.CountIn, engine.Extended:
+		case engine.Started, engine.Paused, engine.CountIn, engine.Extended, engine.Swapped:
 			return false
 		case engine.Resumed:
 			if before != engine.CountedIn {
@@ -57,11 +57,13 @@ func viewedAt(last engine.Event, v engine.View) time.Duration {
 	return last.Now
 }
 
-// enqueueTimeline queues what is to be heard from view v on.
-func (l *Live) enqueueTimeline(last engine.Event, v engine.View) {
-	at := l.real() + l.scaled(viewedAt(last, v)-l.run.now())
-	for c := range Timeline(l.run.plan, v, l.run.opts) {
-		l.queue = append(l.queue, queued{at: at + l.scaled(c.At), clip: c.Clip})
+// enqueueTimeline queues what is to be heard from host time now on, as foreseen
+// when the run was last told of.
+func (l *Live) enqueueTimeline(now time.Duration) {
+	for c := range Timeline(l.run.plan, l.run.view, l.run.opts) {
+		if at := l.run.viewed + l.scaled(c.At); at >= now {
+			l.queue = append(l.queue, queued{at: at, clip: c.Clip})
+		}
 	}
 }
 
@@ -82,14 +84,15 @@ func (l *Live) enqueue(now time.Duration, clips ...Placed) {
 	}
 }
 
-// withdraw takes back everything to come.
+// withdraw takes back everything to come, and what sounds or is about to.
 func (l *Live) withdraw() {
-	l.queue = slices.DeleteFunc(l.queue, func(q queued) bool { return !q.placed || q.at > l.real() })
+	l.queue = nil
 	l.sched.WithdrawAfter(0)
+	l.sched.Cut()
 }
 
-// drop takes back what is for host time now or later.
+// drop takes back what is for a time after now.
 func (l *Live) drop(now time.Duration) {
-	l.queue = slices.DeleteFunc(l.queue, func(q queued) bool { return q.at >= now })
-	l.sched.WithdrawAfter(l.feeder.position(now))
+	l.queue = slices.DeleteFunc(l.queue, func(q queued) bool { return q.at > now })
+	l.sched.WithdrawAfter(l.feeder.position(now) + 1)
 }

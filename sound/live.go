@@ -57,6 +57,9 @@ type run struct {
 	now   func() time.Duration
 	speed float64
 	phase engine.Phase
+
+	view   engine.View   // when what is to come was last drawn up
+	viewed time.Duration // host time of view
 }
 
 // queued is a clip and the host time it is for.
@@ -98,7 +101,6 @@ func (l *Live) Follow(p *plan.Plan, o Options, now func() time.Duration, speed f
 	defer l.mu.Unlock()
 	l.run = run{plan: p, opts: o, now: now, speed: speed, phase: engine.Ready}
 	l.withdraw()
-	l.sched.Cut()
 }
 
 // Heard implements runner.Listener.
@@ -108,22 +110,41 @@ func (l *Live) Heard(events []engine.Event, after engine.View) {
 	if l.run.plan == nil || len(events) == 0 {
 		return
 	}
-	before := l.run.phase
+	before, now := l.run.phase, l.real()
 	l.run.phase = after.Phase
-	switch {
-	case endedByKey(events):
+	if endedByKey(events) {
+		l.run.view = after
 		l.withdraw()
-		l.sched.Cut()
-		l.enqueue(l.real(), Placed{0, Done})
-	case asPlaced(events, before):
+		l.enqueue(now, Placed{0, Done})
+		l.nudge()
 		return
-	default:
-		l.withdraw()
-		if !goesOn(events) {
-			l.sched.Cut()
-		}
-		l.enqueueTimeline(events[len(events)-1], after)
 	}
+	if asPlaced(events, before) {
+		return
+	}
+	l.run.view = after
+	l.run.viewed = now + l.scaled(viewedAt(events[len(events)-1], after)-l.run.now())
+	if goesOn(events) {
+		l.drop(now)
+		l.enqueueTimeline(now + 1)
+	} else {
+		l.withdraw()
+		l.enqueueTimeline(l.run.viewed)
+	}
+	l.nudge()
+}
+
+// Refresh draws up anew what is to come, for a host whose Options.Words has
+// more to say than when the run was last told of.
+func (l *Live) Refresh() {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.run.plan == nil {
+		return
+	}
+	now := l.real()
+	l.drop(now)
+	l.enqueueTimeline(now + 1)
 	l.nudge()
 }
 

@@ -208,6 +208,5 @@ func (d *drawing) add(at time.Duration, c *Clip) {
 
 // waits reports whether step i ends only by a key.
 func (d *drawing) waits(i int) bool {
-	s := d.plan.Steps[i]
-	return s.Kind == plan.Work && !d.opts.AllPaced && (s.ByHand || d.opts.ByHand && s.Reps > 0)
+	return engine.Options{ByHand: d.opts.ByHand, AllPaced: d.opts.AllPaced}.Waits(d.plan.Steps[i])
 }

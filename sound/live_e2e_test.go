@@ -1,0 +1,166 @@
+//go:build e2e
+
+package sound
+
+import (
+	"context"
+	"flag"
+	"math"
+	"os"
+	"slices"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"coldfloor/internal/engine"
+	"coldfloor/internal/plan"
+	"coldfloor/internal/pulsetest"
+	"coldfloor/internal/runner"
+	"coldfloor/sessions"
+)
+
+var long = flag.Bool("long", false, "record a session of ten minutes")
+
+// server is what every test here plays to: a process opens one device.
+var server *pulsetest.Server
+
+func TestMain(m *testing.M) {
+	flag.Parse()
+	os.Exit(withServer(m))
+}
+
+func withServer(m *testing.M) int {
+	dir, err := os.MkdirTemp("", "pulse")
+	if err != nil {
+		panic(err)
+	}
+	defer os.RemoveAll(dir)
+	if server, err = pulsetest.Start(dir); err != nil {
+		panic(err)
+	}
+	defer server.Stop()
+	for _, v := range server.Env() {
+		name, value, _ := strings.Cut(v, "=")
+		os.Setenv(name, value)
+	}
+	os.Unsetenv("SSH_CONNECTION")
+	return m.Run()
+}
+
+const short = `coldfloor: 1
+title: Short and sharp
+lead_in: 5s
+blocks:
+  - title: Up
+    rounds: 2
+    rest: 21s
+    exercises:
+      - {name: Split jumps, reps_per_side: 3, rep: 800ms, switch: 3s}
+`
+
+// tenMinutes has silences from half a second to over a minute.
+const tenMinutes = `coldfloor: 1
+title: Ten minutes
+lead_in: 10s
+blocks:
+  - title: Up
+    rounds: 4
+    rest: 80s
+    exercises:
+      - {name: Pogo hops, reps: 10, rep: 700ms}
+      - {name: Split squat, reps_per_side: 3, tempo: 3-1-1, switch: 4s}
+`
+
+func TestRecordedCuesStandAsInThePlan(t *testing.T) {
+	record(t, short, Options{Pips: 3})
+}
+
+func TestRecordedCuesDoNotDrift(t *testing.T) {
+	if !*long {
+		t.Skip("takes ten minutes; run with -long")
+	}
+	record(t, tenMinutes, Options{Pips: 3, Tempo: true})
+}
+
+// record runs a session with nobody touching a key and holds what was played
+// against the plan.
+func record(t *testing.T, text string, o Options) {
+	s, err := sessions.Parse("e2e.yaml", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := plan.Of(s)
+	rec, err := server.Record()
+	if err != nil {
+		t.Fatal(err)
+	}
+	used := processor()
+	began := time.Now()
+	l := NewLive(LiveOptions{Volume: 1})
+	clock := runner.NewSystem(1)
+	l.Follow(p, o, clock.Mono, 1)
+	r := runner.New(p, engine.Options{CountIn: 3 * time.Second}, clock, l)
+	r.Do(engine.Start)
+	for r.View().Phase != engine.Over {
+		time.Sleep(100 * time.Millisecond)
+		r.Tick()
+	}
+	l.Close()
+	if n := l.Notice(); n != "" {
+		t.Errorf("notice %q", n)
+	}
+	t.Logf("processor time of the session with its sound: %.2f %% of a core", 100*(processor()-used).Seconds()/time.Since(began).Seconds())
+	time.Sleep(500 * time.Millisecond)
+	ctx, cancel := context.WithTimeout(context.Background(), 10*time.Second)
+	defer cancel()
+	samples, err := rec.Stop(ctx)
+	if err != nil {
+		t.Fatal(err)
+	}
+	hold(t, samples, slices.Collect(Timeline(p, Beginning(p), o)))
+}
+
+// hold compares recorded cues with the plan: the spacing of each to the one
+// before, and how far they run apart over the session.
+func hold(t *testing.T, samples []float32, want []Placed) {
+	onsets := pulsetest.Onsets(samples, 0.005, Position(50*time.Millisecond))
+	if len(onsets) == 0 {
+		t.Fatal("nothing was heard")
+	}
+	const within = 2205 // 50 ms
+	first := pulsetest.Locate(samples, want[0].Clip.Samples, onsets[0], within)
+	var off, spacing []float64 // ms
+	for i, c := range want {
+		expected := first + Position(c.At) - Position(want[0].At)
+		if expected+len(c.Clip.Samples) > len(samples) {
+			t.Fatalf("%s at %v was not recorded", c.Clip.Name, c.At)
+		}
+		got := pulsetest.Locate(samples, c.Clip.Samples, expected, within)
+		off = append(off, float64(got-expected)/44.1)
+		if i > 0 {
+			spacing = append(spacing, math.Abs(off[i]-off[i-1]))
+		}
+		t.Logf("%9.3fs %-16s off %+.3f ms", c.At.Seconds(), c.Clip.Name, off[i])
+	}
+	slices.Sort(spacing)
+	p95 := spacing[len(spacing)*95/100]
+	drift := max(slices.Max(off), 0) - min(slices.Min(off), 0)
+	t.Logf("%d cues: spacing off by %.3f ms at the median, %.3f ms at the 95th percentile, %.3f ms at most; drift %.3f ms",
+		len(want), spacing[len(spacing)/2], p95, spacing[len(spacing)-1], drift)
+	if p95 > 1 {
+		t.Errorf("spacing is off by %.3f ms at the 95th percentile, over 1 ms", p95)
+	}
+	if drift > 5 {
+		t.Errorf("cues drift by %.3f ms, over 5 ms", drift)
+	}
+}
+
+// processor returns the processor time used by this process so far.
+func processor() time.Duration {
+	var r syscall.Rusage
+	if syscall.Getrusage(syscall.RUSAGE_SELF, &r) != nil {
+		return 0
+	}
+	return time.Duration(r.Utime.Nano() + r.Stime.Nano())
+}
