@@ -52,6 +52,7 @@ func newRoot() *cobra.Command {
 	root.SetFlagErrorFunc(flagError)
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.AddCommand(
+		newLog(),
 		newPreview(),
 		newSessions(),
 	)
@@ -86,9 +87,10 @@ func noSuchCommand(c *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	e := usageError{message: fmt.Sprintf("no command %q", args[0]), hint: "coldfloor --help lists the commands"}
+	e := usageError{message: fmt.Sprintf("no command %q", args[0]), hint: c.CommandPath() + " --help lists the commands"}
+	c.SuggestionsMinimumDistance = 2
 	if near := c.SuggestionsFor(args[0]); len(near) > 0 {
-		e.hint = "did you mean: coldfloor " + near[0]
+		e.hint = "did you mean: " + c.CommandPath() + " " + near[0]
 	}
 	return e
 }
