@@ -45,7 +45,7 @@ func TestContrastFormula(t *testing.T) {
 		{"#d55e00", "#000000", 5.43, 0.005},
 		{"#cc79a7", "#000000", 6.86, 0.005},
 	} {
-		for _, got := range []float64{Contrast(hex(t, c.a), hex(t, c.b)), Contrast(hex(t, c.b), hex(t, c.a))} {
+		for _, got := range []float64{contrast(hex(t, c.a), hex(t, c.b)), contrast(hex(t, c.b), hex(t, c.a))} {
 			if math.Abs(got-c.want) > c.near {
 				t.Errorf("contrast of %s and %s is %.4f, want %v", c.a, c.b, got, c.want)
 			}
@@ -70,7 +70,7 @@ var sixteen = [][]string{
 
 func enough(t *testing.T, what, fg, bg string) {
 	t.Helper()
-	if c := Contrast(hex(t, fg), hex(t, bg)); c < 4.5 {
+	if c := contrast(hex(t, fg), hex(t, bg)); c < 4.5 {
 		t.Errorf("%s: %s on %s has a contrast of %.2f, want 4.5", what, fg, bg, c)
 	}
 }

@@ -2,10 +2,10 @@ package palette
 
 import "github.com/lucasb-eyer/go-colorful"
 
-// Contrast returns the contrast ratio of two colours, 1 to 21, whichever is
+// contrast returns the contrast ratio of two colours, 1 to 21, whichever is
 // the lighter (WCAG 2.2, definitions of contrast ratio and relative
 // luminance).
-func Contrast(a, b colorful.Color) float64 {
+func contrast(a, b colorful.Color) float64 {
 	x, y := luminance(a), luminance(b)
 	return (max(x, y) + 0.05) / (min(x, y) + 0.05)
 }
