@@ -106,5 +106,6 @@ func supervision(c *checker) {
 	}
 	years, _ := c.o.Settings.Age(c.o.Now)
 	c.add(Note, c.s.Marks.At("title"), figures{"age": years},
-		"the player may be under 18: %s Raise volume before intensity (Faigenbaum et al. 2009, Lloyd et al. 2014)", cautions.Under18)
+		"the player was born in %d. %s Raise volume before intensity (Faigenbaum et al. 2009, Lloyd et al. 2014)",
+		c.o.Settings.BirthYear, cautions.Under18)
 }

@@ -166,11 +166,11 @@ func (c *checker) leastGap(number int) time.Duration {
 	return least
 }
 
-// ratioOf returns the rest to one of work, cut to a tenth so that what is
-// shown is below a limit where the ratio is.
+// ratioOf returns the rest to one of work, to a tenth: what is shown is what
+// is held against the limit.
 func ratioOf(work, rest time.Duration) float64 {
 	if work == 0 {
 		return 0
 	}
-	return math.Floor(10*float64(rest)/float64(work)) / 10
+	return math.Round(10*float64(rest)/float64(work)) / 10
 }

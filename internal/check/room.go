@@ -121,7 +121,7 @@ func named(texts ...string) []string {
 // travel tells how many reps of a jump that travels fit the length of the
 // floor before a turn.
 func travel(c *checker) {
-	along := c.o.Room.Along
+	along := max(c.o.Room.Along, c.o.Room.Across) // the player faces the long way
 	if along == 0 {
 		return
 	}

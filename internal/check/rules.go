@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"coldfloor/internal/athlete"
+	"coldfloor/internal/safetext"
 	"coldfloor/internal/yamlread"
 )
 
@@ -201,12 +202,12 @@ func Off(s athlete.Settings) error {
 // they are, and how to change its limits, which are those of the settings.
 func (r Rule) Explain(w io.Writer, s athlete.Settings) error {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: %s\n\n%s\n\nSources\n", r.Name, r.Title, r.Reason)
+	fmt.Fprintf(&b, "%s: %s\n\n%s\nSources\n", r.Name, r.Title, wrap("", r.Reason))
 	for _, text := range r.Sources {
-		fmt.Fprintf(&b, "  %s\n", text)
+		b.WriteString(wrap("  ", text))
 	}
 	if len(r.Limits) > 0 {
-		b.WriteString("\nLimits, under limits: in the settings file\n")
+		b.WriteString("\nLimits, as they are under limits: in the settings file\n")
 	}
 	for _, key := range r.Limits {
 		d := athlete.LimitByKey(key)
@@ -214,9 +215,19 @@ func (r Rule) Explain(w io.Writer, s athlete.Settings) error {
 		if s.Limits.Changed(key) {
 			whose = "your own; " + d.Format(d.Default) + " is " + d.Source
 		}
-		fmt.Fprintf(&b, "  %s: %s   # %s (%s)\n", key, d.Format(s.Limits[key]), d.Meaning, whose)
+		fmt.Fprintf(&b, "  %s: %s\n%s", key, d.Format(s.Limits[key]), wrap("    # ", d.Meaning+" ("+whose+")"))
 	}
-	fmt.Fprintf(&b, "\nTo do without the rule, write off: [%s] in the settings file. None of this is medical advice.\n", r.Name)
+	fmt.Fprintf(&b, "\nTo do without the rule, write off: [%s] in the settings file.\nNone of this is medical advice.\n", r.Name)
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// wrap breaks a text into lines that all begin alike.
+func wrap(begin, text string) string {
+	const width, most = 78, 100
+	var b strings.Builder
+	for _, line := range safetext.Wrap(text, width-len(begin), most) {
+		b.WriteString(begin + line + "\n")
+	}
+	return b.String()
 }

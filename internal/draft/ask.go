@@ -1,0 +1,157 @@
+package draft
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"time"
+
+	"coldfloor/internal/athlete"
+	"coldfloor/internal/units"
+	"coldfloor/internal/yamlread"
+	"coldfloor/sessions"
+)
+
+// ErrNoAnswer is returned by Ask when the input ends before the last answer.
+var ErrNoAnswer = errors.New("the questions were not answered to the end")
+
+// ParseLevel reads a level; the error reads on from the text.
+func ParseLevel(text string) (sessions.Level, error) {
+	return oneOf(text, sessions.Beginner, sessions.Intermediate, sessions.Advanced)
+}
+
+// ParseMinutes reads how long a session may be: a bare number is minutes,
+// anything else a duration. The error reads on from the text.
+func ParseMinutes(text string) (time.Duration, error) {
+	d, err := units.ParseDuration(strings.TrimSpace(text))
+	if err != nil {
+		return 0, err
+	}
+	if strings.Trim(text, "0123456789 ") == "" && d <= MaxLength {
+		d *= time.Minute / time.Second
+	}
+	if d < MinLength || d > MaxLength {
+		return 0, fmt.Errorf("is not from %s to %s", units.FormatDuration(MinLength), units.FormatDuration(MaxLength))
+	}
+	return d, nil
+}
+
+// ParseRoom reads a room that is large enough; the error reads on from the
+// text.
+func ParseRoom(text string) (athlete.Room, error) {
+	r, err := athlete.ParseRoom(strings.TrimSpace(text))
+	if err == nil && min(r.Along, r.Across) < MinSide {
+		err = fmt.Errorf("is too small, it takes %v x %v of floor", MinSide, MinSide)
+	}
+	return r, err
+}
+
+// ParseTrain reads qualities with commas between them; all is every one. The
+// error reads on from the text.
+func ParseTrain(text string) ([]Quality, error) {
+	if strings.TrimSpace(text) == "all" {
+		return Qualities(), nil
+	}
+	var list []Quality
+	for word := range strings.SplitSeq(text, ",") {
+		q, err := oneOf(word, Qualities()...)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, q)
+	}
+	return list, nil
+}
+
+// oneOf reads one of the words; the error names the nearest.
+func oneOf[T ~string](text string, allowed ...T) (T, error) {
+	text = strings.ToLower(strings.TrimSpace(text))
+	words := make([]string, len(allowed))
+	for i, w := range allowed {
+		if text == string(w) {
+			return w, nil
+		}
+		words[i] = string(w)
+	}
+	if near := yamlread.Nearest(text, words); near != "" && text != "" {
+		return "", fmt.Errorf("is none of the answers; did you mean %s?", near)
+	}
+	return "", errors.New("is none of " + strings.Join(words, ", "))
+}
+
+// question is one line that is asked.
+type question struct {
+	text string
+	def  string // what an empty answer means; shown in brackets
+	take func(answer string) error
+}
+
+// Ask puts the questions on w and reads the answers from r, a line each; an
+// empty line takes what a holds already. A wrong answer is asked for again.
+func Ask(r io.Reader, w io.Writer, a Answers) (Answers, error) {
+	lines := bufio.NewScanner(r)
+	for _, q := range questions(&a) {
+		if err := q.put(lines, w); err != nil {
+			return a, err
+		}
+	}
+	return a, nil
+}
+
+// questions returns what is asked, the answers going into a.
+func questions(a *Answers) []question {
+	train := "all"
+	if n := len(a.Train); n > 0 && n < len(Qualities()) {
+		words := make([]string, n)
+		for i, q := range a.Train {
+			words[i] = string(q)
+		}
+		train = strings.Join(words, ",")
+	}
+	return []question{
+		{"Level of the player (beginner, intermediate, advanced)", string(a.Level), func(s string) (err error) {
+			a.Level, err = ParseLevel(s)
+			return err
+		}},
+		{"Minutes there are (10 to 60)", fmt.Sprint(int(a.Length / time.Minute)), func(s string) (err error) {
+			a.Length, err = ParseMinutes(s)
+			return err
+		}},
+		{"Room, along x across x ceiling", a.Room.String(), func(s string) (err error) {
+			a.Room, err = ParseRoom(s)
+			return err
+		}},
+		{"What to train (vertical, horizontal, lateral, strength, or all)", train, func(s string) (err error) {
+			a.Train, err = ParseTrain(s)
+			return err
+		}},
+	}
+}
+
+// put asks until the answer is right.
+func (q question) put(lines *bufio.Scanner, w io.Writer) error {
+	for {
+		if _, err := fmt.Fprintf(w, "%s [%s]: ", q.text, q.def); err != nil {
+			return err
+		}
+		if !lines.Scan() {
+			if err := lines.Err(); err != nil {
+				return err
+			}
+			return ErrNoAnswer
+		}
+		answer := strings.TrimSpace(lines.Text())
+		if answer == "" {
+			answer = q.def
+		}
+		err := q.take(answer)
+		if err == nil {
+			return nil
+		}
+		if _, err := fmt.Fprintf(w, "%q %v\n", answer, err); err != nil {
+			return err
+		}
+	}
+}
