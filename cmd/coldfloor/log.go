@@ -43,7 +43,7 @@ and whether there was pain. A run is named by the start of its name, or as last.
 	journalFlag(c, &o.journal)
 	c.PersistentFlags().BoolVar(&o.asJSON, "json", false, "write JSON")
 	c.Flags().BoolVar(&all, "all", false, "list deleted runs too")
-	c.AddCommand(newLogAdd(&o), newLogDelete(&o), newLogEdit(&o), newLogRate(&o), newLogShow(&o))
+	c.AddCommand(newLogAdd(&o), newLogClose(&o), newLogDelete(&o), newLogEdit(&o), newLogRate(&o), newLogShow(&o))
 	return c
 }
 

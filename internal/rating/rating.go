@@ -39,7 +39,7 @@ func ParseRPE(s string) (float64, error) {
 }
 
 // ParseRounds reads completed rounds, a number a block, with commas or spaces
-// between. Blocks that are nil are not known, and any number of them will do.
+// between. Where no blocks are known any number of them will do.
 func ParseRounds(s string, blocks []journal.PlannedBlock) ([]int, error) {
 	var rounds []int
 	for _, field := range strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ' ' }) {
@@ -52,7 +52,7 @@ func ParseRounds(s string, blocks []journal.PlannedBlock) ([]int, error) {
 	if len(rounds) == 0 {
 		return nil, errors.New("no rounds are given\nhint: give a number a block, such as 3,3,2")
 	}
-	if blocks == nil {
+	if len(blocks) == 0 {
 		return rounds, nil
 	}
 	if len(rounds) != len(blocks) {

@@ -1,0 +1,31 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+)
+
+// newLogClose returns the command that logs an unfinished run as it stands.
+func newLogClose(o *logOptions) *cobra.Command {
+	return &cobra.Command{
+		Use:   "close RUN|last",
+		Short: "Log a run that did not end as it stands",
+		Long: `Log a run that did not end, because of a fault, as it stands. To go on with it
+instead, start coldfloor on a terminal: it offers to.`,
+		Args: argsError(cobra.ExactArgs(1)),
+		RunE: func(c *cobra.Command, args []string) error {
+			j, r, err := o.pick(c, args[0])
+			if err != nil {
+				return err
+			}
+			if err := j.CloseAsIs(r.ID); err != nil {
+				return fmt.Errorf("nothing was changed: %w", err)
+			}
+			if j, r, err = o.pick(c, r.ID); err != nil {
+				return err
+			}
+			return o.confirm(c.OutOrStdout(), j, r)
+		},
+	}
+}
