@@ -85,36 +85,57 @@ func (p *picture) run(e *vt.Emulator, x, y, n int) {
 	if bg != p.ground {
 		p.rect(float64(x*cellWidth), float64(y*cellHeight), float64(n*cellWidth), cellHeight, bg, 1)
 	}
-	var xs, text strings.Builder
+	word := word{picture: p, y: y, fill: fg, bold: st.Attrs&uv.AttrBold != 0}
 	for i := range n {
 		c := e.CellAt(x+i, y)
 		if c == nil || c.Content == "" || c.Content == " " {
+			word.end()
 			continue
 		}
 		r := []rune(c.Content)
-		if lit, ok := blocks[r[0]]; ok {
+		lit, block := blocks[r[0]]
+		shade, shaded := shades[r[0]]
+		switch {
+		case block:
+			word.end()
 			p.block(x+i, y, lit, fg)
-			continue
-		}
-		if shade, ok := shades[r[0]]; ok {
+		case shaded:
+			word.end()
 			p.rect(float64((x+i)*cellWidth), float64(y*cellHeight), cellWidth, cellHeight, fg, shade)
-			continue
-		}
-		fmt.Fprintf(&xs, "%d ", (x+i)*cellWidth)
-		text.WriteString(c.Content)
-		if len(r) > 1 { // a mark takes a place in the list too
-			xs.WriteString(strings.Repeat(fmt.Sprintf("%d ", (x+i)*cellWidth), len(r)-1))
+		default:
+			word.add(x+i, c.Content)
 		}
 	}
-	if text.Len() == 0 {
+	word.end()
+}
+
+// word is text that is drawn as one, for not every viewer places each letter.
+type word struct {
+	picture *picture
+	x, y    int
+	fill    string
+	bold    bool
+	text    string
+}
+
+func (w *word) add(x int, text string) {
+	if w.text == "" {
+		w.x = x
+	}
+	w.text += text
+}
+
+func (w *word) end() {
+	if w.text == "" {
 		return
 	}
 	weight := ""
-	if st.Attrs&uv.AttrBold != 0 {
+	if w.bold {
 		weight = ` font-weight="bold"`
 	}
-	fmt.Fprintf(p, `<text x="%s" y="%v" fill="%s"%s>%s</text>`+"\n", strings.TrimSpace(xs.String()),
-		float64(y*cellHeight)+baseline, fg, weight, html.EscapeString(text.String()))
+	fmt.Fprintf(w.picture, `<text x="%d" y="%v" fill="%s"%s>%s</text>`+"\n", w.x*cellWidth,
+		float64(w.y*cellHeight)+baseline, w.fill, weight, html.EscapeString(w.text))
+	w.text = ""
 }
 
 // block draws the lit quarters of a cell.
