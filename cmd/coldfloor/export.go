@@ -58,7 +58,6 @@ A table that is there is replaced, another file is not.`,
 	f.BoolVar(&o.raw, "raw", false, "in CSV, leave texts as they are even where a spreadsheet would run them")
 	f.BoolVar(&o.force, "force", false, "replace files even where they are no such tables")
 	f.BoolVar(&o.listsColumns, "columns", false, "list the columns of the tables, and write nothing")
-	c.MarkFlagsMutuallyExclusive("csv", "jsonl", "parquet")
 	return c
 }
 
@@ -77,6 +76,8 @@ func (o *exportOptions) format() export.Format {
 func (o *exportOptions) tables() ([]export.Table, error) {
 	t := export.Table(o.table)
 	switch {
+	case o.csv && o.jsonl || o.csv && o.parquet || o.jsonl && o.parquet:
+		return nil, usageError{"only one format can be written at once", "write --csv, --jsonl or --parquet"}
 	case o.table == "" && o.out == "":
 		return nil, usageError{"no folder to write to is given", "add -o and a folder, such as -o season, or --table and a table"}
 	case o.table == "":

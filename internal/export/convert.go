@@ -16,6 +16,7 @@ func sessionRow(r runs.Run, t review.Tolerance) *SessionRow {
 		OnPaper: r.OnPaper(), ElapsedS: r.Elapsed.Seconds(), Pauses: int64(r.Pauses), ContactsDone: int64(r.Contacts()),
 		RPE: r.Rating.RPE, Pain: r.Rating.Pain, PainWhere: r.Rating.Where, Note: r.Rating.Note, File: r.File}
 	if load, rated := r.Load(); rated {
+		load = thousandths(load)
 		row.LoadAU = &load
 	}
 	row.prescribed(r.Run)
