@@ -47,14 +47,21 @@ func newRoot() *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args:          noSuchCommand,
-		RunE:          func(c *cobra.Command, args []string) error { return c.Help() },
+		RunE:          choose,
 	}
 	root.SetFlagErrorFunc(flagError)
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.AddCommand(
+		newCheck(),
+		newExport(),
 		newLog(),
+		newNew(),
 		newPreview(),
+		newRun(),
+		newSchema(),
 		newSessions(),
+		newSettings(),
+		newSheet(),
 	)
 	return root
 }

@@ -1,0 +1,113 @@
+package main
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"time"
+
+	"github.com/google/renameio/v2/maybe"
+	"github.com/spf13/cobra"
+
+	"coldfloor/internal/athlete"
+	"coldfloor/internal/draft"
+	"coldfloor/internal/plan"
+	"coldfloor/internal/units"
+	"coldfloor/sessions"
+)
+
+// newFlags is how new was called.
+type newFlags struct {
+	level, minutes, room, train string
+	force                       bool
+}
+
+// newNew returns the command that drafts a session.
+func newNew() *cobra.Command {
+	var f newFlags
+	c := &cobra.Command{
+		Use:   "new FILE",
+		Short: "Draft a session to make one's own",
+		Long: `Write a sound, commented session to FILE, to be edited. In a terminal it asks
+for the level, the minutes, the room and what to train; with any of the flags
+it asks nothing, and what is not given comes from the settings or is usual.`,
+		Args: argsError(cobra.ExactArgs(1)),
+		RunE: func(c *cobra.Command, args []string) error { return f.run(c, args[0]) },
+	}
+	c.Flags().StringVar(&f.level, "level", "", "`LEVEL` of the player: beginner, intermediate or advanced")
+	c.Flags().StringVar(&f.minutes, "minutes", "", "how many minutes there are, `N` from 10 to 60")
+	c.Flags().StringVar(&f.room, "room", "", "the room: `SIZE` along x across x ceiling, such as 4.5x1.2x2.4m")
+	c.Flags().StringVar(&f.train, "train", "", "what to train: all, or some of vertical, horizontal, lateral, strength, as `A,B`")
+	c.Flags().BoolVar(&f.force, "force", false, "write over FILE where it is there already")
+	return c
+}
+
+// run drafts the session and writes it.
+func (f newFlags) run(c *cobra.Command, file string) error {
+	if _, err := os.Lstat(file); !errors.Is(err, fs.ErrNotExist) && !f.force {
+		if err != nil {
+			return err
+		}
+		return fmt.Errorf("%s is there already, and nothing was written\nhint: choose another name, or write over it with --force", file)
+	}
+	a, err := f.answers(c)
+	if err != nil {
+		return err
+	}
+	src, err := draft.Compose(a)
+	if err != nil {
+		return usageError{message: err.Error()}
+	}
+	s, err := sessions.Parse(file, src)
+	if err != nil {
+		return err
+	}
+	if err := maybe.WriteFile(file, src, 0o644); err != nil {
+		return err
+	}
+	fmt.Fprintf(c.OutOrStdout(), "wrote %s: %s, %s long\n", file, s.Title, units.Clock(plan.Of(s).Total))
+	return nil
+}
+
+// answers returns what the draft goes by: from the flags where there are any,
+// or else asked for.
+func (f newFlags) answers(c *cobra.Command) (draft.Answers, error) {
+	settings, err := athlete.Load()
+	if err != nil {
+		return draft.Answers{}, err
+	}
+	a := draft.Answers{Level: cmp.Or(settings.Level, sessions.Beginner), Length: 30 * time.Minute, Room: settings.Room,
+		Height: settings.Height, Train: draft.Qualities()}
+	if a.Room == (athlete.Room{}) {
+		a.Room = athlete.Room{Along: 3 * units.Metre, Across: 2 * units.Metre, Ceiling: 2400 * units.Millimetre}
+	}
+	flags := []struct {
+		name string
+		take func() error
+	}{
+		{"level", func() (err error) { a.Level, err = draft.ParseLevel(f.level); return err }},
+		{"minutes", func() (err error) { a.Length, err = draft.ParseMinutes(f.minutes); return err }},
+		{"room", func() (err error) { a.Room, err = draft.ParseRoom(f.room); return err }},
+		{"train", func() (err error) { a.Train, err = draft.ParseTrain(f.train); return err }},
+	}
+	asked := true
+	for _, flag := range flags {
+		if !c.Flags().Changed(flag.name) {
+			continue
+		}
+		asked = false
+		if err := flag.take(); err != nil {
+			value := c.Flags().Lookup(flag.name).Value.String()
+			return a, usageError{fmt.Sprintf("--%s: %q %v", flag.name, value, err), "coldfloor new --help tells what may be given"}
+		}
+	}
+	if !asked {
+		return a, nil
+	}
+	if !isTerminal(c.InOrStdin()) {
+		return a, usageError{"there is no terminal to ask the questions on", "answer with flags, such as --level beginner --minutes 30 --room 4.5x1.2x2.4m --train all"}
+	}
+	return draft.Ask(c.InOrStdin(), c.ErrOrStderr(), a)
+}
