@@ -72,9 +72,7 @@ func complete(s *jsonschema.Schema, mapping string) {
 		k := keys[mapping+"."+name]
 		p.Description = k.about
 		p.Default = k.def
-		for _, word := range k.words {
-			p.Enum = append(p.Enum, word)
-		}
+		p.Enum = k.words
 		if k.least != nil {
 			p.Minimum = json.Number(strconv.Itoa(*k.least))
 		}
