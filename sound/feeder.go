@@ -11,21 +11,20 @@ import (
 const (
 	openWait   = 3 * time.Second         // for a device to take its first samples; measured: up to 2 s
 	stallWait  = 1200 * time.Millisecond // without a sample taken, after which a device is gone
-	lookEvery  = 250 * time.Millisecond  // while the device plays
-	placeAhead = 800 * time.Millisecond  // before a cue is due; well over any hold-up of a busy machine
-	wakeAhead  = 1300 * time.Millisecond // before a cue is due: placeAhead, and time to find the pace
-	sleepOver  = 4 * time.Second         // a silence longer than that, wakeAhead left out, is slept through
-	tooLate    = 300 * time.Millisecond  // a cue that could not be given by then would mislead
-	closeWait  = 2 * time.Second         // for what sounds to end
+	lookEvery  = 250 * time.Millisecond
+	placeAhead = 800 * time.Millisecond // before a cue is due; well over any hold-up of a busy machine
+	tooLate    = 300 * time.Millisecond // a cue that could not be given by then would mislead
+	closeWait  = 2 * time.Second        // for what sounds to end
 	latency    = driverBuffer + 2*playerBuffer
 )
 
-// Two estimates of the device's pace that differ by less than drifted are the
-// same; one that jumped by more means samples were lost on the way, so that
-// what was placed no longer stands where it should.
-const (
-	drifted = float64(SampleRate) * 0.0005
-	jumped  = float64(SampleRate) * 0.005
+// In samples: what the device may be ahead of its pace as first found, how far
+// the pace may seem to jump before it means that samples were lost, and how far
+// the device's clock and the host's may run apart before the host's is followed.
+var (
+	margin = samplesIn(5 * time.Millisecond)
+	jump   = samplesIn(5 * time.Millisecond)
+	apart  = samplesIn(50 * time.Millisecond)
 )
 
 // feeder is what the feeding goroutine keeps from look to look.
@@ -33,6 +32,7 @@ type feeder struct {
 	deadline time.Duration // for the device to open
 	anchored bool
 	anchor   float64 // sample position, unrounded, that is for host time 0
+	line     float64 // the device's pace when last looked at
 	looked   time.Duration
 	moved    time.Duration // when the device was last seen to take samples
 	stalled  time.Duration // looked at without it taking any
@@ -145,6 +145,7 @@ func (l *Live) watch(now time.Duration) {
 		f.moved, f.stalled = moved, 0
 		if l.state == opening || l.state == absent {
 			l.state, l.notice, f.anchored = playing, "", false
+			l.pace.begin(now)
 		}
 		return
 	}
@@ -182,24 +183,25 @@ func (l *Live) takeBack() {
 	}
 }
 
-// keepPace holds the anchor to the device's pace.
+// keepPace keeps cues where the plan has them on the device's own clock, which
+// is what intervals are heard by: the anchor stands still, but for samples lost
+// on the way and for a device whose clock is far from the host's.
 func (l *Live) keepPace() {
 	line, known := l.pace.line()
 	if !known {
 		return
 	}
 	f := &l.feeder
-	anchor := line + samplesIn(2*playerBuffer)
-	off := math.Abs(anchor - f.anchor)
-	switch {
+	lead := samplesIn(2*playerBuffer) + margin
+	switch moved := line - f.line; {
 	case !f.anchored:
-		f.anchored, f.anchor = true, anchor
-	case off > jumped:
+		f.anchored, f.anchor = true, line+lead
+	case math.Abs(moved) > jump:
 		l.takeBack()
-		f.anchor = anchor
-	case off > drifted:
-		f.anchor = anchor
+		f.anchor += moved
 	}
+	f.anchor = min(max(f.anchor, line+lead-apart), line+lead+apart)
+	f.line = line
 }
 
 // place hands to the scheduler what is due soon. Before the pace is found, only
@@ -259,24 +261,25 @@ func (l *Live) untilNext(now time.Duration) time.Duration {
 	return math.MaxInt64
 }
 
-// maySleep lets a device that has nothing to play for long be suspended.
+// maySleep suspends a device that has nothing to come: before the start, while
+// a session pauses or a set waits for a key, after the end. A silence between
+// two cues is played through, for a device that was suspended has lost its
+// clock: bridged by the host's, cues ran 2 ms apart within 40 s, recorded from
+// PulseAudio's null sink, where the sample clock keeps them to the sample.
 func (l *Live) maySleep(now time.Duration, d *decision) {
-	next := l.untilNext(now)
-	sounding := slices.ContainsFunc(l.queue, func(q queued) bool { return q.placed })
-	if sounding || next < wakeAhead+sleepOver {
-		d.wait = min(lookEvery, max(ms, next-placeAhead))
+	if len(l.queue) > 0 {
+		d.wait = min(lookEvery, max(ms, l.untilNext(now)-placeAhead))
 		return
 	}
 	l.state = asleep
 	d.do = func() { l.out.suspend() }
-	d.wait = next - wakeAhead
+	d.wait = math.MaxInt64
 }
 
-// mayWake lets the device be resumed when a cue comes near.
+// mayWake resumes the device when something is to come.
 func (l *Live) mayWake(now time.Duration, d *decision) {
-	next := l.untilNext(now)
-	if next > wakeAhead {
-		d.wait = next - wakeAhead
+	if len(l.queue) == 0 {
+		d.wait = math.MaxInt64
 		return
 	}
 	l.state = playing

@@ -84,9 +84,11 @@ func (l *Live) enqueue(now time.Duration, clips ...Placed) {
 	}
 }
 
-// withdraw takes back everything to come, and what sounds or is about to.
+// withdraw takes back everything to come, and what sounds or is about to. What
+// comes then stands to the present moment anew.
 func (l *Live) withdraw() {
 	l.queue = nil
+	l.feeder.anchored = false
 	l.sched.WithdrawAfter(0)
 	l.sched.Cut()
 }

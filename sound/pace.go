@@ -16,6 +16,7 @@ type pace struct {
 	since time.Duration // host time at which the flow last began
 	taken []taking      // of the last paceWindow
 	last  taking
+	late  int // takings in a row far below the line
 }
 
 // taking is a moment at which the device had taken so many samples in all.
@@ -27,16 +28,24 @@ type taking struct {
 // How long a flow takes to find its pace, what is looked at to tell it, and
 // how much of that there must be.
 const (
-	paceSettles = 60 * time.Millisecond
+	paceSettles = 100 * time.Millisecond
 	paceWindow  = 2 * time.Second
 	paceTakings = 5
+)
+
+// Samples are lost on the way where a machine is too busy to keep a device
+// supplied. The line is then lower from there on: so many takings in a row that
+// are so late tell of it.
+const (
+	lateBy    = float64(SampleRate) * 0.005
+	lateInRow = 6
 )
 
 // begin forgets what was learnt: the flow begins anew at host time now.
 func (p *pace) begin(now time.Duration) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	p.since, p.taken = now, p.taken[:0]
+	p.since, p.taken, p.late = now, p.taken[:0], 0
 }
 
 // saw books that samples had been taken in all by host time now.
@@ -54,6 +63,25 @@ func (p *pace) saw(now time.Duration, samples int) {
 		old++
 	}
 	p.taken = append(p.taken[:copy(p.taken, p.taken[old:])], taking{now, samples})
+	if p.top()-p.taken[len(p.taken)-1].above() < lateBy {
+		p.late = 0
+	} else if p.late++; p.late == lateInRow {
+		p.late = 0
+		p.taken = p.taken[len(p.taken)-lateInRow:]
+	}
+}
+
+// above returns by how many samples t is ahead of a device that took its first
+// at host time 0.
+func (t taking) above() float64 { return float64(t.samples) - samplesIn(t.at) }
+
+// top returns the line through the earliest of the takings.
+func (p *pace) top() float64 {
+	best := math.Inf(-1)
+	for _, t := range p.taken {
+		best = max(best, t.above())
+	}
+	return best
 }
 
 // moved returns when the device last took samples it had not had before.
@@ -71,11 +99,7 @@ func (p *pace) line() (float64, bool) {
 	if len(p.taken) < paceTakings {
 		return 0, false
 	}
-	best := math.Inf(-1)
-	for _, t := range p.taken {
-		best = max(best, float64(t.samples)-samplesIn(t.at))
-	}
-	return best, true
+	return p.top(), true
 }
 
 // samplesIn returns t in samples, unrounded.
