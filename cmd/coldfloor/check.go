@@ -88,13 +88,13 @@ func (f checkFlags) options(c *cobra.Command, s athlete.Settings) (check.Options
 			return o, usageError{fmt.Sprintf("--room: %q %v", f.room, err), athlete.RoomHint}
 		}
 	}
-	o.Jumps, err = jumpTimes(c, f.journal)
+	o.Jumps, err = jumpTimes(c, f.journal, o.Now)
 	return o, err
 }
 
-// jumpTimes returns the ends of the journal's sessions with foot contacts, and
-// tells of what is damaged in it.
-func jumpTimes(c *cobra.Command, path string) ([]time.Time, error) {
+// jumpTimes returns the ends of the journal's sessions with foot contacts, up
+// to now, and tells of what is damaged in it.
+func jumpTimes(c *cobra.Command, path string, now time.Time) ([]time.Time, error) {
 	runs, problems, err := journal.Load(path)
 	if err != nil {
 		return nil, err
@@ -104,9 +104,14 @@ func jumpTimes(c *cobra.Command, path string) ([]time.Time, error) {
 	}
 	var ends []time.Time
 	for _, r := range runs {
-		if !r.Withdrawn && !r.Rehearsal() && r.Contacts() > 0 {
-			ends = append(ends, r.Start.Add(r.Elapsed))
+		if r.Withdrawn || r.Rehearsal() || r.Contacts() == 0 || r.Start.After(now) {
+			continue
 		}
+		end := r.Start.Add(r.Elapsed)
+		if end.After(now) { // still under way, or added by hand with its planned length
+			end = now
+		}
+		ends = append(ends, end)
 	}
 	return ends, nil
 }
