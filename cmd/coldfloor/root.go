@@ -57,6 +57,7 @@ func newRoot() *cobra.Command {
 		newLog(),
 		newNew(),
 		newPreview(),
+		newReview(),
 		newRun(),
 		newSchema(),
 		newSessions(),

@@ -160,13 +160,13 @@ func (t *Total) add(s *Session) {
 	if s.Rated {
 		t.Rated++
 	}
-	if s.painful() {
+	if s.Painful() {
 		t.Painful++
 	}
 }
 
-// painful reports whether the player told of pain.
-func (s *Session) painful() bool {
+// Painful reports whether the player told of pain.
+func (s *Session) Painful() bool {
 	return s.Rating.Pain != nil && *s.Rating.Pain || s.Rating.Where != nil && *s.Rating.Where != ""
 }
 
@@ -181,7 +181,7 @@ func (p *tally) remember(s *Session, recent int) {
 	p.Recent = keepLatest(p.Recent, s, recent, func(a, b *Session) int {
 		return cmp.Or(b.Start.Compare(a.Start), cmp.Compare(a.ID, b.ID))
 	})
-	if s.painful() {
+	if s.Painful() {
 		note := Pain{Start: s.Start, Title: s.Title(), Where: text(s.Rating.Where), Note: text(s.Rating.Note)}
 		p.Pain = keepLatest(p.Pain, note, MaxPain, func(a, b Pain) int {
 			return cmp.Or(b.Start.Compare(a.Start), strings.Compare(a.Where, b.Where), strings.Compare(a.Note, b.Note))

@@ -1,0 +1,154 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"coldfloor/internal/athlete"
+	reports "coldfloor/internal/report"
+	"coldfloor/internal/review"
+	"coldfloor/internal/runs"
+)
+
+// reviewOptions are the flags of the review command.
+type reviewOptions struct {
+	journal       string
+	plain, asJSON bool
+	whole         bool
+	report        string
+	force         bool
+	weeks         int
+	sort          string
+	reverse       bool
+}
+
+// The least and the most weeks in view, and how many there are unless told
+// otherwise.
+const (
+	defaultWeeks = 26
+	maxWeeks     = 1040 // twenty years
+)
+
+// newReview returns the command that reviews what was done.
+func newReview() *cobra.Command {
+	var o reviewOptions
+	c := &cobra.Command{
+		Use:   "review [FOLDER|FILE…]",
+		Short: "Review what was done: rounds, rests, load, jumps and pain over the weeks",
+		Long: `Review what was really done, from the journal or from the journals named: rounds
+done of those prescribed, rests taken against rests prescribed, foot contacts,
+load, monotony and strain by the week, when the last jumps were, and every word
+of pain. Several players' journals make a squad: a line a player, each to be
+looked into. A session that arrives in several journals counts once. Nothing is
+sent anywhere.
+
+A player is called what their settings say, or else what their file is called.
+Where the output is no terminal, or with --plain, the review is plain text.`,
+		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args) },
+	}
+	journalFlag(c, &o.journal)
+	f := c.Flags()
+	f.BoolVar(&o.plain, "plain", false, "write plain text")
+	f.BoolVar(&o.whole, "whole", false, "in plain text, write every player of a squad in full")
+	f.BoolVar(&o.asJSON, "json", false, "write JSON")
+	f.StringVar(&o.report, "report", "", "write a report with charts to `FILE`.html or .pdf")
+	f.BoolVar(&o.force, "force", false, "replace the report's file even where it is no report")
+	f.IntVar(&o.weeks, "weeks", defaultWeeks, "how many weeks to look at, this one among them")
+	f.StringVar(&o.sort, "sort", string(review.ByName), "sort a squad by "+columnNames())
+	f.BoolVar(&o.reverse, "reverse", false, "sort the other way round")
+	c.MarkFlagsMutuallyExclusive("plain", "json", "report")
+	return c
+}
+
+// columnNames lists what a squad can be sorted by.
+func columnNames() string {
+	names := make([]string, len(review.Columns))
+	for i, c := range review.Columns {
+		names[i] = string(c)
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
+}
+
+// check refuses wrong values.
+func (o *reviewOptions) check() error {
+	switch {
+	case o.weeks < 1 || o.weeks > maxWeeks:
+		return usageError{fmt.Sprintf("--weeks %d is not between 1 and %d", o.weeks, maxWeeks), "26 weeks are half a year"}
+	case !slices.Contains(review.Columns, review.Column(o.sort)):
+		return usageError{fmt.Sprintf("a squad is not sorted by %q", o.sort), "write --sort " + columnNames()}
+	}
+	return nil
+}
+
+// run reviews the journals in the form asked for.
+func (o *reviewOptions) run(c *cobra.Command, paths []string) error {
+	if err := o.check(); err != nil {
+		return err
+	}
+	squad, failed := o.read(c, paths)
+	if squad == nil {
+		return failed
+	}
+	out := c.OutOrStdout()
+	var err error
+	switch {
+	case o.asJSON:
+		err = writeJSON(out, reports.JSONOf(squad))
+	default:
+		err = reports.Of(squad).Text(out, o.whole)
+	}
+	return errors.Join(err, failed)
+}
+
+// read reviews the journals. The error beside a squad is that of journals that
+// could not be read to their end, told of already.
+func (o *reviewOptions) read(c *cobra.Command, paths []string) (*review.Squad, error) {
+	settings, err := athlete.Load()
+	if err != nil {
+		return nil, err
+	}
+	ro := review.Options{Now: time.Now(), Weeks: reports.WeeksFor(o.weeks), Recent: o.recent(paths)}
+	interval := settings.Limits["jump_interval"]
+	ro.JumpsEarliest, ro.JumpsFull = asSeconds(interval.Low), asSeconds(interval.High)
+	if len(paths) == 0 {
+		if _, err := os.Stat(o.journal); errors.Is(err, os.ErrNotExist) && !c.Flags().Changed("journal") {
+			return review.New(ro).Squad(), nil // nothing was done yet
+		}
+		paths = []string{o.journal}
+	}
+	progress := newProgress(c.ErrOrStderr())
+	squad, files, err := review.Of(paths, ro, runs.Options{Progress: progress.tell})
+	progress.end()
+	if err != nil {
+		return nil, err
+	}
+	squad.Sort(review.Column(o.sort), o.reverse)
+	return reports.InView(squad, o.weeks), tellLeftOut(c.ErrOrStderr(), files)
+}
+
+// Sessions that are kept whole, to be looked into: of one journal as many as
+// anybody does in the weeks in view, of many a few of each.
+const (
+	sessionsAWeek = 14
+	sessionsEach  = 30
+)
+
+func (o *reviewOptions) recent(paths []string) int {
+	if len(paths) > 1 {
+		return sessionsEach
+	}
+	if len(paths) == 1 {
+		if info, err := os.Stat(paths[0]); err == nil && info.IsDir() {
+			return sessionsEach
+		}
+	}
+	return sessionsAWeek * o.weeks
+}
+
+func asSeconds(s float64) time.Duration { return time.Duration(s * float64(time.Second)) }

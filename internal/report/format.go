@@ -1,0 +1,105 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"time"
+
+	"coldfloor/internal/review"
+	"coldfloor/internal/units"
+)
+
+// unknown stands where there is no figure.
+const unknown = "–"
+
+// How days and moments are written.
+const (
+	dateOnly = "2006-01-02"
+	dateTime = "2006-01-02 15:04"
+	moment   = "Mon 2006-01-02 15:04"
+)
+
+// share writes what was done of what was prescribed, and the part.
+func share(s review.Share) string {
+	p, ok := s.Part()
+	if !ok {
+		return unknown
+	}
+	return fmt.Sprintf("%d of %d (%.0f %%)", s.Done, s.Prescribed, 100*p)
+}
+
+// ofShare writes the same for a narrow column.
+func ofShare(s review.Share) string {
+	if s.Prescribed <= 0 {
+		return unknown
+	}
+	return fmt.Sprintf("%d/%d", s.Done, s.Prescribed)
+}
+
+// kept returns the rests kept of those taken.
+func kept(r *review.Rest) review.Share { return review.Share{Done: r.Kept, Prescribed: r.Count} }
+
+// seconds writes a signed length in seconds, to the tenth.
+func seconds(d time.Duration) string {
+	if d = d.Round(review.Resolution); d == 0 {
+		return "0 s"
+	}
+	return fmt.Sprintf("%+.1f s", d.Seconds())
+}
+
+// deviation writes the median deviation of some rests.
+func deviation(r *review.Rest) string {
+	m, ok := r.Deviations.Median()
+	if !ok {
+		return unknown
+	}
+	return seconds(m)
+}
+
+// figure writes a load or a strain.
+func figure(v float64) string { return fmt.Sprintf("%.0f", math.Round(v)) }
+
+// average writes a weighted load a day.
+func average(v float64) string { return fmt.Sprintf("%.1f", v) }
+
+func ratio(v float64) string { return fmt.Sprintf("%.2f", v) }
+
+// clock writes a length of time to the second.
+func clock(d time.Duration) string { return units.Clock(d.Round(time.Second)) }
+
+// hours writes a length of some hours to the hour, a shorter one in hours and
+// minutes.
+func hours(d time.Duration) string {
+	d = d.Round(time.Minute)
+	if d >= 10*time.Hour {
+		return fmt.Sprintf("%.0f h", d.Hours())
+	}
+	h, m := d/time.Hour, d%time.Hour/time.Minute
+	switch {
+	case h == 0:
+		return fmt.Sprintf("%d min", m)
+	case m == 0:
+		return fmt.Sprintf("%d h", h)
+	}
+	return fmt.Sprintf("%d h %d min", h, m)
+}
+
+// count writes n of a thing whose plural takes an s.
+func count(n int, thing string) string {
+	if n != 1 {
+		thing += "s"
+	}
+	return fmt.Sprintf("%d %s", n, thing)
+}
+
+// join joins the parts that are not empty.
+func join(sep string, parts ...string) string {
+	var kept []string
+	for _, p := range parts {
+		if p != "" {
+			kept = append(kept, p)
+		}
+	}
+	return strings.Join(kept, sep)
+}

@@ -1,0 +1,225 @@
+package report
+
+import (
+	"time"
+
+	"coldfloor/internal/journal"
+	"coldfloor/internal/load"
+	"coldfloor/internal/review"
+)
+
+// Document is a review as JSON. Lengths are in seconds. What nobody knows is
+// left out.
+type Document struct {
+	Now        time.Time `json:"now"`
+	Players    []Player  `json:"players"`
+	Rehearsals int       `json:"rehearsals"`      // left out
+	Deleted    int       `json:"deleted"`         // left out
+	Empty      int       `json:"empty"`           // left out
+	Differ     int       `json:"differing_lines"` // of two that stand twice and differ the first counts
+}
+
+// Player is one player of a Document. Figures are of all sessions, but for
+// weeks, days and listed, which are those in view.
+type Player struct {
+	Name string `json:"name"`
+	Total
+	First     time.Time `json:"first"`
+	Last      time.Time `json:"last"`
+	LastTitle string    `json:"last_title"`
+	Ahead     int       `json:"ahead,omitempty"` // sessions dated after today
+	SevenDays SevenDays `json:"seven_days"`
+	Jumps     *Jumps    `json:"jumps,omitempty"`
+	Pain      []Pain    `json:"pain"`
+	Weeks     []Week    `json:"weeks"`
+	Days      []Day     `json:"days"`
+	Listed    []Session `json:"listed"` // the latest first
+}
+
+// Total is what some sessions come to.
+type Total struct {
+	Sessions         int     `json:"sessions"`
+	Complete         int     `json:"complete"`
+	ElapsedS         float64 `json:"elapsed_s"`
+	RoundsDone       int     `json:"rounds_done"`
+	RoundsPrescribed int     `json:"rounds_prescribed"`
+	SetsDone         int     `json:"sets_done"`
+	SetsPrescribed   int     `json:"sets_prescribed"`
+	Contacts         int     `json:"contacts"`
+	Rest             Rest    `json:"rest"`
+	Unrated          int     `json:"unrated"`
+	Painful          int     `json:"painful"`
+}
+
+// Rest is how some rests were kept.
+type Rest struct {
+	Count       int      `json:"count"`
+	Kept        int      `json:"kept"`
+	Early       int      `json:"early"`
+	Overrun     int      `json:"overrun"`
+	PrescribedS float64  `json:"prescribed_s"`
+	TakenS      float64  `json:"taken_s"`
+	MedianS     *float64 `json:"median_deviation_s,omitempty"`
+	FirstS      *float64 `json:"first_quartile_s,omitempty"`
+	ThirdS      *float64 `json:"third_quartile_s,omitempty"`
+}
+
+// SevenDays is the seven days up to now.
+type SevenDays struct {
+	Load     float64  `json:"load"`
+	Sessions int      `json:"sessions"`
+	Unrated  int      `json:"unrated"`
+	Monotony *float64 `json:"monotony,omitempty"`
+	Strain   *float64 `json:"strain,omitempty"`
+}
+
+// Jumps is the last session with foot contacts.
+type Jumps struct {
+	Ended    time.Time `json:"ended"`
+	Title    string    `json:"title"`
+	Contacts int       `json:"contacts"`
+	AgoS     float64   `json:"ago_s"`
+	Earliest time.Time `json:"earliest"` // the shorter interval is up
+	Full     time.Time `json:"full"`     // the longer one is
+}
+
+// Pain is what was said of pain in one session.
+type Pain struct {
+	Start time.Time `json:"start"`
+	Title string    `json:"title"`
+	Where string    `json:"where,omitempty"`
+	Note  string    `json:"note,omitempty"`
+}
+
+// Week is one week, from Monday.
+type Week struct {
+	Monday string `json:"monday"`
+	Total
+	Daily    [load.Days]float64 `json:"daily_load"`
+	Load     float64            `json:"load"`
+	MeanLoad float64            `json:"mean_load"`
+	SDLoad   float64            `json:"sd_load"` // of a sample, n−1
+	Monotony *float64           `json:"monotony,omitempty"`
+	Strain   *float64           `json:"strain,omitempty"`
+	Without  string             `json:"no_monotony_because,omitempty"`
+	Open     bool               `json:"open,omitempty"` // not over
+}
+
+// Day is one day's load and its weighted averages.
+type Day struct {
+	Date    string  `json:"date"`
+	Load    float64 `json:"load"`
+	Unrated int     `json:"unrated,omitempty"`
+	Short   float64 `json:"weighted_7"`
+	Long    float64 `json:"weighted_28"`
+}
+
+// Session is one session.
+type Session struct {
+	Run              string    `json:"run"`
+	Start            time.Time `json:"start"`
+	Title            string    `json:"title"`
+	State            string    `json:"state"`
+	ElapsedS         float64   `json:"elapsed_s"`
+	RoundsDone       int       `json:"rounds_done"`
+	RoundsPrescribed int       `json:"rounds_prescribed"`
+	Contacts         int       `json:"contacts"`
+	RPE              *float64  `json:"rpe,omitempty"`
+	Load             *float64  `json:"load,omitempty"`
+	Pain             *bool     `json:"pain,omitempty"`
+	PainWhere        *string   `json:"pain_where,omitempty"`
+	Note             *string   `json:"note,omitempty"`
+	Rest             Rest      `json:"rest"`
+	Rests            []OneRest `json:"rests"`
+}
+
+// OneRest is one rest with the set that it follows.
+type OneRest struct {
+	journal.Place
+	PrescribedS float64 `json:"prescribed_s"`
+	TakenS      float64 `json:"taken_s"`
+	DeviationS  float64 `json:"deviation_s"`
+	Verdict     string  `json:"verdict"` // kept, early, overrun, or left: no set followed
+}
+
+// JSONOf returns a review as JSON.
+func JSONOf(s *review.Squad) Document {
+	d := Document{Now: s.Now, Players: []Player{}, Rehearsals: s.Rehearsals, Deleted: s.Withdrawn, Empty: s.Empty, Differ: s.Differ}
+	for _, p := range s.Players {
+		d.Players = append(d.Players, player(p))
+	}
+	return d
+}
+
+func player(p *review.Player) Player {
+	d := Player{Name: p.Name, Total: total(&p.Total), First: p.First, Last: p.Last, LastTitle: p.LastTitle, Ahead: p.Ahead,
+		SevenDays: SevenDays{Load: p.Seven.Total, Sessions: p.Seven.Sessions, Unrated: p.Seven.Unrated},
+		Pain:      []Pain{}, Weeks: []Week{}, Days: []Day{}, Listed: []Session{}}
+	if m, ok := p.Seven.Monotony(); ok && p.Seven.Unrated == 0 {
+		strain, _ := p.Seven.Strain()
+		d.SevenDays.Monotony, d.SevenDays.Strain = &m, &strain
+	}
+	if j := p.Jumps; j != nil {
+		d.Jumps = &Jumps{j.At, j.Title, j.Contacts, j.Since.Seconds(), j.Earliest, j.Full}
+	}
+	for _, n := range p.Pain {
+		d.Pain = append(d.Pain, Pain(n))
+	}
+	for i := range p.Weeks {
+		d.Weeks = append(d.Weeks, week(&p.Weeks[i]))
+	}
+	for _, x := range p.Days {
+		d.Days = append(d.Days, Day{x.Date.Format(dateOnly), x.Load, x.Unrated, x.Short, x.Long})
+	}
+	for _, s := range p.Recent {
+		d.Listed = append(d.Listed, session(s))
+	}
+	return d
+}
+
+func total(t *review.Total) Total {
+	return Total{Sessions: t.Sessions, Complete: t.Complete, ElapsedS: t.Elapsed.Seconds(), RoundsDone: t.Rounds.Done,
+		RoundsPrescribed: t.Rounds.Prescribed, SetsDone: t.Sets.Done, SetsPrescribed: t.Sets.Prescribed, Contacts: t.Contacts,
+		Rest: rest(&t.Rest), Unrated: t.Unrated(), Painful: t.Painful}
+}
+
+func rest(r *review.Rest) Rest {
+	d := Rest{Count: r.Count, Kept: r.Kept, Early: r.Early, Overrun: r.Overrun,
+		PrescribedS: r.Prescribed.Seconds(), TakenS: r.Taken.Seconds()}
+	if m, ok := r.Deviations.Median(); ok {
+		first, third, _ := r.Deviations.Middle()
+		d.MedianS, d.FirstS, d.ThirdS = inSeconds(m), inSeconds(first), inSeconds(third)
+	}
+	return d
+}
+
+func inSeconds(d time.Duration) *float64 {
+	s := d.Seconds()
+	return &s
+}
+
+func week(w *review.Week) Week {
+	l := w.Load()
+	d := Week{Monday: w.Monday.Format(dateOnly), Total: total(&w.Total), Daily: w.Daily, Load: l.Total, MeanLoad: l.Mean, SDLoad: l.SD, Open: w.Open}
+	m, s, why := w.Monotony()
+	if d.Without = why; why == "" {
+		d.Monotony, d.Strain = &m, &s
+	}
+	return d
+}
+
+func session(s *review.Session) Session {
+	rounds := Rounds(s)
+	d := Session{Run: s.ID, Start: s.Start, Title: s.Title(), State: string(s.State), ElapsedS: s.Elapsed.Seconds(),
+		RoundsDone: rounds.Done, RoundsPrescribed: rounds.Prescribed, Contacts: s.Contacts(),
+		RPE: s.Rating.RPE, Pain: s.Rating.Pain, PainWhere: s.Rating.Where, Note: s.Rating.Note, Rest: rest(&s.Rest), Rests: []OneRest{}}
+	if s.Rated {
+		d.Load = &s.Load
+	}
+	for i := range s.Rests {
+		r := &s.Rests[i]
+		deviation, v := review.DefaultTolerance.Judge(r)
+		d.Rests = append(d.Rests, OneRest{r.Place, r.PrescribedS, r.TakenS, deviation.Seconds(), string(v)})
+	}
+	return d
+}

@@ -1,0 +1,84 @@
+package report
+
+import (
+	"fmt"
+
+	"coldfloor/internal/review"
+)
+
+// SquadHeader is the header of a squad's table. Its columns are those of
+// review.Columns, a few of them together.
+var SquadHeader = []string{"player", "last session", "sessions", "rounds done", "rest kept", "deviation", "load, 7 days", "pain"}
+
+// SquadRight tells which columns of a squad's table hold figures.
+var SquadRight = []bool{false, false, true, true, true, true, true, true}
+
+// SquadRow is a player as a line of the squad's table.
+func SquadRow(p *review.Player) []string {
+	l := figure(p.Seven.Total)
+	if p.Seven.Unrated > 0 {
+		l = fmt.Sprintf("%s + %d not rated", l, p.Seven.Unrated)
+	}
+	pain := "none"
+	if p.Painful > 0 {
+		pain = fmt.Sprintf("PAIN, %d of %d", p.Painful, p.Sessions)
+	}
+	return []string{p.Name, p.Last.Format(dateTime), fmt.Sprint(p.Sessions), percent(p.Rounds), percent(kept(&p.Rest)), deviation(&p.Rest), l, pain}
+}
+
+// percent writes a part, or that there is none.
+func percent(s review.Share) string {
+	part, ok := s.Part()
+	if !ok {
+		return unknown
+	}
+	return fmt.Sprintf("%.0f %%", 100*part)
+}
+
+// squadTable is a line a player, each with a link to their part.
+func squadTable(s *review.Squad) Section {
+	t := Table{Header: SquadHeader, Right: SquadRight}
+	for i, p := range s.Players {
+		t.Rows = append(t.Rows, SquadRow(p))
+		t.Links = append(t.Links, partID(i))
+	}
+	return Section{Title: "Squad", Table: t}
+}
+
+// partID names the part of the i-th player.
+func partID(i int) string { return fmt.Sprintf("player-%d", i+1) }
+
+// Of returns the review of a squad, or of one player.
+func Of(s *review.Squad) *Doc {
+	d := &Doc{Title: "Training review", About: "as of " + s.Now.Format("Monday "+dateTime), Meaning: Meaning(s), Left: LeftOut(s)}
+	switch len(s.Players) {
+	case 0:
+		d.Parts = []Part{{Sections: []Section{{Notes: []string{"nothing to review yet"}}}}}
+	case 1:
+		p := s.Players[0]
+		d.Title += ", " + p.Name
+		d.Parts = []Part{{Sections: Sections(p)}}
+	default:
+		d.Title += fmt.Sprintf(", squad of %d", len(s.Players))
+		d.Parts = []Part{{Sections: []Section{squadTable(s)}}}
+		for i, p := range s.Players {
+			d.Parts = append(d.Parts, Part{ID: partID(i), Title: p.Name, Sections: Sections(p)})
+		}
+	}
+	return d
+}
+
+// LeftOut says which runs and lines count for nothing.
+func LeftOut(s *review.Squad) []string {
+	var left []string
+	add := func(n int, thing, why string) {
+		if n > 0 {
+			left = append(left, count(n, thing)+" left out: "+why)
+		}
+	}
+	add(s.Rehearsals, "rehearsal", "sped up, nobody trained in them")
+	add(s.Withdrawn, "deleted session", "coldfloor log restores them")
+	add(s.Empty, "session", "begun, and nothing done")
+	add(s.Differ, "line", "they stand twice and differ; the first counts")
+	return left
+}
