@@ -1,0 +1,51 @@
+package sheet
+
+import (
+	"bytes"
+	"strings"
+
+	"codeberg.org/go-pdf/fpdf"
+)
+
+// Family is the name that Setting gives the typeface in a PDF document.
+const Family = "sans"
+
+// Setting is the typeface of the sheets for whatever else is set in a PDF
+// document. Sizes are in points, widths in millimetres.
+type Setting struct{ types *typeface }
+
+// NewSetting returns the typeface, with no character noted as missing.
+func NewSetting() Setting { return Setting{newTypeface()} }
+
+// AddTo adds both weights to a document, as Family.
+func (s Setting) AddTo(pdf *fpdf.Fpdf) {
+	// The library writes into the font it is given.
+	pdf.AddUTF8FontFromBytes(Family, "", bytes.Clone(s.types.regular.ttf))
+	pdf.AddUTF8FontFromBytes(Family, "B", bytes.Clone(s.types.bold.ttf))
+}
+
+// Width returns how wide a text is once set.
+func (s Setting) Width(bold bool, size float64, text string) float64 {
+	return s.types.width(face{bold: bold, size: size}, s.types.printable(text))
+}
+
+// Wrap breaks a text into lines of at most width, each as it is to be written
+// from left to right.
+func (s Setting) Wrap(bold bool, size float64, text string, width float64) []string {
+	var lines []string
+	for _, l := range s.types.wrap(face{bold: bold, size: size}, text, width) {
+		var b strings.Builder
+		for _, r := range l.runs {
+			b.WriteString(r.text)
+		}
+		lines = append(lines, visual(b.String()))
+	}
+	return lines
+}
+
+// Line returns a text as it is to be written on one line.
+func (s Setting) Line(text string) string { return visual(s.types.printable(text)) }
+
+// Missing returns the characters of all texts so far that the typeface lacks,
+// in order; Lacking stands in their place.
+func (s Setting) Missing() []rune { return s.types.missed() }
