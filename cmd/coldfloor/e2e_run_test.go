@@ -1,0 +1,88 @@
+//go:build e2e
+
+package main
+
+import (
+	"strings"
+	"testing"
+
+	"coldfloor/internal/journal"
+	"coldfloor/internal/tmuxtest"
+)
+
+// short is a session that brings every kind of step.
+const short = `coldfloor: 1
+title: Short one
+level: beginner
+lead_in: 8s
+blocks:
+  - title: Up
+    rounds: 2
+    rest: 30s
+    change: 8s
+    exercises:
+      - {name: Low hops, reps: 20, rep: 1s, contacts: 1, easier: Heel raises, cues: [Quiet floor], how: On the balls of the feet.}
+      - {name: Split squat, reps_per_side: 2, rep: 10s, switch: 8s, cues: [Chest tall]}
+`
+
+// TestRunByKeys walks the main job as a player does: the caution, each phase on
+// the screen, sets ended by key, a pause, the easier variant, a longer rest, a
+// resize, a stop that asks, the form, and the journal read back.
+func TestRunByKeys(t *testing.T) {
+	h := newHome(t, short)
+	x := tmuxtest.Start(t, 80, 24, h.env(), "cd \"$HOME\" && exec "+binary()+" run --mute session.yaml")
+	x.WaitFor("Before the first session")
+	x.Keys("Enter")
+
+	x.WaitFor("GET READY", "20 reps", "On the balls of the feet.")
+	x.Keys("e")
+	x.WaitFor("WORK", "Quiet floor", "Round 1 of 2")
+	x.Keys("Space")
+	x.WaitFor("NEXT EXERCISE", "left side, 2 reps")
+	x.WaitFor("WORK", "Chest tall")
+	x.Keys("x") // any key that is not another's ends the set
+	x.WaitFor("CHANGE SIDE")
+	x.WaitFor("WORK", "right side")
+	x.Keys("PageDown")
+
+	x.WaitFor("REST")
+	x.Keys("Space") // a second slap must not eat the rest
+	x.Keys("p")
+	x.WaitFor("PAUSED")
+	x.Resize(40, 12)
+	x.WaitFor("PAUSED")
+	x.Resize(200, 60)
+	x.Resize(80, 24)
+	x.Keys("p")
+	x.WaitFor("REST", "On the balls of the feet.")
+	x.Keys("+")
+	x.Keys("Right")
+	x.WaitFor("WORK", "Round 2 of 2")
+	x.Keys("q")
+	x.WaitFor("Stop here?")
+	x.Keys("q")
+
+	x.WaitFor("Effort, 0 to 10", "Pain")
+	x.Keys("Enter", "Right", "Right", "Right", "C-s")
+	if code := x.WaitExit(); code != 0 {
+		t.Fatalf("exit code %d; the screen shows\n%s", code, x.Screen())
+	}
+
+	r := h.runs()[0]
+	if r.State != journal.Stopped || r.Title() != "Short one" {
+		t.Errorf("logged as %s %q", r.State, r.Title())
+	}
+	if len(r.Sets) != 3 || r.Sets[0].Outcome != "done" || !r.Sets[0].Easier || r.Sets[0].End != "finish" ||
+		strings.Join(r.Sets[1].Sides, " ") != "left right" || r.Sets[2].Outcome != "partial" {
+		t.Errorf("sets: %+v", r.Sets)
+	}
+	if len(r.Rests) != 1 || r.Rests[0].PrescribedS != 30 || r.Rests[0].End == "clock" || r.Rests[0].PausedS == 0 || r.Rests[0].End != "skip" {
+		t.Errorf("rests: %+v", r.Rests)
+	}
+	if r.Rating.RPE == nil {
+		t.Errorf("no effort logged: %+v", r.Rating)
+	}
+	if l := h.last(); l.Title != "Short one" {
+		t.Errorf("log show: %+v", l)
+	}
+}
