@@ -38,9 +38,9 @@ type canvas interface {
 	area(b rect, s shade, outline float64)
 }
 
-// Marker is in every file that this package writes, in plain ASCII, so that a
-// sheet can be told from somebody else's file.
-const Marker = "coldfloor sheet"
+// marker is named in every file that this package writes, so that a sheet can
+// be told from somebody else's file.
+const marker = "coldfloor sheet"
 
 // pdfCanvas draws on the pages of a PDF document.
 type pdfCanvas struct {
@@ -57,7 +57,7 @@ func newPDF(paper Paper, types *typeface, title string) *pdfCanvas {
 	pdf.SetCreationDate(fixed)
 	pdf.SetModificationDate(fixed)
 	pdf.SetTitle(title, true)
-	pdf.SetCreator(Marker, false)
+	pdf.SetCreator(marker, false)
 	pdf.SetProducer("", false)
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.SetMargins(0, 0, 0)

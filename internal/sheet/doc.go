@@ -34,6 +34,7 @@ func (f Figure) String() string { return join(" ", f.Value, f.Unit) }
 // Kind is that of the strip's parts.
 type Time struct {
 	Kind plan.Kind
+	Mark string // the characters it has in the strip's text
 	Text string
 }
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"unicode"
 
 	"codeberg.org/go-fonts/liberation/liberationsansbold"
 	"codeberg.org/go-fonts/liberation/liberationsansregular"
@@ -12,6 +13,8 @@ import (
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
 	"golang.org/x/text/unicode/norm"
+
+	"coldfloor/internal/safetext"
 )
 
 // The typeface is Liberation Sans (SIL Open Font License 1.1): Latin with the
@@ -52,8 +55,8 @@ func (f face) baseline() float64 {
 	return (leading + ascent - descent) / 2 * f.size * point
 }
 
-// lacking stands for a character that the typeface does not have.
-const lacking = '◊'
+// Lacking stands for a character that the typeface does not have.
+const Lacking = '◊'
 
 // glyphs measures one weight of the typeface.
 type glyphs struct {
@@ -137,15 +140,16 @@ func (t *typeface) has(r rune) bool { return t.regular.width(r) >= 0 && t.bold.w
 func (t *typeface) printable(s string) string {
 	var b strings.Builder
 	for _, r := range s {
-		switch plain := norm.NFKC.String(string(r)); {
-		case t.has(r):
+		if t.has(r) {
 			b.WriteRune(r)
-		case !strings.ContainsFunc(plain, func(r rune) bool { return !t.has(r) }):
-			b.WriteString(plain)
-		default:
-			t.missing[r] = true
-			b.WriteRune(lacking)
+			continue
 		}
+		plain := norm.NFKC.String(string(r))
+		if strings.ContainsFunc(plain, func(r rune) bool { return !t.has(r) }) {
+			t.missing[r] = true
+			plain = string(Lacking)
+		}
+		b.WriteString(plain)
 	}
 	return b.String()
 }
@@ -158,4 +162,13 @@ func (t *typeface) missed() []rune {
 	}
 	slices.Sort(rs)
 	return rs
+}
+
+// NameOf names a character for a notice: itself, where it can be seen, and its
+// number in Unicode.
+func NameOf(r rune) string {
+	if seen := safetext.Clean(string(r)); seen == string(r) && unicode.IsGraphic(r) && !unicode.IsMark(r) {
+		return fmt.Sprintf("%c (U+%04X)", r, r)
+	}
+	return fmt.Sprintf("U+%04X", r)
 }

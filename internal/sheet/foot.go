@@ -32,7 +32,7 @@ func (s *setter) effort(e *Effort) {
 	s.rule(0.7)
 	s.lines(t.wrap(question, e.Question, s.w), true)
 	s.gap(0.8, true)
-	number, words := s.face(true, 13, 11), s.face(false, 7.5, 7)
+	number, words := s.face(true, 13, 11), face{size: 7.5}
 	cell := s.w / float64(len(e.Scale))
 	grades := make([][]line, len(e.Scale))
 	height := 0.0

@@ -10,8 +10,8 @@ func (s *setter) head(d *Doc) {
 	_, title := t.fit(face{bold: true, size: 24 * s.scale}, 15, d.Title, width, 2)
 	for i, l := range title {
 		height := l.height()
-		if i == 0 {
-			height = max(height, total.height())
+		if i == len(title)-1 {
+			height += max(total.height()-heightOf(title), 0)
 		}
 		s.add(height, true, func(c canvas, y float64) {
 			l.draw(c, t, s.x, y, width, left)

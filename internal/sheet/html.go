@@ -14,7 +14,7 @@ import (
 var htmlText string
 
 var htmlTemplate = template.Must(template.New("sheet").Funcs(template.FuncMap{
-	"marker":  func() string { return Marker },
+	"marker":  func() string { return marker },
 	"columns": func() []string { return columnNames[:] },
 	"join":    func(texts []string, sep string) string { return strings.Join(texts, sep) },
 	"at":      func(fraction float64) string { return fmt.Sprintf("%.2f", fraction*stripWidth) },
@@ -28,18 +28,24 @@ var htmlTemplate = template.Must(template.New("sheet").Funcs(template.FuncMap{
 const stripWidth = 720.0
 
 // HTML writes the sheet as one HTML page that needs no other file and asks
-// nothing of the network. It can be ticked on a screen and printed.
-func (d *Doc) HTML(w io.Writer) error { return htmlTemplate.Execute(w, d) }
+// nothing of the network. It can be ticked on a screen, and printed on the
+// paper.
+func (d *Doc) HTML(w io.Writer, paper Paper) error {
+	return htmlTemplate.Execute(w, struct {
+		*Doc
+		Paper string
+	}{d, paper.Name})
+}
 
-// fillOf returns how a part of the strip is filled, as a style's name.
+// fillOf returns how a part of the strip is filled: work is full, rest empty.
 func fillOf(k plan.Kind) string {
 	switch k {
 	case plan.Work:
-		return "work"
+		return "currentColor"
 	case plan.Rest:
-		return "rest"
+		return "none"
 	}
-	return "moving"
+	return "url(#hatch)"
 }
 
 // boxWords says what a box is for, to be read aloud.

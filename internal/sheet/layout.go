@@ -1,5 +1,7 @@
 package sheet
 
+import "slices"
+
 // Measures of the page, in millimetres.
 const (
 	margin  = 10.0
@@ -84,33 +86,57 @@ func heightOfBands(bands []band) float64 {
 	return h
 }
 
+// fits reports whether every band fits on a page.
+func (s *setter) fits() bool {
+	return !slices.ContainsFunc(s.bands, func(b band) bool { return b.height > s.height()-heightOfBands(b.again) })
+}
+
 // pages places the bands on pages: a band that is kept with others goes to the
 // next page with them where they do not fit and a page can hold them.
 func (s *setter) pages() [][]band {
-	var pages [][]band
-	var page []band
-	free := s.height()
-	next := func(again []band) {
-		pages = append(pages, page)
-		page = append([]band(nil), again...)
-		free = s.height() - heightOfBands(again)
-	}
+	p := pager{height: s.height()}
+	p.next(nil)
 	for i := 0; i < len(s.bands); {
 		n := s.together(i)
-		need := heightOfBands(s.bands[i : i+n])
-		if need > free && len(page) > 0 && need <= s.height()-heightOfBands(s.bands[i].again) {
-			next(s.bands[i].again)
+		if need := heightOfBands(s.bands[i : i+n]); need <= p.height-heightOfBands(s.bands[i].again) {
+			p.room(need, s.bands[i].again)
 		}
 		for _, b := range s.bands[i : i+n] {
-			if b.height > free && len(page) > len(b.again) {
-				next(b.again)
-			}
-			page = append(page, b)
-			free -= b.height
+			p.room(b.height, b.again)
+			p.add(b)
 		}
 		i += n
 	}
-	return append(pages, page)
+	return p.pages
+}
+
+// pager fills pages, the last of which has room for free millimetres.
+type pager struct {
+	height, free float64
+	pages        [][]band
+	empty        bool // nothing is on the last page but what is repeated
+}
+
+// next begins a page with what is repeated on it.
+func (p *pager) next(again []band) {
+	p.pages = append(p.pages, slices.Clone(again))
+	p.free = p.height - heightOfBands(again)
+	p.empty = true
+}
+
+// room begins a page, unless this one is empty or has room for the height.
+func (p *pager) room(height float64, again []band) {
+	if height > p.free && !p.empty {
+		p.next(again)
+	}
+}
+
+// add puts a band on the page.
+func (p *pager) add(b band) {
+	last := len(p.pages) - 1
+	p.pages[last] = append(p.pages[last], b)
+	p.free -= b.height
+	p.empty = false
 }
 
 // together returns how many bands from i on are kept on one page.

@@ -10,13 +10,13 @@ import (
 // says is shown as it is: nothing in it is taken for markup.
 func (d *Doc) Markdown(w io.Writer) error {
 	var b strings.Builder
-	fmt.Fprintf(&b, "<!-- %s -->\n\n# %s\n\n", Marker, escape(d.Title))
+	fmt.Fprintf(&b, "<!-- %s -->\n\n# %s\n\n", marker, escape(d.Title))
 	if d.About != "" {
 		fmt.Fprintf(&b, "%s\n\n", escape(d.About))
 	}
 	fmt.Fprintf(&b, "**%s**", escape(d.Total.String()))
 	for _, t := range d.Times {
-		b.WriteString(" · " + escape(t.Text))
+		b.WriteString(" · " + t.Mark + " " + escape(t.Text))
 	}
 	fmt.Fprintf(&b, "  \n%s\n\n```text\n%s\n```\n", escapeAll(d.Facts, " · "), strings.TrimRight(d.Strip.Text, " "))
 	for i := range d.Blocks {
@@ -116,15 +116,16 @@ var escaper = strings.NewReplacer(
 	`\`, `\\`, "`", "\\`", "*", `\*`, "_", `\_`, "[", `\[`, "]", `\]`, "<", `\<`, ">", `\>`, "|", `\|`, "~", `\~`,
 	"&", `\&`, "#", `\#`, "$", `\$`, "@", `\@`, "://", `\://`, "!", `\!`, "www.", `www\.`, "WWW.", `WWW\.`)
 
-// escape returns text as Markdown that shows it unchanged. Every text of the
-// sheet stands behind other characters or is guarded here against being the
-// start of a list.
+// escape returns text as Markdown that shows it unchanged. Text of the sheet
+// may begin a line, so what begins a list or underlines a heading is escaped
+// there.
 func escape(s string) string {
 	s = escaper.Replace(strings.TrimSpace(s))
 	digits := len(s) - len(strings.TrimLeft(s, "0123456789"))
-	switch rest := s[digits:]; {
-	case rest == "":
-	case digits == 0 && strings.ContainsRune("-+=", rune(rest[0])), digits > 0 && strings.ContainsRune(".)", rune(rest[0])):
+	rest := s[digits:]
+	mark := digits == 0 && strings.IndexAny(rest, "-+=") == 0
+	number := digits > 0 && strings.IndexAny(rest, ".)") == 0 && (len(rest) == 1 || rest[1] == ' ')
+	if mark || number {
 		return s[:digits] + `\` + rest
 	}
 	return s

@@ -25,9 +25,9 @@ func Of(p *plan.Plan) *Doc {
 		About: join(" · ", safetext.Clean(s.For), levelOf(s.Level)),
 		Total: totalOf(p.Total),
 		Times: []Time{
-			{plan.Work, "work " + units.Clock(p.Work)},
-			{plan.Rest, "rest " + units.Clock(p.Rest)},
-			{plan.Change, "moving between " + units.Clock(p.Change)},
+			{plan.Work, marksOf(plan.Work), "work " + units.Clock(p.Work)},
+			{plan.Rest, marksOf(plan.Rest), "rest " + units.Clock(p.Rest)},
+			{plan.Change, marksOf(plan.Change, plan.Switch, plan.LeadIn), "moving between " + units.Clock(p.Change)},
 		},
 		Facts:    kept(count(p.Totals.Sets, "set"), some(p.Totals.Reps, "rep"), some(p.Contacts, "foot contact"), roomOf(s)),
 		Strip:    stripOf(p),

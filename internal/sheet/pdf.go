@@ -34,7 +34,7 @@ func (d *Doc) PDF(w io.Writer, paper Paper) (Printed, error) {
 func (d *Doc) layOut(t *typeface, paper Paper) (*setter, [][]band) {
 	best, fewest := d.setAt(t, paper, smallest)
 	for scale := largest; scale > smallest; scale -= smaller {
-		if s, pages := d.setAt(t, paper, scale); len(pages) <= len(fewest) {
+		if s, pages := d.setAt(t, paper, scale); s.fits() && len(pages) <= len(fewest) {
 			return s, pages
 		}
 	}

@@ -33,6 +33,15 @@ func stripOf(p *plan.Plan) Strip {
 	return s
 }
 
+// marksOf returns the characters of the kinds in the strip's text.
+func marksOf(kinds ...plan.Kind) string {
+	marks := ""
+	for _, k := range kinds {
+		marks += string(strip.Mark(k, false))
+	}
+	return marks
+}
+
 // partKind tells work and rest from all that lies between.
 func partKind(k plan.Kind) plan.Kind {
 	if k == plan.Work || k == plan.Rest {

@@ -1,0 +1,83 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"coldfloor/internal/sheet"
+)
+
+// newSheet returns the command that sets a session on paper.
+func newSheet() *cobra.Command {
+	var file, paper string
+	var force bool
+	c := &cobra.Command{
+		Use:   "sheet SESSION -o FILE.pdf|.html|.md",
+		Short: "Set a session on paper, to be followed from the floor",
+		Long: `Set a session on paper: a table to follow from the floor and to tick round by
+round, with rests in large type, cues, easier variants and lines for effort and
+notes. SESSION is a built-in name or a file. The ending of FILE names the
+format; a page of HTML can be ticked on a screen too, and is set for the paper
+when it is printed. A sheet that is there is replaced, another file is not.`,
+		Args: argsError(cobra.ExactArgs(1)),
+		RunE: func(c *cobra.Command, args []string) error {
+			return writeSheet(c, args[0], file, paper, force)
+		},
+	}
+	c.Flags().StringVarP(&file, "output", "o", "", "the file to write: .pdf, .html or .md")
+	c.Flags().StringVar(&paper, "paper", sheet.Papers[0].Name, "paper of .pdf and .html: a4 or letter")
+	c.Flags().BoolVar(&force, "force", false, "replace the file even where it is not a sheet")
+	return c
+}
+
+// writeSheet writes the sheet of the named session to a file.
+func writeSheet(c *cobra.Command, name, file, paperName string, force bool) error {
+	format, ok := sheet.FormatOf(file)
+	switch {
+	case file == "":
+		return usageError{"no file to write is given", "add -o and a file, such as -o session.pdf"}
+	case !ok:
+		return usageError{fmt.Sprintf("%q does not end in .pdf, .html or .md", file), "the ending names the format, such as -o session.pdf"}
+	}
+	paper, ok := sheet.FindPaper(paperName)
+	if !ok {
+		return usageError{fmt.Sprintf("no paper is called %q", paperName), "write --paper a4 or --paper letter"}
+	}
+	p, err := planOf(c, name)
+	if err != nil {
+		return err
+	}
+	write := sheet.Of(p).WriteFile
+	if force {
+		write = sheet.Of(p).Overwrite
+	}
+	printed, err := write(file, format, paper)
+	if errors.Is(err, sheet.ErrForeign) {
+		return fmt.Errorf("%w\nhint: name another file, or add --force to replace it", err)
+	}
+	if err != nil {
+		return err
+	}
+	tellLacking(c, printed.Missing)
+	return nil
+}
+
+// tellLacking says which characters a sheet could not show.
+func tellLacking(c *cobra.Command, missing []rune) {
+	if len(missing) == 0 {
+		return
+	}
+	const most = 20
+	var names []string
+	for _, r := range missing[:min(len(missing), most)] {
+		names = append(names, sheet.NameOf(r))
+	}
+	if more := len(missing) - most; more > 0 {
+		names = append(names, fmt.Sprintf("and %d more", more))
+	}
+	fmt.Fprintf(c.ErrOrStderr(), "coldfloor: the font of the sheet lacks %s; %c stands in their place\nhint: a sheet that ends in .html shows what the reader's fonts have\n",
+		strings.Join(names, ", "), sheet.Lacking)
+}
