@@ -100,7 +100,7 @@ func (o *exportOptions) run(c *cobra.Command, paths []string) error {
 	if len(paths) == 0 {
 		paths = []string{o.journal}
 	}
-	progress := newProgress(c.ErrOrStderr())
+	progress := newProgress(c.ErrOrStderr(), "reading the journals")
 	pile, err := runs.Gather(paths, runs.Options{Progress: progress.tell})
 	progress.end()
 	if err != nil {

@@ -6,11 +6,12 @@ import (
 	"time"
 )
 
-// progress tells how far a long reading has come, on the error stream: in place
+// progress tells how far a long reading or writing has come, on the error stream: in place
 // on a terminal, now and then a line elsewhere. What takes less than a second
 // goes without.
 type progress struct {
 	w        io.Writer
+	doing    string
 	terminal bool
 	next     time.Time
 	told     bool
@@ -23,25 +24,26 @@ const (
 	lineTelling     = 5 * time.Second
 )
 
-func newProgress(stderr io.Writer) *progress {
-	return &progress{w: stderr, terminal: isTerminal(stderr), next: time.Now().Add(firstTelling)}
+// newProgress returns a progress of what is being done, as "reading the journals".
+func newProgress(stderr io.Writer, doing string) *progress {
+	return &progress{w: stderr, doing: doing, terminal: isTerminal(stderr), next: time.Now().Add(firstTelling)}
 }
 
-// tell says how many of all bytes are read.
-func (p *progress) tell(read, total int64) {
+// tell says how much of all is done.
+func (p *progress) tell(done, total int64) {
 	now := time.Now()
 	if now.Before(p.next) || total == 0 {
 		return
 	}
 	p.told = true
-	percent := read * 100 / total
+	percent := done * 100 / total
 	if p.terminal {
 		p.next = now.Add(terminalTelling)
-		fmt.Fprintf(p.w, "\rreading the journals, %d %%", percent)
+		fmt.Fprintf(p.w, "\r%s, %d %%", p.doing, percent)
 		return
 	}
 	p.next = now.Add(lineTelling)
-	fmt.Fprintf(p.w, "coldfloor: reading the journals, %d %%\n", percent)
+	fmt.Fprintf(p.w, "coldfloor: %s, %d %%\n", p.doing, percent)
 }
 
 // end wipes the line on a terminal.

@@ -122,7 +122,7 @@ func (o *reviewOptions) read(c *cobra.Command, paths []string) (*review.Squad, e
 		}
 		paths = []string{o.journal}
 	}
-	progress := newProgress(c.ErrOrStderr())
+	progress := newProgress(c.ErrOrStderr(), "reading the journals")
 	squad, files, err := review.Of(paths, ro, runs.Options{Progress: progress.tell})
 	progress.end()
 	if err != nil {

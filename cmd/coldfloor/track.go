@@ -1,0 +1,86 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"syscall"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"coldfloor/sound"
+)
+
+// trackOptions are the flags of the track command.
+type trackOptions struct {
+	files sound.TrackFiles
+	pips  int
+	tempo bool
+}
+
+// newTrack returns the command that writes a session as audio.
+func newTrack() *cobra.Command {
+	var o trackOptions
+	c := &cobra.Command{
+		Use:   "track SESSION -o FILE.flac|.wav",
+		Short: "Write a session as an audio track, for a player with a phone",
+		Long: `Write the whole session as an audio track with every cue in its place, for a
+player who has no computer at hand. The ending of FILE names the format. Sets
+that end by hand have their paced length. Each block is a chapter.
+
+coldfloor sounds plays the cues one by one, to learn them.`,
+		Args: argsError(cobra.ExactArgs(1)),
+		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args[0]) },
+	}
+	f := c.Flags()
+	f.StringVarP(&o.files.Track, "output", "o", "", "the file to write: .flac or .wav")
+	f.StringVar(&o.files.Cues, "cues", "", "also write time, sample and name of each cue to a CSV `FILE`")
+	f.IntVar(&o.pips, "pips", sound.DefaultPips, "get-ready pips before a start, `N` seconds down")
+	f.BoolVar(&o.tempo, "tempo", false, "add a soft click for each rep, lowering and rising apart where a tempo is given")
+	f.BoolVar(&o.files.Force, "force", false, "replace files that are there")
+	return c
+}
+
+// run writes the track of the named session.
+func (o *trackOptions) run(c *cobra.Command, name string) error {
+	if err := o.check(); err != nil {
+		return err
+	}
+	p, err := planOf(c, name)
+	if err != nil {
+		return err
+	}
+	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	progress := newProgress(c.ErrOrStderr(), "writing the track")
+	err = o.files.Write(ctx, p, sound.Options{Pips: o.pips, Tempo: o.tempo, Reps: o.tempo},
+		func(written, all time.Duration) { progress.tell(int64(written), int64(all)) })
+	progress.end()
+	switch {
+	case errors.Is(err, context.Canceled):
+		return errors.New("interrupted, nothing was written")
+	case errors.Is(err, sound.ErrThere):
+		return fmt.Errorf("%w\nhint: name another file, or add --force to replace it", err)
+	}
+	return err
+}
+
+// check reports what is wrong with the flags.
+func (o *trackOptions) check() error {
+	_, ok := sound.FormatOf(o.files.Track)
+	switch {
+	case o.files.Track == "":
+		return usageError{"no file to write is given", "add -o and a file, such as -o session.flac"}
+	case !ok:
+		return usageError{fmt.Sprintf("%q does not end in .flac or .wav", o.files.Track), "the ending names the format, such as -o session.flac"}
+	case o.files.Cues != "" && filepath.Clean(o.files.Cues) == filepath.Clean(o.files.Track):
+		return usageError{"the track and its list of cues are one file", "give --cues a name of its own, such as cues.csv"}
+	case o.pips < 0 || o.pips > sound.MaxPips:
+		return usageError{fmt.Sprintf("%d pips are not between 0 and %d", o.pips, sound.MaxPips), "--pips 3 counts the last three seconds down"}
+	}
+	return nil
+}
