@@ -51,30 +51,30 @@ func (p parts) total() int {
 	return p.word + p.time + p.movement + p.dose + p.cue + p.round + p.strip + p.then + p.foot + p.gaps
 }
 
-// share shares out the lines of a window: a least part for each thing first,
-// and what is left by importance.
+// share shares out the lines of a window: the time gets what the rest leaves.
 func share(height int, upcoming bool) parts {
-	p := parts{word: 1, time: 4, movement: 1, dose: 1, cue: 1, round: 1, strip: 1, then: 1, foot: 1}
-	left := height - p.total()
-	give := func(to *int, n int) {
-		n = max(0, min(n, left))
-		*to += n
-		left -= n
+	p := parts{word: 1, movement: 1, dose: 1, cue: 1, round: 1, strip: 1, then: 1, foot: 1}
+	if height >= 15 {
+		p.movement = 3 // the least for large letters
 	}
-	give(&p.time, 3)
-	give(&p.movement, 2) // three lines: the smallest large letters
-	give(&p.gaps, 2)
-	if upcoming {
-		give(&p.cue, 2)
+	if height >= 18 {
+		p.movement = height * 3 / 10
+		p.gaps = height / 16
+		p.cue = min(6, max(1, height/13))
 	}
-	give(&p.time, left/2)
-	give(&p.cue, left/4)
+	switch { // how to do it takes more room than a cue
+	case height >= 18 && upcoming:
+		p.cue = min(6, max(2, height/10))
+	case height < 15 && upcoming:
+		p.cue, p.then = 2, 0
+	}
+	if height >= 30 {
+		p.dose = height / 10
+	}
 	if height >= 36 {
-		give(&p.word, 3+height/40)
+		p.word = 3 + height/40
 	}
-	give(&p.movement, left/2)
-	p.cue = min(p.cue, 8)
-	p.time += max(0, height-p.total())
+	p.time = height - p.total()
 	return p
 }
 
@@ -116,12 +116,13 @@ func (f frame) lines() []string {
 		return f.helpLines()
 	}
 	p := f.parts()
-	lines := f.banner(p.word)
-	lines = append(lines, f.time(p.time)...)
+	task := f.task(p)
+	p.time += p.movement + p.dose + p.cue - len(task) // what the letters left
+	lines := append(f.banner(p.word), f.time(p.time)...)
 	gap := func(n int) { lines = append(lines, make([]string, max(0, n))...) }
-	gap(p.gaps / 2)
-	lines = append(lines, f.task(p)...)
 	gap(p.gaps - p.gaps/2)
+	lines = append(lines, task...)
+	gap(p.gaps / 2)
 	if p.round > 0 {
 		lines = append(lines, f.between(f.roundText(), units.Clock(ceilSecond(f.scene.left))+" left"))
 	}
@@ -227,28 +228,47 @@ func (f frame) timeFont(rows int) (glyph.Font, bool) {
 // edge returns how wide the bar is that says which side is worked.
 func (f frame) edge() int { return max(2, f.width/16) }
 
-// time draws the time left with the sign of the moment beside it. In the last
+// time draws the time left with the shape of the phase beside it. In the last
 // seconds the whole field is filled and the figure cut out of it: once, with
 // nothing that blinks.
 func (f frame) time(rows int) []string {
 	inner := f.width - 2*f.edge()
-	text := f.scene.time
-	font, ok := f.timeFont(rows)
-	var drawn []string
-	if ok {
-		with := string(f.scene.phase.Look().Shape) + " " + text
-		if w, _ := font.Size(with); w <= inner {
-			text = with
-		}
-		drawn = font.Render(text, inner)
-	} else {
-		drawn = []string{safetext.Centre(text, inner)}
+	drawn := []string{safetext.Centre(f.scene.time, inner)}
+	if font, ok := f.timeFont(rows); ok {
+		drawn = f.withShape(font, rows, inner)
 	}
 	lines := make([]string, 0, rows)
 	for _, l := range centreRows(drawn, rows, inner) {
 		lines = append(lines, f.timeLine(l))
 	}
 	return lines
+}
+
+// withShape draws the time, and to its left the shape as large as fits beside
+// it. Where the shape would be smaller than three lines it is left out.
+func (f frame) withShape(font glyph.Font, rows, inner int) []string {
+	width, _ := font.Size(f.scene.time)
+	shape := string(f.scene.phase.Look().Shape)
+	gap := max(3, inner/14) // enough that a ring is not read as a nought
+	for high := max(3, rows*3/4); high >= 3; high-- {
+		beside, ok := glyph.Choose(shape, inner-width-gap, high, f.style.set)
+		if !ok {
+			continue
+		}
+		w, h := beside.Size(shape)
+		if h < 3 {
+			break
+		}
+		margin := (inner - width - gap - w) / 2
+		left := centreRows(beside.Render(shape, w), rows, w)
+		right := centreRows(font.Render(f.scene.time, width), rows, width)
+		for i := range left {
+			left[i] = strings.Repeat(" ", margin) + left[i] + strings.Repeat(" ", gap) + right[i] +
+				strings.Repeat(" ", inner-width-gap-w-margin)
+		}
+		return left
+	}
+	return font.Render(f.scene.time, inner)
 }
 
 // timeLine draws one line of the time's field, with the edges beside it.
@@ -281,51 +301,64 @@ func (f frame) sideEdges() (left, right bool) {
 	return s.side == "left", s.side == "right"
 }
 
-// task says what to do: the movement, its dose, and the cue or the way to do it.
+// task says what to do: the movement, its dose, and the cue or the way to do
+// it, each in letters no larger than what stands above it. It takes no more
+// lines than it is given.
 func (f frame) task(p parts) []string {
 	s := f.scene
 	if s.phase == palette.Done {
 		return make([]string, p.movement+p.dose+p.cue)
 	}
-	head := s.movement
-	if s.phase == palette.SideChange {
-		head = string(s.side) + " side"
-	} else if s.upcoming && p.dose > 0 {
-		head = "Next: " + head
+	head, dose := s.movement, s.dose
+	switch {
+	case s.phase == palette.SideChange:
+		head, dose = capital(string(s.side))+" side", s.movement+", "+s.reps
+	case s.upcoming:
+		dose = "Next: " + dose
 	}
-	lines := f.large(head, p.movement)
+	if one := head + ", " + s.dose; p.movement == 1 && p.dose == 1 && !s.upcoming && ansi.StringWidth(one) <= f.width {
+		head, dose, p.dose, p.cue = one, "", 0, p.cue+1
+	}
+	most := max(3, p.time*6/10)
+	lines := f.large(head, p.movement, most)
+	if left := p.movement - len(lines); p.dose > 0 && p.dose+left >= 3 { // what the name left, for the side and the reps
+		p.dose = min(p.dose+left, 1+len(lines))
+	}
 	if p.dose > 0 {
-		dose := s.dose
-		if s.phase == palette.SideChange {
-			dose = s.movement + ", " + s.dose
-		}
-		lines = append(lines, f.style.strong.Render(f.centre(dose)))
+		lines = append(lines, f.large(dose, p.dose, most-1)...)
 	}
 	note := s.cue
 	if s.upcoming && s.how != "" {
 		note = s.how
 	}
+	if p.cue >= 3 {
+		return append(lines, f.large(note, p.cue, most-2)...)
+	}
 	return append(lines, f.wrapped(note, p.cue)...)
 }
 
-// large returns text in letters as large as find room in rows lines, or in
-// bold where none do. It always returns as many lines as it is given.
-func (f frame) large(text string, rows int) []string {
+// large returns text in letters as large as find room in rows lines, none
+// higher than most lines, or in bold where there is no room for any.
+func (f frame) large(text string, rows, most int) []string {
 	var lines []string
 	if rows >= 3 {
-		lines = f.style.letters(text, f.width-2, rows)
+		lines = f.style.letters(text, f.width-2, max(3, rows-1), most)
 	}
 	if lines == nil {
-		for _, l := range safetext.Wrap(text, f.width, rows) {
+		for _, l := range safetext.Wrap(text, min(f.width, 76), rows) {
 			lines = append(lines, f.centre(l))
 		}
 	}
 	for i, l := range lines {
 		if l = strings.TrimRight(l, " "); l != "" {
-			lines[i] = f.style.strong.Render(l)
+			l = f.style.strong.Render(l)
 		}
+		lines[i] = l
 	}
-	return centreRows(lines, rows, 0)
+	if rows > len(lines) && rows >= 3 {
+		lines = append(lines, "")
+	}
+	return lines
 }
 
 // wrapped returns text in at most rows lines, and blank ones up to that many.
@@ -335,7 +368,7 @@ func (f frame) wrapped(text string, rows int) []string {
 	for _, l := range safetext.Wrap(text, width, rows) {
 		lines = append(lines, f.style.note.Render(f.centre(l)))
 	}
-	return append(lines, make([]string, max(0, rows-len(lines)))...)
+	return append(lines, make([]string, max(0, rows-len(lines)))...) // as steady as it can be: the cue comes and goes
 }
 
 // centre returns text in the middle of the window, with nothing after it.
@@ -363,7 +396,7 @@ func (f frame) footLine() string {
 	if f.loud {
 		return f.style.strong.Render(f.fit(f.foot))
 	}
-	return f.foot
+	return cut(f.foot, f.width)
 }
 
 // centreRows adds blank lines, width cells wide, above and below up to rows

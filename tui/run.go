@@ -8,7 +8,6 @@ import (
 	"github.com/charmbracelet/bubbles/help"
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/ansi"
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/host"
@@ -52,6 +51,7 @@ type runScreen struct {
 	turn    int
 	notice  string
 	noticed time.Duration // clock time of the notice
+	heard   string        // last notice of the sound
 	asking  bool          // whether to stop
 	helping bool          // the keys are shown
 	ended   bool
@@ -102,6 +102,11 @@ func (m runScreen) Update(msg tea.Msg) (runScreen, tea.Cmd) {
 func (m runScreen) look() runScreen {
 	if away := m.run.Tick(); away != 0 {
 		m = m.note(words.Away(time.Duration(float64(away) / m.speed())))
+	}
+	if n := m.run.SoundNotice(); n != m.heard {
+		if m.heard = n; n != "" {
+			m = m.note(n)
+		}
 	}
 	if m.notice != "" && m.run.Clock.Mono()-m.noticed > time.Duration(float64(noticeTime)*m.speed()) && !m.paused() {
 		m.notice = ""
@@ -281,20 +286,25 @@ func placeOf(p *plan.Plan, v engine.View) time.Duration {
 func (m runScreen) foot(v engine.View) (text string, loud bool) {
 	switch {
 	case m.asking:
-		return "Stop here? q once more stops and logs what was done; any other key goes on", true
+		return "Stop? q stops and logs, any key goes on", true
 	case v.Phase == engine.Halted && v.Cause == engine.ByGap && m.notice != "":
 		return m.notice + "; p goes on", true
 	case v.Phase == engine.Halted:
 		return "paused; p goes on", true
 	case m.notice != "":
 		return m.notice, true
+	case m.helping:
+		return "? goes back to the session", true
 	}
-	if n := m.run.Notice(); n != "" {
-		return n, true
+	if t := m.run.Trouble(); t != "" {
+		return t, true
 	}
 	keys := m.shortHelp(v)
-	if m.run.Muted() {
-		return "sound off  " + keys, false
+	switch {
+	case m.run.Muted():
+		return m.style.quiet.Render("sound off  ") + keys, false
+	case m.heard != "":
+		return m.style.quiet.Render("bell only  ") + keys, false
 	}
 	return keys, false
 }
@@ -306,7 +316,7 @@ func (m runScreen) shortHelp(v engine.View) string {
 	k.Finish.SetEnabled(m.run.Plan().Steps[v.Step].Kind == plan.Work)
 	h := m.help
 	h.Width = m.width
-	return ansi.Truncate(h.ShortHelpView(k.ShortHelp()), m.width, "")
+	return h.ShortHelpView(k.ShortHelp())
 }
 
 // fullHelp returns every key with what it does.

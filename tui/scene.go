@@ -29,6 +29,7 @@ type scene struct {
 	side     plan.Side // of the work in hand or to come; where a switch leads
 	movement string    // in hand, or to come where nothing is in hand
 	dose     string    // of that movement, with its side
+	reps     string    // the dose without the side
 	cue      string    // for the work in hand
 	how      string    // of the movement to come
 	upcoming bool      // movement is the next, not the present one
@@ -99,9 +100,10 @@ func (s *scene) task(p *plan.Plan, v engine.View) {
 	work := p.Steps[i]
 	s.side = work.Side
 	s.movement = words.Movement(p, i, v.Easier)
-	s.dose = words.Dose(work)
+	s.reps = words.Dose(work)
+	s.dose = s.reps
 	if side := words.Side(work.Side); side != "" {
-		s.dose = side + ", " + s.dose
+		s.dose = side + ", " + s.reps
 	}
 	s.cue = words.Cues(p, i)
 	if e := p.Exercise(i); e != nil && !v.Easier {

@@ -77,29 +77,30 @@ func (s style) text(text string) string {
 // read from afar than ordinary text.
 const minLetter = 2.5
 
-// letters returns text in the largest letters with which it fits into cols ×
-// rows cells, broken between words where that makes them larger, or nil where
-// there is no room for any.
-func (s style) letters(text string, cols, rows int) []string {
-	var best []string
-	bestHeight := 0.0
+// letters returns text in the largest letters, at most most lines high, with
+// which it fits into cols × rows cells, broken between words where that makes
+// them larger, or nil where there is no room for any.
+func (s style) letters(text string, cols, rows, most int) []string {
+	text = strings.ReplaceAll(strings.ToUpper(text), ", ", " – ")
+	var font glyph.Font
+	var lines []string
 	for n := 1; n <= 3 && n*3 <= rows; n++ {
-		lines := balance(strings.Fields(strings.ToUpper(text)), n)
-		font, ok := fontFor(lines, cols, (rows-(n-1))/n, s.set)
-		if !ok || font.Height() < minLetter || font.Height() <= bestHeight {
-			continue
-		}
-		best, bestHeight = nil, font.Height()
-		for i, l := range lines {
-			if i > 0 && rows >= n*(len(font.Render(l, cols))+1)-1 {
-				best = append(best, "")
-			}
-			for _, row := range font.Render(l, cols) {
-				best = append(best, " "+row)
-			}
+		broken := balance(strings.Fields(text), n)
+		f, ok := fontFor(broken, cols, min(most, (rows-(n-1))/n), s.set)
+		if ok && f.Height() >= minLetter && f.Height() > font.Height()+0.5 {
+			font, lines = f, broken
 		}
 	}
-	return best
+	var drawn []string
+	for i, l := range lines {
+		if i > 0 {
+			drawn = append(drawn, "")
+		}
+		for _, row := range font.Render(l, cols) {
+			drawn = append(drawn, " "+row)
+		}
+	}
+	return drawn
 }
 
 // fontFor returns the largest font in which every line fits.

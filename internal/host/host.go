@@ -160,18 +160,24 @@ func (r *Run) Louder(steps int) int {
 	return r.volume
 }
 
-// Notice returns what the player should know of the log or the sound; it is
-// empty where all is well.
-func (r *Run) Notice() string {
+// Trouble returns what is wrong with the log at the moment; it is empty where
+// all is well.
+func (r *Run) Trouble() string {
 	if r.recorder != nil {
 		if err := r.recorder.Err(); err != nil {
 			return "the log cannot be written just now, and is kept in memory: " + err.Error()
 		}
 	}
-	if r.sound != nil {
-		return r.sound.Notice()
-	}
 	return ""
+}
+
+// SoundNotice returns what the player should know of the sound; it is empty
+// where all is well.
+func (r *Run) SoundNotice() string {
+	if r.sound == nil {
+		return ""
+	}
+	return r.sound.Notice()
 }
 
 // Rate logs what the player said of the run.
@@ -192,4 +198,10 @@ func (r *Run) close() error {
 		errs = append(errs, r.recorder.Close())
 	}
 	return errors.Join(errs...)
+}
+
+// Bare returns a run of p with options o on clock c: no log, no sound.
+func Bare(p *plan.Plan, o engine.Options, c runner.Clock) *Run {
+	var h Host
+	return h.run(newTally(p, nil), o, c, nil, nil)
 }

@@ -44,7 +44,7 @@ func Run(ctx context.Context, o Options) error {
 		return err
 	}
 	mute := func() { printer.Notice(map[bool]string{true: "sound off", false: "sound on"}[run.ToggleMute()]) }
-	return Drive(ctx, run.Runner, run.Clock, printer, s.lines, mute, run.Notice)
+	return Drive(ctx, run.Runner, run.Clock, printer, s.lines, mute, notices(run))
 }
 
 // session is one run with what was settled before it.
@@ -129,5 +129,15 @@ func (s *session) ask(ctx context.Context) (string, bool) {
 		return strings.ToLower(strings.TrimSpace(text)), ok
 	case <-ctx.Done():
 		return "", false
+	}
+}
+
+// notices returns what says how the log and the sound are.
+func notices(run *host.Run) func() string {
+	return func() string {
+		if t := run.Trouble(); t != "" {
+			return t
+		}
+		return run.SoundNotice()
 	}
 }

@@ -1,0 +1,187 @@
+package tui
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/x/ansi"
+	"github.com/charmbracelet/x/vt"
+	"github.com/muesli/termenv"
+
+	"coldfloor/internal/engine"
+	"coldfloor/internal/host"
+	"coldfloor/internal/plan"
+	"coldfloor/internal/termshot"
+	"coldfloor/sessions"
+	"coldfloor/tui/glyph"
+)
+
+var (
+	update   = flag.Bool("update", false, "write the golden files anew")
+	pictures = flag.String("pictures", "", "write each golden frame as an SVG into this `folder`")
+)
+
+// evening is the plan of the session in testdata.
+func evening(t testing.TB) *plan.Plan {
+	t.Helper()
+	s, err := sessions.Open("testdata/session.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plan.Of(s)
+}
+
+// handClock is a clock that a test sets.
+type handClock struct{ now time.Duration }
+
+func (c *handClock) Mono() time.Duration { return c.now }
+func (c *handClock) Wall() time.Time     { return time.Date(2026, 1, 10, 18, 0, 0, 0, time.UTC).Add(c.now) }
+
+// at moves the clock on in steps that a watch takes for an ordinary look.
+func (c *handClock) at(m runScreen, now time.Duration) runScreen {
+	for c.now < now {
+		c.now = min(now, c.now+time.Second)
+		m = m.look()
+	}
+	return m
+}
+
+// testStyle is the style of a terminal that shows what profile says, on a dark
+// ground.
+func testStyle(profile termenv.Profile, set glyph.Set) style {
+	r := lipgloss.NewRenderer(io.Discard)
+	r.SetColorProfile(profile)
+	r.SetHasDarkBackground(true)
+	return newStyle(r, set)
+}
+
+// newTestRun returns the screen of a run of p, started, without a log and
+// without sound.
+func newTestRun(t testing.TB, p *plan.Plan, o engine.Options, s style) (runScreen, *handClock) {
+	t.Helper()
+	c := &handClock{}
+	m := newRunScreen(host.Bare(p, o, c), s, Reading{}).resized(80, 24)
+	m, _ = m.start()
+	return m, c
+}
+
+// moments are one of every phase, and of every part of a phase that looks its
+// own way.
+var moments = []struct {
+	name string
+	at   time.Duration
+	keys string
+}{
+	{"lead-in", 1200 * time.Millisecond, ""},
+	{"lead-in-last", 2500 * time.Millisecond, ""},
+	{"work", 7 * time.Second, ""},
+	{"work-last", 12900 * time.Millisecond, ""},
+	{"change", 16 * time.Second, ""},
+	{"left", 35 * time.Second, ""},
+	{"switch", 50500 * time.Millisecond, ""},
+	{"right", 60 * time.Second, ""},
+	{"own-pace", 100 * time.Second, ""},
+	{"rest", 107 * time.Second, " "},
+	{"rest-ends", 117 * time.Second, " "},
+	{"rest-last", 124100 * time.Millisecond, " "},
+	{"paused", 35 * time.Second, "p"},
+	{"count-in", 35 * time.Second, "pp"},
+	{"easier", 35 * time.Second, "e"},
+	{"asking", 35 * time.Second, "q"},
+	{"help", 35 * time.Second, "?"},
+}
+
+var sizes = []struct{ width, height int }{{40, 12}, {80, 24}, {120, 40}, {200, 60}}
+
+// TestFrames holds every moment at every size against the golden frames. Each
+// was looked at before it was kept.
+func TestFrames(t *testing.T) {
+	for _, mo := range moments {
+		for _, size := range sizes {
+			name := fmt.Sprintf("%s-%dx%d", mo.name, size.width, size.height)
+			t.Run(name, func(t *testing.T) {
+				frame := func(s style) string { return momentOf(t, mo.at, mo.keys, s).resized(size.width, size.height).View() }
+				drab := frame(testStyle(termenv.Ascii, glyph.Quadrant))
+				golden(t, filepath.Join("testdata", "frames", name+".txt"), drab+"\n")
+				coloured := frame(testStyle(termenv.TrueColor, glyph.Quadrant))
+				if mo.keys == "" && !strings.Contains(mo.name, "last") && ansi.Strip(coloured) != ansi.Strip(strings.ReplaceAll(drab, "", "")) && !sided(mo.name) {
+					t.Error("colour changes more than the colour")
+				}
+				fits(t, coloured, size.width, size.height)
+				if *pictures != "" {
+					picture(t, filepath.Join(*pictures, name+".svg"), coloured, size.width, size.height)
+				}
+			})
+		}
+	}
+}
+
+// sided reports whether a moment's edges are filled by colour alone where there
+// is any.
+func sided(name string) bool { return name == "left" || name == "right" || name == "switch" }
+
+// momentOf returns the screen of the test session at a time, after keys. The
+// hand-ended set ends where its pace would have it.
+func momentOf(t testing.TB, at time.Duration, keys string, s style) runScreen {
+	m, c := newTestRun(t, evening(t), engine.Options{CountIn: 5 * time.Second}, s)
+	const byHand = 106 * time.Second
+	if at > byHand {
+		m = c.at(m, byHand)
+	} else {
+		m = c.at(m, at)
+	}
+	for _, k := range keys {
+		m = press(m, string(k))
+	}
+	return c.at(m, at)
+}
+
+// golden holds text against a file.
+func golden(t *testing.T, file, text string) {
+	t.Helper()
+	if *update {
+		if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(want) != text {
+		t.Errorf("%s differs; got\n%s", file, text)
+	}
+}
+
+// fits fails where a frame has a line wider than the window, or too many.
+func fits(t testing.TB, frame string, width, height int) {
+	t.Helper()
+	lines := strings.Split(frame, "\n")
+	if len(lines) > height {
+		t.Errorf("%d lines in a window of %d", len(lines), height)
+	}
+	for i, l := range lines {
+		if w := ansi.StringWidth(l); w > width {
+			t.Errorf("line %d is %d wide in a window of %d: %q", i+1, w, width, ansi.Strip(l))
+		}
+	}
+}
+
+// picture draws a frame.
+func picture(t *testing.T, file, frame string, width, height int) {
+	t.Helper()
+	e := vt.NewEmulator(width, height)
+	if _, err := e.WriteString(strings.ReplaceAll(frame, "\n", "\r\n")); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(file, []byte(termshot.SVG(e, true)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
