@@ -34,8 +34,9 @@ func (s *Settings) StandingReach() Figure {
 	case s.Reach > 0:
 		return Figure{Length: s.Reach}
 	case s.Height > 0:
-		return Figure{scaled(s.Height, fingertipRatio), true,
-			"about 1.25 × height: grip reach after Pheasant, Bodyspace, 1996, the hand's length from memory"}
+		grip := s.GripReach()
+		return Figure{scaled(s.Height, fingertipRatio), true, fmt.Sprintf(
+			"fingertips at about 1.25 × height, computed with a remembered hand length from the grip reach, %v = %s", grip.Length, grip.Source)}
 	}
 	return Figure{}
 }

@@ -83,7 +83,9 @@ func TestWriteSARIF(t *testing.T) {
 	var log struct {
 		Version string
 		Runs    []struct {
-			Tool    struct{ Driver struct{ Rules []struct{ ID string } } }
+			Tool struct {
+				Driver struct{ Rules []struct{ ID string } }
+			}
 			Results []struct {
 				RuleID    string
 				RuleIndex int

@@ -104,7 +104,7 @@ func sourceOf(part string, f athlete.Figure) string {
 	if !f.Estimated {
 		return ""
 	}
-	return part + " of " + f.Length.String() + " " + f.Source
+	return part + " of " + f.Length.String() + ": " + f.Source
 }
 
 // named returns the texts that are not empty.

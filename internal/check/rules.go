@@ -94,7 +94,7 @@ var rules = []Rule{
 	{
 		Name: "order", Title: "jumps before slow strength, conditioning last",
 		Reason: "A block that jumps after a block of slow strength, and a block of power or strength after one of conditioning, are warnings. " +
-			"Slow before fast within one round is a note, since contrast training means it. Slow strength is reps of 3 s or more in a block that trains strength or power.",
+			"Slow before fast within one round is a note, since contrast training means it. Slow strength is what stays on the floor in a block that trains strength, and a tempo of 3 s or more in one that trains power.",
 		Sources: []string{custom, "3 s a rep: our own, no source."}, run: order,
 	},
 	{

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -73,6 +74,7 @@ func TestOrder(t *testing.T) {
 		"as practice has it":    {up + strong + hold + rallies, nil},
 		"trunk at the end":      {up + strong + rallies + hold, nil},
 		"strength before jumps": {strong + up, []string{`warning: "Squat jump" comes after the slow strength work "Squat"`}},
+		"without a tempo":       {strings.Replace(strong, ", tempo: 3-1-1", "", 1) + up, []string{`warning: "Squat jump" comes after the slow strength work "Squat"`}},
 		"conditioning first":    {rallies + up + strong, []string{`warning: "Up" comes after the conditioning of "Rallies"`}},
 		"contrast": {"\n  - {title: C, trains: [power, strength], rounds: 3, rest: 2m, exercises: [{name: Squat, reps: 5, tempo: 3-1-1}, {name: Hop, reps: 5, contacts: 1}]}\n",
 			[]string{`note: "Hop" follows the slow strength work "Squat" within the round`}},
@@ -178,7 +180,7 @@ func TestCeiling(t *testing.T) {
 
 	o.Settings.Height = 1800
 	expect(t, of("ceiling", p, o), // 2.25 m and 2.814 m, estimated; 2.2 m
-		`warning: "Smash" reaches 2.814m, 41.4cm above the ceiling of 2.4m, estimated: reach of 2.25m about 1.25 × height`)
+		`warning: "Smash" reaches 2.814m, 41.4cm above the ceiling of 2.4m, estimated: reach of 2.25m: fingertips at about 1.25 × height`)
 	o.Settings.Sex = athlete.Female
 	expect(t, of("ceiling", p, o), `warning: "Smash" reaches 2.608m`)
 

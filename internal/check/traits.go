@@ -66,14 +66,14 @@ type trait uint8
 
 const (
 	jump  trait = 1 << iota // leaves the floor: has contacts, or a jump overhead
-	slow                    // slow strength: a slow tempo, where the block trains strength
+	slow                    // strength work, or a slow tempo beside power
 	quick                   // an effort at maximal power
 )
 
 func (t trait) has(q trait) bool { return t&q != 0 }
 
-// slowRep is the rep from which on strength work counts as slow. Our own, no
-// source.
+// slowRep is the rep from which on work beside power counts as slow strength.
+// Our own, no source.
 const slowRep = 3 * time.Second
 
 // traitsOf returns the traits of an exercise of a block.
@@ -82,11 +82,16 @@ func traitsOf(b *sessions.Block, e *sessions.Exercise) (t trait) {
 	if e.Contacts > 0 || e.Overhead.Kind == sessions.OverheadJump {
 		t |= jump
 	}
-	timed := e.Time > 0 || e.TimePerSide > 0
-	if !t.has(jump) && !timed && e.Rep >= slowRep && (e.Tempo.Rep() > 0 || kind == strength) && kind >= size && b.Part == sessions.Main {
+	if b.Part != sessions.Main {
+		return t
+	}
+	switch {
+	case t.has(jump):
+	case kind == strength || kind == size, kind == power && e.Tempo.Rep() >= slowRep:
 		t |= slow
 	}
-	if kind == power && b.Part == sessions.Main && (t.has(jump) || !timed && e.Rep < slowRep) {
+	timed := e.Time > 0 || e.TimePerSide > 0
+	if kind == power && (t.has(jump) || !timed && e.Rep < slowRep) {
 		t |= quick
 	}
 	return t
