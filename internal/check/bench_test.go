@@ -42,5 +42,5 @@ func BenchmarkCheck(b *testing.B) {
 	}
 	b.ReportMetric(float64(reading+rules)/float64(decoding), "whole/decode")
 	b.ReportMetric(float64(rules)/float64(decoding), "rules/decode")
-	b.ReportMetric((reading + rules).Seconds()*1000/float64(b.N), "ms/1000files")
+	b.ReportMetric((reading+rules).Seconds()*1000/float64(b.N), "ms/1000files")
 }
