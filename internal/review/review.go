@@ -32,8 +32,9 @@ type Options struct {
 
 // Squad is everybody whose journals were read.
 type Squad struct {
-	Now     time.Time
-	Players []*Player // by name
+	Now       time.Time
+	Tolerance Tolerance // that rests were judged with
+	Players   []*Player // by name
 
 	Rehearsals int // runs left out: sped up, they trained nobody
 	Withdrawn  int // runs left out: taken back by the player

@@ -1,10 +1,7 @@
 package review
 
 import (
-	"cmp"
 	"slices"
-	"strings"
-	"time"
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
@@ -21,14 +18,6 @@ type Reviewer struct {
 	players map[string]*tally // by runs.Key of their name
 }
 
-// tally is a player in the making.
-type tally struct {
-	*Player
-	weeks map[day]*Week // by Monday
-	// of each day in view: sessions, and those not rated
-	sessions, unrated map[day]int
-}
-
 // New returns a Reviewer that has seen no run.
 func New(o Options) *Reviewer {
 	if o.Weeks <= 0 {
@@ -43,7 +32,7 @@ func New(o Options) *Reviewer {
 	if o.JumpsEarliest == 0 && o.JumpsFull == 0 {
 		o.JumpsEarliest, o.JumpsFull = load.EarliestAfter, load.FullAfter
 	}
-	r := &Reviewer{opts: o, today: dayOf(o.Now), players: map[string]*tally{}, squad: Squad{Now: o.Now}}
+	r := &Reviewer{opts: o, today: dayOf(o.Now), players: map[string]*tally{}, squad: Squad{Now: o.Now, Tolerance: o.Tolerance}}
 	r.from = r.today.monday() - day(7*(o.Weeks-1))
 	return r
 }
@@ -170,46 +159,6 @@ func (s *Session) Painful() bool {
 	return s.Rating.Pain != nil && *s.Rating.Pain || s.Rating.Where != nil && *s.Rating.Where != ""
 }
 
-// remember keeps what is shown of single sessions.
-func (p *tally) remember(s *Session, recent int) {
-	if p.First.IsZero() || s.Start.Before(p.First) {
-		p.First = s.Start
-	}
-	if p.Last.IsZero() || s.Start.After(p.Last) {
-		p.Last, p.LastTitle, p.Name = s.Start, s.Title(), s.Player
-	}
-	p.Recent = keepLatest(p.Recent, s, recent, func(a, b *Session) int {
-		return cmp.Or(b.Start.Compare(a.Start), cmp.Compare(a.ID, b.ID))
-	})
-	if s.Painful() {
-		note := Pain{Start: s.Start, Title: s.Title(), Where: text(s.Rating.Where), Note: text(s.Rating.Note)}
-		p.Pain = keepLatest(p.Pain, note, MaxPain, func(a, b Pain) int {
-			return cmp.Or(b.Start.Compare(a.Start), strings.Compare(a.Where, b.Where), strings.Compare(a.Note, b.Note))
-		})
-	}
-}
-
-func text(p *string) string {
-	if p == nil {
-		return ""
-	}
-	return *p
-}
-
-// keepLatest puts v in its place and keeps the first n.
-func keepLatest[T any](all []T, v T, n int, compare func(a, b T) int) []T {
-	i, _ := slices.BinarySearchFunc(all, v, compare)
-	if i >= n {
-		return all
-	}
-	all = slices.Insert(all, i, v)
-	if len(all) > n {
-		clear(all[n:])
-		all = all[:n]
-	}
-	return all
-}
-
 // jumped keeps the last session that had foot contacts. One that is dated
 // after now tells nothing.
 func (r *Reviewer) jumped(p *tally, s *Session) {
@@ -219,22 +168,6 @@ func (r *Reviewer) jumped(p *tally, s *Session) {
 	}
 	p.Jumps = &Jumps{At: end, Title: s.Title(), Contacts: s.Contacts(),
 		Recovery: load.RecoveryFrom(end, r.opts.Now, r.opts.JumpsEarliest, r.opts.JumpsFull)}
-}
-
-// book counts a session in its week and on its day.
-func (p *tally) book(s *Session, at day) {
-	monday := at.monday()
-	w := p.weeks[monday]
-	if w == nil {
-		w = &Week{Monday: monday.date()}
-		p.weeks[monday] = w
-	}
-	w.add(s)
-	w.Daily[at-monday] += s.Load
-	p.sessions[at]++
-	if !s.Rated {
-		p.unrated[at]++
-	}
 }
 
 // Squad returns everybody, by name. The Reviewer takes no more runs then.
@@ -247,57 +180,3 @@ func (r *Reviewer) Squad() *Squad {
 	s.Sort(ByName, false)
 	return &s
 }
-
-// layOut lays the weeks and days in view out without a gap, from the first
-// that has a session to today.
-func (p *tally) layOut(today day) {
-	if len(p.weeks) == 0 {
-		return
-	}
-	monday, first := today.monday(), today
-	for m := range p.weeks {
-		monday = min(monday, m)
-	}
-	for d := range p.sessions {
-		first = min(first, d)
-	}
-	for m := monday; m <= today; m += 7 {
-		w := p.weeks[m]
-		if w == nil {
-			w = &Week{Monday: m.date()}
-		}
-		w.Open = m == today.monday()
-		p.Weeks = append(p.Weeks, *w)
-	}
-	short, long := load.NewAverage(load.ShortSpan), load.NewAverage(load.LongSpan)
-	for d := first; d <= today; d++ {
-		l := p.Weeks[(d.monday()-monday)/7].Daily[d-d.monday()]
-		p.Days = append(p.Days, Day{Date: d.date(), Load: l, Unrated: p.unrated[d], Short: short.Add(l), Long: long.Add(l)})
-	}
-	p.seven(today)
-}
-
-// seven adds the seven days up to today up.
-func (p *tally) seven(today day) {
-	var daily [load.Days]float64
-	for i := range daily {
-		if at := len(p.Days) - 1 - i; at >= 0 {
-			daily[i] = p.Days[at].Load
-			p.Seven.Unrated += p.Days[at].Unrated
-		}
-		p.Seven.Sessions += p.sessions[today-day(i)]
-	}
-	p.Seven.Week = load.WeekOf(daily)
-}
-
-// LastDay returns the last day with its averages, and false where no week is
-// in view.
-func (p *Player) LastDay() (Day, bool) {
-	if len(p.Days) == 0 {
-		return Day{}, false
-	}
-	return p.Days[len(p.Days)-1], true
-}
-
-// Ago returns how long before now the last session began.
-func (p *Player) Ago() time.Duration { return p.Now.Sub(p.Last) }
