@@ -77,9 +77,12 @@ func columnNames() string {
 
 // check refuses wrong values.
 func (o *reviewOptions) check() error {
+	_, known := reports.FormatOf(o.report)
 	switch {
 	case o.weeks < 1 || o.weeks > maxWeeks:
 		return usageError{fmt.Sprintf("--weeks %d is not between 1 and %d", o.weeks, maxWeeks), "26 weeks are half a year"}
+	case o.report != "" && !known:
+		return usageError{fmt.Sprintf("%q does not end in .html or .pdf", o.report), "the ending names the format, such as --report review.pdf"}
 	case !slices.Contains(review.Columns, review.Column(o.sort)):
 		return usageError{fmt.Sprintf("a squad is not sorted by %q", o.sort), "write --sort " + columnNames()}
 	}
@@ -95,15 +98,23 @@ func (o *reviewOptions) run(c *cobra.Command, paths []string) error {
 	if squad == nil {
 		return failed
 	}
-	out := c.OutOrStdout()
-	var err error
+	return errors.Join(o.write(c, squad), failed)
+}
+
+// write shows the squad in the form asked for.
+func (o *reviewOptions) write(c *cobra.Command, squad *review.Squad) error {
 	switch {
 	case o.asJSON:
-		err = writeJSON(out, reports.JSONOf(squad))
-	default:
-		err = reports.Of(squad).Text(out, o.whole)
+		return writeJSON(c.OutOrStdout(), reports.JSONOf(squad))
+	case o.report != "":
+		format, _ := reports.FormatOf(o.report)
+		missing, err := reports.Of(squad).WriteFile(o.report, format, o.force)
+		if err == nil {
+			tellLacking(c, missing)
+		}
+		return err
 	}
-	return errors.Join(err, failed)
+	return reports.Of(squad).Text(c.OutOrStdout(), o.whole)
 }
 
 // read reviews the journals. The error beside a squad is that of journals that

@@ -73,7 +73,7 @@ func strainChart(p *review.Player) Chart {
 
 // restChart is the middle of the rest deviations of every week.
 func restChart(p *review.Player) Chart {
-	c := Chart{Title: "Rest taken less rest prescribed", Unit: "s", Time: weekAxis, Kind: Spans,
+	c := Chart{Title: "Rest taken less rest prescribed", Unit: "seconds", Time: weekAxis, Kind: Spans,
 		Note: "median and middle half; above 0 is longer than prescribed"}
 	for i := range p.Weeks {
 		w := &p.Weeks[i]

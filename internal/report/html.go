@@ -1,0 +1,40 @@
+package report
+
+import (
+	_ "embed"
+	"html/template"
+	"io"
+
+	"coldfloor/internal/safetext"
+)
+
+//go:embed report.html
+var htmlText string
+
+var htmlTemplate = template.Must(template.New("report").Funcs(template.FuncMap{
+	"marker": func() string { return marker },
+	"clean":  safetext.Clean,
+	"right":  func(t Table, column int) bool { return column < len(t.Right) && t.Right[column] },
+	"link":   Table.link,
+	"shown": func(c Chart) bool {
+		_, _, ok := c.Range()
+		return ok
+	},
+	// The chart is drawn by this package, and what others wrote is not in it.
+	"svg": func(c Chart) (template.HTML, error) {
+		s, err := c.svg()
+		return template.HTML(s), err
+	},
+}).Parse(htmlText))
+
+// link returns the Part that tells more of a row, or nothing.
+func (t Table) link(row int) string {
+	if row < len(t.Links) {
+		return t.Links[row]
+	}
+	return ""
+}
+
+// HTML writes the review as one page that needs no other file and asks nothing
+// of the network.
+func (d *Doc) HTML(w io.Writer) error { return htmlTemplate.Execute(w, d) }

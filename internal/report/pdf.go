@@ -1,0 +1,219 @@
+package report
+
+import (
+	"io"
+
+	"codeberg.org/go-pdf/fpdf"
+	"gonum.org/v1/plot/vg/draw"
+
+	"coldfloor/internal/sheet"
+)
+
+// The page, in millimetres: A4 of ISO 216. Letter is 6 mm wider and 18 mm
+// less high, and prints it a little smaller.
+const (
+	pageWide = 210.0
+	pageHigh = 297.0
+	margin   = 14.0
+	footing  = 8.0 // for the page's number
+	textWide = pageWide - 2*margin
+	leading  = 1.25 // from one baseline to the next, in parts of the size
+)
+
+// Sizes of type, in points.
+const (
+	bodySize    = 9.0
+	tableSize   = 7.5
+	noteSize    = 7.5
+	sectionSize = 12.0
+	partSize    = 15.0
+	titleSize   = 19.0
+)
+
+// paper sets a Doc on pages, from the top down.
+type paper struct {
+	pdf   *fpdf.Fpdf
+	types sheet.Setting
+	y     float64 // where the next line's top is
+	links map[string]int
+}
+
+// PDF writes the review as a PDF document, and returns the characters that its
+// typeface lacks. The same Doc gives the same bytes.
+func (d *Doc) PDF(w io.Writer) (missing []rune, err error) {
+	p := &paper{pdf: newDocument(d.Title), types: sheet.NewSetting(), links: map[string]int{}}
+	p.types.AddTo(p.pdf)
+	p.pdf.SetFooterFunc(func() { p.number(d.Title) })
+	p.page()
+	p.text(true, titleSize, d.Title, 0)
+	p.text(false, bodySize, d.About, 0)
+	for _, part := range d.Parts {
+		p.part(part)
+	}
+	p.room(40)
+	p.gap(5)
+	p.text(true, partSize, "What the figures can and cannot say", 0)
+	for _, l := range d.Left {
+		p.text(false, bodySize, l, 0)
+	}
+	p.facts(d.Meaning)
+	return p.types.Missing(), p.pdf.Output(w)
+}
+
+// newDocument starts a document whose dates are fixed.
+func newDocument(title string) *fpdf.Fpdf {
+	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: pageWide, Ht: pageHigh}})
+	pdf.SetCatalogSort(true)
+	pdf.SetCreationDate(epoch)
+	pdf.SetModificationDate(epoch)
+	pdf.SetTitle(title, true)
+	pdf.SetCreator(marker, false)
+	pdf.SetProducer("", false)
+	pdf.SetLang("en")
+	pdf.SetAutoPageBreak(false, 0)
+	pdf.SetMargins(0, 0, 0)
+	return pdf
+}
+
+// page begins a page.
+func (p *paper) page() {
+	p.pdf.AddPage()
+	p.y = margin
+}
+
+// bottom is where the text of a page ends.
+const bottom = pageHigh - margin - footing
+
+// room begins a page where the one there is has less than h left.
+func (p *paper) room(h float64) {
+	if p.y+h > bottom {
+		p.page()
+	}
+}
+
+func (p *paper) gap(h float64) { p.y += h }
+
+// height is that of a line of type.
+func height(size float64) float64 { return size * point * leading }
+
+// put writes text whose line has its top at y.
+func (p *paper) put(bold bool, size, x, y float64, line string) {
+	weight := ""
+	if bold {
+		weight = "B"
+	}
+	p.pdf.SetFont(sheet.Family, weight, size)
+	p.pdf.Text(x, y+size*point, line)
+}
+
+// text sets a paragraph, indented, on as many lines as it takes.
+func (p *paper) text(bold bool, size float64, s string, indent float64) {
+	for _, l := range p.types.Wrap(bold, size, s, textWide-indent) {
+		p.room(height(size))
+		p.put(bold, size, margin+indent, p.y, l)
+		p.y += height(size)
+	}
+}
+
+// part sets a part; one that can be linked to has a page of its own.
+func (p *paper) part(part Part) {
+	if part.ID != "" {
+		p.page()
+		p.pdf.SetLink(p.link(part.ID), p.y, -1)
+		p.pdf.Bookmark(part.Title, 0, p.y)
+	}
+	if part.Title != "" {
+		p.text(true, partSize, part.Title, 0)
+	}
+	for _, s := range part.Sections {
+		p.section(s)
+	}
+}
+
+// link returns the number that the document knows a part by.
+func (p *paper) link(id string) int {
+	n, ok := p.links[id]
+	if !ok {
+		n = p.pdf.AddLink()
+		p.links[id] = n
+	}
+	return n
+}
+
+func (p *paper) section(s Section) {
+	p.room(26)
+	p.gap(3)
+	if s.Title != "" {
+		p.text(true, sectionSize, s.Title, 0)
+		p.gap(0.8)
+	}
+	p.facts(s.Facts)
+	p.charts(s.Charts)
+	if len(s.Table.Rows) > 0 {
+		p.gap(1)
+		p.table(s.Table)
+	}
+	for _, n := range s.Notes {
+		p.gap(1)
+		p.text(false, bodySize, n, 0)
+	}
+}
+
+// factIndent is how far the figures of facts stand from their names.
+const factIndent = 32.0
+
+func (p *paper) facts(facts []Fact) {
+	for _, f := range facts {
+		first := true
+		for _, text := range f.Lines {
+			for _, l := range p.types.Wrap(false, bodySize, text, textWide-factIndent) {
+				p.room(height(bodySize))
+				if first {
+					p.put(true, bodySize, margin, p.y, p.types.Line(f.Name))
+				}
+				first = false
+				p.put(false, bodySize, margin+factIndent, p.y, l)
+				p.y += height(bodySize)
+			}
+		}
+		p.gap(0.6)
+	}
+}
+
+// charts sets charts two by two, those that have something to show.
+func (p *paper) charts(charts []Chart) {
+	var shown []Chart
+	for _, c := range charts {
+		if _, _, ok := c.Range(); ok {
+			shown = append(shown, c)
+		}
+	}
+	high := mm(chartHeight) + height(noteSize)*2
+	for i := range shown {
+		if i%2 == 0 {
+			p.room(high + 2)
+			p.gap(2)
+		}
+		c := &shown[i]
+		x := margin + float64(i%2)*(textWide-mm(chartWidth))
+		v := newVector(p.pdf, p.types, x, p.y, chartWidth, chartHeight)
+		c.draw(draw.New(v))
+		v.end()
+		for j, l := range p.types.Wrap(false, noteSize, c.Note, textWide/2-6) {
+			p.put(false, noteSize, x+2, p.y+mm(chartHeight)+float64(j)*height(noteSize), l)
+		}
+		if i%2 == 1 || i == len(shown)-1 {
+			p.gap(high)
+		}
+	}
+}
+
+// number sets the title and the page's number below a page.
+func (p *paper) number(title string) {
+	y := pageHigh - margin - height(noteSize)
+	if lines := p.types.Wrap(false, noteSize, title, textWide-30); len(lines) > 0 {
+		p.put(false, noteSize, margin, y, lines[0])
+	}
+	number := "page " + itoa(p.pdf.PageNo())
+	p.put(false, noteSize, pageWide-margin-p.types.Width(false, noteSize, number), y, number)
+}

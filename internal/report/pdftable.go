@@ -1,0 +1,90 @@
+package report
+
+import "slices"
+
+// cellPad is the room on each side of a cell's text, in millimetres.
+const cellPad = 0.9
+
+// table sets a table over as many pages as it takes, its header on each.
+func (p *paper) table(t Table) {
+	widths := p.widths(t)
+	p.row(t, t.Header, -1, widths)
+	for i, row := range t.Rows {
+		p.row(t, row, i, widths)
+	}
+}
+
+// widths returns how wide each column is. Where all do not fit the widest ones
+// of text give way, and their cells are broken into lines.
+func (p *paper) widths(t Table) []float64 {
+	w := make([]float64, len(t.Header))
+	for c := range w {
+		w[c] = p.types.Width(true, tableSize, t.Header[c])
+		for _, row := range t.Rows {
+			w[c] = max(w[c], p.types.Width(false, tableSize, row[c]))
+		}
+		w[c] += 2 * cellPad
+	}
+	for range 1000 {
+		over := sum(w) - textWide
+		if over <= 0 {
+			break
+		}
+		widest := slices.Index(w, slices.Max(w))
+		w[widest] -= min(over, 1)
+	}
+	return w
+}
+
+func sum(w []float64) float64 {
+	total := 0.0
+	for _, x := range w {
+		total += x
+	}
+	return total
+}
+
+// row sets one row, or the header for -1.
+func (p *paper) row(t Table, cells []string, n int, widths []float64) {
+	bold := n < 0
+	lines := make([][]string, len(cells))
+	most := 1
+	for c, cell := range cells {
+		lines[c] = p.types.Wrap(bold, tableSize, cell, widths[c]-2*cellPad+0.01)
+		most = max(most, len(lines[c]))
+	}
+	high := float64(most)*height(tableSize) + 2*cellPad*0.6
+	if p.y+high > bottom {
+		p.page()
+		if n >= 0 {
+			p.row(t, t.Header, -1, widths)
+		}
+	}
+	x := margin
+	for c := range cells {
+		p.cell(t, c, bold, lines[c], x, widths[c], high)
+		x += widths[c]
+	}
+	if n >= 0 && t.link(n) != "" {
+		p.pdf.Link(margin, p.y, sum(widths), high, p.link(t.link(n)))
+	}
+	p.y += high
+}
+
+// cell sets one cell.
+func (p *paper) cell(t Table, c int, bold bool, lines []string, x, wide, high float64) {
+	p.pdf.SetLineWidth(0.15)
+	if bold {
+		p.pdf.SetFillColor(0xEE, 0xEE, 0xEE)
+		p.pdf.Rect(x, p.y, wide, high, "FD")
+	} else {
+		p.pdf.Rect(x, p.y, wide, high, "D")
+	}
+	for i, l := range lines {
+		at := x + cellPad
+		if c < len(t.Right) && t.Right[c] {
+			at = x + wide - cellPad - p.types.Width(bold, tableSize, l)
+		}
+		p.put(bold, tableSize, at, p.y+cellPad*0.6+float64(i)*height(tableSize), l)
+	}
+}
