@@ -16,22 +16,23 @@ import (
 )
 
 // flacEncoder writes a FLAC file. Silent frames hold one constant; the others
-// are predicted, with a Rice parameter for every ricePart samples, since a
-// frame is mostly part sound and part silence.
+// are predicted by the fixed polynomial that does it best, with a Rice
+// parameter for every ricePart samples, since a frame is mostly part sound and
+// part silence.
 type flacEncoder struct {
 	file *seekBuffer
 	enc  *flac.Encoder
 	head frame.Header
 	zero [trackBlock]int32
-	rest [trackBlock]int32 // what prediction leaves over
+	left [maxOrder + 1][trackBlock]int32 // what prediction of each order leaves over
 }
 
-// How sounding frames are coded: predicted by a fixed polynomial of an order,
-// and in 2^riceOrder parts.
+// How sounding frames are coded: the highest order of a fixed polynomial in
+// FLAC, and 2^riceOrder parts.
 const (
-	predictOrder = 2
-	riceOrder    = 5
-	ricePart     = trackBlock >> riceOrder
+	maxOrder  = 4
+	riceOrder = 5
+	ricePart  = trackBlock >> riceOrder
 )
 
 func newFLACEncoder(w io.WriteSeeker, length int, p *plan.Plan) (*flacEncoder, error) {
@@ -60,26 +61,45 @@ func (f *flacEncoder) write(samples []int32) error {
 	if len(samples) < trackBlock { // the last: its parts would not be of one size
 		return f.frame(frame.SubHeader{Pred: frame.PredVerbatim}, samples)
 	}
-	h := frame.SubHeader{Pred: frame.PredFixed, Order: predictOrder, ResidualCodingMethod: frame.ResidualCodingMethodRice1,
+	order := f.predict(samples)
+	h := frame.SubHeader{Pred: frame.PredFixed, Order: order, ResidualCodingMethod: frame.ResidualCodingMethodRice1,
 		RiceSubframe: &frame.RiceSubframe{PartOrder: riceOrder}}
-	for i := predictOrder; i < len(samples); i++ {
-		f.rest[i] = samples[i] - 2*samples[i-1] + samples[i-2]
-	}
 	for i := 0; i < len(samples); i += ricePart {
-		part := f.rest[max(i, predictOrder) : i+ricePart]
+		part := f.left[order][max(i, order) : i+ricePart]
 		h.RiceSubframe.Partitions = append(h.RiceSubframe.Partitions, frame.RicePartition{Param: riceParam(part)})
 	}
 	return f.frame(h, samples)
 }
 
-// riceParam returns the parameter that codes residuals shortly: the number of
-// bits of their mean size, once folded to be positive.
-func riceParam(residuals []int32) uint {
-	sum := 0
+// predict fills what prediction leaves over, and returns the order that leaves
+// least. Each order leaves the differences of what the one below left.
+func (f *flacEncoder) predict(samples []int32) (best int) {
+	copy(f.left[0][:], samples)
+	least := size(samples)
+	for order := 1; order <= maxOrder; order++ {
+		below, left := &f.left[order-1], &f.left[order]
+		for i := order; i < len(samples); i++ {
+			left[i] = below[i] - below[i-1]
+		}
+		if s := size(left[order:len(samples)]); s < least {
+			best, least = order, s
+		}
+	}
+	return best
+}
+
+// size returns the sum of the sizes of residuals.
+func size(residuals []int32) (sum int) {
 	for _, r := range residuals {
 		sum += int(max(r, -r))
 	}
-	mean := uint(2 * sum / len(residuals))
+	return sum
+}
+
+// riceParam returns the parameter that codes residuals shortly: the number of
+// bits of their mean size, once folded to be positive.
+func riceParam(residuals []int32) uint {
+	mean := uint(2 * size(residuals) / len(residuals))
 	return uint(min(14, max(0, bits.Len(mean)-1)))
 }
 
@@ -106,6 +126,9 @@ func (f *flacEncoder) finish() error {
 	return f.file.Flush()
 }
 
+// written marks a metadata block as not empty; the encoder works out its length.
+const written = 1
+
 // tags names the session and its blocks: a title, and for each block a chapter
 // in the form of the Vorbis comment chapter extension.
 func tags(p *plan.Plan) *meta.Block {
@@ -114,7 +137,7 @@ func tags(p *plan.Plan) *meta.Block {
 		name := fmt.Sprintf("CHAPTER%03d", i+1)
 		c.Tags = append(c.Tags, [2]string{name, chapterTime(b.Start)}, [2]string{name + "NAME", b.Title})
 	}
-	return &meta.Block{Header: meta.Header{Type: meta.TypeVorbisComment}, Body: c}
+	return &meta.Block{Header: meta.Header{Type: meta.TypeVorbisComment, Length: written}, Body: c}
 }
 
 // chapterTime returns t as HH:MM:SS.mmm.
@@ -139,7 +162,7 @@ func cueSheet(p *plan.Plan, length int) *meta.Block {
 			Indicies: []meta.CueSheetTrackIndex{{Num: 1}}})
 	}
 	s.Tracks = append(s.Tracks, meta.CueSheetTrack{Offset: uint64(length), Num: 255, IsAudio: true})
-	return &meta.Block{Header: meta.Header{Type: meta.TypeCueSheet}, Body: s}
+	return &meta.Block{Header: meta.Header{Type: meta.TypeCueSheet, Length: written}, Body: s}
 }
 
 // seekBuffer is a buffered writer that can still be sought in. It hides that
