@@ -5,6 +5,7 @@ import (
 
 	"coldfloor/internal/athlete"
 	"coldfloor/internal/units"
+	"coldfloor/sound"
 )
 
 // runOptions are the flags of the run command.
@@ -16,6 +17,7 @@ type runOptions struct {
 	noLog    bool
 	byHand   bool
 	distance string
+	voice    string
 }
 
 // newRun returns the command that runs a session.
@@ -42,6 +44,7 @@ then typed with Enter after them; ? lists them.`,
 	f.BoolVar(&o.noLog, "no-log", false, "keep nothing in the journal")
 	f.BoolVar(&o.byHand, "by-hand", false, "let every set of reps end by a key")
 	f.StringVar(&o.distance, "distance", "", "how far off the screen is read, such as `4m`")
+	voiceFlag(c, &o.voice)
 	return c
 }
 
@@ -62,6 +65,14 @@ func (o *runOptions) run(c *cobra.Command, args []string) error {
 		return err
 	}
 	s := stage{options: o, command: c, settings: settings, from: from}
+	if o.voice != "" {
+		if o.speed != 1 {
+			return usageError{"words take their time, and cannot be spoken at another speed", "leave out --voice or --speed"}
+		}
+		if s.voice, err = voiceOf(o.voice, settings, sound.DefaultPips); err != nil {
+			return err
+		}
+	}
 	if len(args) > 0 {
 		if s.plan, err = planOf(c, args[0]); err != nil {
 			return err

@@ -18,6 +18,7 @@ import (
 	"coldfloor/internal/plain"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/units"
+	"coldfloor/internal/voice"
 	"coldfloor/sound"
 	"coldfloor/tui"
 	"coldfloor/tui/glyph"
@@ -30,6 +31,7 @@ type stage struct {
 	settings athlete.Settings
 	from     units.Length // from where the screen is read
 	plan     *plan.Plan   // nil: to be chosen
+	voice    *voice.Voice // nil: no words are spoken
 }
 
 // show runs the session on the screen, or as plain lines.
@@ -59,7 +61,7 @@ func (s *stage) host(screen bool) *host.Host {
 		live.Bell = func() { _, _ = io.WriteString(out, "\a") }
 	}
 	return &host.Host{Settings: s.settings, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
-		AllPaced: !screen && !isTerminal(s.command.InOrStdin()), Sound: sound.NewLive(live),
+		AllPaced: !screen && !isTerminal(s.command.InOrStdin()), Sound: sound.NewLive(live), Voice: s.voice,
 		Heard: sound.Options{Pips: sound.DefaultPips, Tempo: true}}
 }
 

@@ -12,6 +12,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/athlete"
+	"coldfloor/internal/engine"
+	"coldfloor/internal/plan"
 	"coldfloor/sound"
 )
 
@@ -20,6 +23,7 @@ type trackOptions struct {
 	files sound.TrackFiles
 	pips  int
 	tempo bool
+	voice string
 }
 
 // newTrack returns the command that writes a session as audio.
@@ -42,6 +46,7 @@ coldfloor sounds plays the cues one by one, to learn them.`,
 	f.IntVar(&o.pips, "pips", sound.DefaultPips, "get-ready pips before a start, `N` seconds down")
 	f.BoolVar(&o.tempo, "tempo", false, "add a soft click for each rep, lowering and rising apart where a tempo is given")
 	f.BoolVar(&o.files.Force, "force", false, "replace files that are there")
+	voiceFlag(c, &o.voice)
 	return c
 }
 
@@ -56,8 +61,12 @@ func (o *trackOptions) run(c *cobra.Command, name string) error {
 	}
 	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
+	heard := sound.Options{Pips: o.pips, Tempo: o.tempo, Reps: o.tempo}
+	if heard.Words, err = o.words(ctx, p); err != nil {
+		return err
+	}
 	progress := newProgress(c.ErrOrStderr(), "writing the track")
-	err = o.files.Write(ctx, p, sound.Options{Pips: o.pips, Tempo: o.tempo, Reps: o.tempo},
+	err = o.files.Write(ctx, p, heard,
 		func(written, all time.Duration) { progress.tell(int64(written), int64(all)) })
 	progress.end()
 	switch {
@@ -67,6 +76,25 @@ func (o *trackOptions) run(c *cobra.Command, name string) error {
 		return fmt.Errorf("%w\nhint: name another file, or add --force to replace it", err)
 	}
 	return err
+}
+
+// words renders what is spoken in the track of p; it returns nil for nothing.
+func (o *trackOptions) words(ctx context.Context, p *plan.Plan) (func(*plan.Plan, engine.View) []sound.Placed, error) {
+	if o.voice == "" {
+		return nil, nil
+	}
+	settings, err := athlete.Load()
+	if err != nil {
+		return nil, err
+	}
+	v, err := voiceOf(o.voice, settings, o.pips)
+	if err != nil {
+		return nil, err
+	}
+	if err := v.Prepare(ctx, p, nil); err != nil {
+		return nil, err
+	}
+	return v.Words(engine.Options{AllPaced: true}), nil
 }
 
 // check reports what is wrong with the flags.

@@ -4,6 +4,7 @@
 package host
 
 import (
+	"context"
 	"errors"
 	"time"
 
@@ -12,6 +13,7 @@ import (
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/runner"
+	"coldfloor/internal/voice"
 	"coldfloor/sound"
 )
 
@@ -31,6 +33,7 @@ type Host struct {
 
 	Sound *sound.Live   // shared by all runs, for a device is slow to open; nil: there is none
 	Heard sound.Options // what is heard besides the cues; who waits for a key is filled in
+	Voice *voice.Voice  // what is spoken; nil: nothing
 
 	open []*Run
 }
@@ -41,8 +44,10 @@ type Run struct {
 	Clock   runner.Clock
 	Options engine.Options
 
-	recorder *journal.Recorder // nil: without a log
-	sound    *sound.Live       // nil: none
+	recorder *journal.Recorder  // nil: without a log
+	sound    *sound.Live        // nil: none
+	voice    *voice.Voice       // nil: none
+	hush     context.CancelFunc // ends its rendering
 	tally    *tally
 	muted    bool
 	volume   int
@@ -93,6 +98,11 @@ func (h *Host) run(t *tally, o engine.Options, c runner.Clock, rec *journal.Reco
 	if h.Sound != nil {
 		heard := h.Heard
 		heard.ByHand, heard.AllPaced = o.ByHand, o.AllPaced
+		if h.Voice != nil {
+			heard.Words = h.Voice.Words(o)
+			r.voice = h.Voice
+			r.speak(t.plan)
+		}
 		h.Sound.Follow(t.plan, heard, c.Mono, h.Speed)
 		all = append(all, h.Sound)
 	}
@@ -102,6 +112,13 @@ func (h *Host) run(t *tally, o engine.Options, c runner.Clock, rec *journal.Reco
 	h.open = append(h.open, r)
 	r.Runner = runner.New(t.plan, o, c, append(all, listeners...)...)
 	return r
+}
+
+// speak has the voice render what p says, ahead of time and in the background.
+func (r *Run) speak(p *plan.Plan) {
+	ctx, cancel := context.WithCancel(context.Background())
+	r.hush = cancel
+	go func() { _ = r.voice.Prepare(ctx, p, r.sound.Refresh) }() // Notice tells of a failure
 }
 
 // Close closes every run and lets the sound end. It is to be called however the
@@ -191,6 +208,9 @@ func (r *Run) Rate(v journal.Rating) {
 // run that has not ended stays unfinished there.
 func (r *Run) close() error {
 	var errs []error
+	if r.hush != nil {
+		r.hush()
+	}
 	if r.turned {
 		errs = append(errs, athlete.RememberVolume(r.volume))
 	}

@@ -85,11 +85,12 @@ func (w *writer) step(i int, start, end time.Duration) {
 	}
 }
 
-// leadIn writes the lead-in: what comes, and then the countdown. Each number
-// follows its pip, where there is one, and ends before the next.
+// leadIn writes the lead-in: what comes, even where it is under way already,
+// and then the countdown. Each number follows its pip, where there is one, and
+// ends before the next.
 func (w *writer) leadIn(i int, start, end time.Duration) {
 	count := min(w.o.Count, int((end-start)/time.Second))
-	w.say(w.next(i), start+afterCue, end-time.Duration(count)*time.Second)
+	w.say(w.next(i), max(start, w.from)+afterCue, end-time.Duration(count)*time.Second)
 	for n := count; n > 0; n-- {
 		at := end - time.Duration(n)*time.Second
 		from := at

@@ -22,8 +22,9 @@ const loudness = 0.6
 // off, so that words begin when they are meant to.
 const silence = 0.005
 
-// Voice speaks one session. It renders what is to be said ahead of time; what
-// is not ready when it is due is left unsaid, so that speech is never late.
+// Voice speaks sessions. It renders what is to be said ahead of time; what is
+// not ready when it is due is left unsaid, so that speech is never late. Its
+// methods are safe for concurrent use.
 type Voice struct {
 	opts   Options
 	speech *speech
@@ -43,15 +44,29 @@ func New(o Options) (*Voice, error) {
 	return &Voice{opts: o, speech: s, clips: map[string]*sound.Clip{}}, nil
 }
 
-// Prepare renders all that an untouched run of p from v says, in order, until
-// done or ctx is. It returns the first failure.
-func (v *Voice) Prepare(ctx context.Context, p *plan.Plan, view engine.View) error {
-	for _, s := range Script(p, view, v.opts) {
+// Prepare renders all that a run of p can say of its own accord, in the order
+// of the plan, until done or ctx is, and returns the first failure. Ready, where
+// not nil, is called when the first text is ready and when all are.
+func (v *Voice) Prepare(ctx context.Context, p *plan.Plan, ready func()) error {
+	o := v.opts
+	o.Run = engine.Options{AllPaced: true}
+	for i, s := range Script(p, sound.Beginning(p), o) {
 		if ctx.Err() != nil {
 			break
 		}
 		v.render(ctx, s.Text)
+		if i == 0 && ready != nil {
+			ready()
+		}
 	}
+	if ready != nil {
+		ready()
+	}
+	return v.Err()
+}
+
+// Err returns the first failure to speak, if any.
+func (v *Voice) Err() error {
 	v.mu.Lock()
 	defer v.mu.Unlock()
 	return v.err
@@ -131,18 +146,21 @@ func level(samples []float32) []float32 {
 	return out
 }
 
-// Words places what is ready of what is to be said from the moment of a view
-// on; it never waits. It has the form of sound.Options.Words.
-func (v *Voice) Words(p *plan.Plan, view engine.View) []sound.Placed {
-	v.mu.Lock()
-	defer v.mu.Unlock()
-	var out []sound.Placed
-	for _, s := range Script(p, view, v.opts) {
-		clip := v.clips[s.Text]
-		if clip == nil || s.From+clip.Duration() > s.Until {
-			continue
+// Words returns what places, for a run with the given options, the ready part of
+// what is to be said from the moment of a view on. It never waits. It has the
+// form of sound.Options.Words.
+func (v *Voice) Words(run engine.Options) func(*plan.Plan, engine.View) []sound.Placed {
+	o := v.opts
+	o.Run = run
+	return func(p *plan.Plan, view engine.View) []sound.Placed {
+		v.mu.Lock()
+		defer v.mu.Unlock()
+		var out []sound.Placed
+		for _, s := range Script(p, view, o) {
+			if clip := v.clips[s.Text]; clip != nil && s.From+clip.Duration() <= s.Until {
+				out = append(out, sound.Placed{At: s.From, Clip: clip})
+			}
 		}
-		out = append(out, sound.Placed{At: s.From, Clip: clip})
+		return out
 	}
-	return out
 }

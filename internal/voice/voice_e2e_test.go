@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"coldfloor/internal/engine"
 	"coldfloor/sound"
 )
 
@@ -19,14 +20,14 @@ func TestVoice(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		start := sound.Beginning(p)
-		if placed := v.Words(p, start); len(placed) != 0 {
+		start, words := sound.Beginning(p), v.Words(engine.Options{})
+		if placed := words(p, start); len(placed) != 0 {
 			t.Fatalf("%s: %d words before any was rendered", code, len(placed))
 		}
-		if err := v.Prepare(context.Background(), p, start); err != nil {
+		if err := v.Prepare(context.Background(), p, nil); err != nil {
 			t.Fatal(err)
 		}
-		placed := v.Words(p, start)
+		placed := words(p, start)
 		if want := len(Script(p, start, v.opts)); len(placed) != want {
 			t.Errorf("%s: %d of %d texts found room", code, len(placed), want)
 		}

@@ -1,0 +1,39 @@
+package main
+
+import (
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"coldfloor/internal/athlete"
+	"coldfloor/internal/voice"
+)
+
+// ownLanguage stands for the language of the settings.
+const ownLanguage = "settings"
+
+// countFrom is the number from which the lead-in is spoken down.
+const countFrom = 5
+
+// voiceFlag declares --voice, which may stand alone.
+func voiceFlag(c *cobra.Command, value *string) {
+	c.Flags().StringVar(value, "voice", "", "speak what comes next, the side and the rest; --voice="+
+		strings.Join(voice.Languages(), "|")+" chooses the `LANGUAGE`, else the settings do")
+	c.Flags().Lookup("voice").NoOptDefVal = ownLanguage
+}
+
+// voiceOf returns the voice that a --voice flag asks for.
+func voiceOf(flag string, settings athlete.Settings, pips int) (*voice.Voice, error) {
+	code := flag
+	if code == ownLanguage {
+		code = settings.Language
+	}
+	if code == "" {
+		code = voice.Languages()[0]
+	}
+	l, err := voice.Find(code)
+	if err != nil {
+		return nil, usageError{err.Error(), "--voice=" + voice.Languages()[0]}
+	}
+	return voice.New(voice.Options{Language: l, Pips: pips, Count: countFrom})
+}
