@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 
@@ -50,14 +49,7 @@ func writeSheet(c *cobra.Command, name, file, paperName string, force bool) erro
 	if err != nil {
 		return err
 	}
-	write := sheet.Of(p).WriteFile
-	if force {
-		write = sheet.Of(p).Overwrite
-	}
-	printed, err := write(file, format, paper)
-	if errors.Is(err, sheet.ErrForeign) {
-		return fmt.Errorf("%w\nhint: name another file, or add --force to replace it", err)
-	}
+	printed, err := sheet.Of(p).WriteFile(file, format, paper, force)
 	if err != nil {
 		return err
 	}

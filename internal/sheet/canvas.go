@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"bytes"
 	"io"
 	"time"
 
@@ -61,9 +60,7 @@ func newPDF(paper Paper, types *typeface, title string) *pdfCanvas {
 	pdf.SetProducer("", false)
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.SetMargins(0, 0, 0)
-	// The library writes into the font it is given.
-	pdf.AddUTF8FontFromBytes("sans", "", bytes.Clone(types.regular.ttf))
-	pdf.AddUTF8FontFromBytes("sans", "B", bytes.Clone(types.bold.ttf))
+	Setting{types}.AddTo(pdf)
 	return &pdfCanvas{pdf, types}
 }
 
@@ -74,7 +71,7 @@ func (c *pdfCanvas) text(b rect, a align, f face, s string) {
 	if f.bold {
 		style = "B"
 	}
-	c.pdf.SetFont("sans", style, f.size)
+	c.pdf.SetFont(Family, style, f.size)
 	x := b.x + (b.w-c.types.width(f, s))*float64(a)/2
 	c.pdf.Text(x, b.y+f.baseline(), visual(s))
 }

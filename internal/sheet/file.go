@@ -38,17 +38,12 @@ func FormatOf(file string) (f Format, ok bool) {
 var ErrForeign = errors.New("is there already and is not a sheet")
 
 // WriteFile writes the sheet to a file, in the format and for the paper. The
-// file appears whole or not at all, and one that is there is replaced only if
-// it is a sheet of this program: else the error is ErrForeign.
-func (d *Doc) WriteFile(file string, format Format, paper Paper) (Printed, error) {
-	if err := replaceable(file); err != nil {
+// file appears whole or not at all. One that is there is replaced only if it
+// is a sheet or force is set: else the error is ErrForeign.
+func (d *Doc) WriteFile(file string, format Format, paper Paper, force bool) (Printed, error) {
+	if err := replaceable(file, force); err != nil {
 		return Printed{}, err
 	}
-	return d.Overwrite(file, format, paper)
-}
-
-// Overwrite is WriteFile, but replaces whatever is there.
-func (d *Doc) Overwrite(file string, format Format, paper Paper) (Printed, error) {
 	var b bytes.Buffer
 	var printed Printed
 	var err error
@@ -80,24 +75,26 @@ var marks = []string{
 	"<!-- " + marker + " -->\n\n# ",
 }
 
-// replaceable returns nil where there is no such file, or a sheet.
-func replaceable(file string) error {
+// replaceable returns nil where there is no such file, or a sheet, or any file
+// with force.
+func replaceable(file string, force bool) error {
 	info, err := os.Stat(file)
-	if errors.Is(err, fs.ErrNotExist) {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
 		return nil
-	}
-	if err != nil {
+	case err != nil:
 		return err
-	}
-	if !info.Mode().IsRegular() {
+	case !info.Mode().IsRegular():
 		return fmt.Errorf("%q is not a file that can be replaced\nhint: name another", file)
+	case force:
+		return nil
 	}
 	var src []byte
 	if info.Size() <= maxSheet {
 		src, err = os.ReadFile(file)
 	}
 	if err == nil && !slices.ContainsFunc(marks, func(m string) bool { return bytes.Contains(src, []byte(m)) }) {
-		err = fmt.Errorf("%q %w", file, ErrForeign)
+		err = fmt.Errorf("%q %w\nhint: name another file, or add --force to replace it", file, ErrForeign)
 	}
 	return err
 }

@@ -47,7 +47,7 @@ func TestPopplerReadsThePDF(t *testing.T) {
 			t.Run(b.Name+" on "+paper.Name, func(t *testing.T) {
 				d := builtin(t, b)
 				file := filepath.Join(t.TempDir(), "sheet.pdf")
-				printed, err := d.WriteFile(file, PDF, paper)
+				printed, err := d.WriteFile(file, PDF, paper, false)
 				if err != nil || len(printed.Missing) > 0 {
 					t.Fatal(printed, err)
 				}
@@ -145,7 +145,7 @@ func TestPopplerReadsEveryScript(t *testing.T) {
 		d.Blocks[0].Rows[0].Notes = append(d.Blocks[0].Rows[0].Notes, Note{fmt.Sprint("Text ", i), text})
 	}
 	file := filepath.Join(t.TempDir(), "sheet.pdf")
-	if printed, err := d.WriteFile(file, PDF, Papers[0]); err != nil || len(printed.Missing) > 0 {
+	if printed, err := d.WriteFile(file, PDF, Papers[0], false); err != nil || len(printed.Missing) > 0 {
 		t.Fatal(printed, err)
 	}
 	raw := squeezed(tool(t, "", "pdftotext", "-raw", file, "-"))
@@ -188,7 +188,7 @@ func TestCmarkShowsTheTexts(t *testing.T) {
 func TestPopplerDrawsInBlackAndWhite(t *testing.T) {
 	dir := t.TempDir()
 	file := filepath.Join(dir, "sheet.pdf")
-	if _, err := superset(t).WriteFile(file, PDF, Papers[0]); err != nil {
+	if _, err := superset(t).WriteFile(file, PDF, Papers[0], false); err != nil {
 		t.Fatal(err)
 	}
 	tool(t, "", "pdftoppm", "-r", "40", "-aa", "no", "-aaVector", "no", "-singlefile", file, filepath.Join(dir, "page"))

@@ -210,27 +210,27 @@ func TestWriteFile(t *testing.T) {
 	for _, format := range []Format{PDF, HTML, Markdown} {
 		file := filepath.Join(dir, "sheet"+string(format))
 		for range 2 { // the second replaces the first
-			if _, err := d.WriteFile(file, format, Papers[0]); err != nil {
+			if _, err := d.WriteFile(file, format, Papers[0], false); err != nil {
 				t.Fatal(err)
 			}
 		}
 		if err := os.WriteFile(file, []byte("mine, about coldfloor sheet"), 0o644); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := d.WriteFile(file, format, Papers[0]); err == nil || !strings.Contains(err.Error(), "not a sheet") {
+		if _, err := d.WriteFile(file, format, Papers[0], false); err == nil || !strings.Contains(err.Error(), "not a sheet") {
 			t.Errorf("%s: another's file is replaced: %v", format, err)
 		}
 		if got, _ := os.ReadFile(file); string(got) != "mine, about coldfloor sheet" {
 			t.Errorf("%s: another's file is touched", format)
 		}
-		if _, err := d.Overwrite(file, format, Papers[0]); err != nil {
+		if _, err := d.WriteFile(file, format, Papers[0], true); err != nil {
 			t.Error(err)
 		}
 	}
-	if _, err := d.WriteFile(filepath.Join(dir, "no", "a.md"), Markdown, Papers[0]); err == nil || !strings.Contains(err.Error(), "hint: ") {
+	if _, err := d.WriteFile(filepath.Join(dir, "no", "a.md"), Markdown, Papers[0], false); err == nil || !strings.Contains(err.Error(), "hint: ") {
 		t.Errorf("a folder that is missing: %v", err)
 	}
-	if _, err := d.WriteFile(dir, Markdown, Papers[0]); err == nil {
+	if _, err := d.WriteFile(dir, Markdown, Papers[0], false); err == nil {
 		t.Error("a folder is replaced")
 	}
 }
