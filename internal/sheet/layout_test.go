@@ -316,3 +316,28 @@ func TestVisual(t *testing.T) {
 		}
 	}
 }
+
+// However narrow the column, every letter is set, in order, and no line is
+// wider than the column, as long as the column holds one letter.
+func TestWrapKeepsEveryLetter(t *testing.T) {
+	types, width := newTypeface(), ruler()
+	rapid.Check(t, func(t *rapid.T) {
+		text, column := words(40).Draw(t, "text"), rapid.Float64Range(12, 190).Draw(t, "column")
+		f := face{bold: rapid.Bool().Draw(t, "bold"), size: rapid.Float64Range(7, 24).Draw(t, "size")}
+		hang := rapid.Float64Range(0, 3).Draw(t, "hang")
+		var got strings.Builder
+		for _, l := range types.flow([]run{{f, "1a"}, {f, text}}, column, hang) {
+			w := l.indent
+			for _, r := range l.runs {
+				got.WriteString(strings.ReplaceAll(r.text, " ", ""))
+				w += width(r.face, r.text)
+			}
+			if w > column*1.002+0.02 {
+				t.Fatalf("a line of %.2f mm in a column of %.2f: %v", w, column, l.runs)
+			}
+		}
+		if want := "1a" + strings.ReplaceAll(types.printable(text), " ", ""); got.String() != want {
+			t.Fatalf("set %q, want %q", got.String(), want)
+		}
+	})
+}
