@@ -14,6 +14,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/vt"
 	"github.com/muesli/termenv"
+	"pgregory.net/rapid"
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/host"
@@ -161,7 +162,7 @@ func golden(t *testing.T, file, text string) {
 }
 
 // fits fails where a frame has a line wider than the window, or too many.
-func fits(t testing.TB, frame string, width, height int) {
+func fits(t rapid.TB, frame string, width, height int) {
 	t.Helper()
 	lines := strings.Split(frame, "\n")
 	if len(lines) > height {

@@ -279,7 +279,8 @@ func placeOf(p *plan.Plan, v engine.View) time.Duration {
 	if v.Phase == engine.Over {
 		return p.Total
 	}
-	return s.Start + min(v.Elapsed, s.Length-1)
+	elapsed := v.Length - ceilSecond(v.Remaining) // moves when the figures do
+	return s.Start + max(0, min(elapsed, s.Length-1))
 }
 
 // foot returns the last line, and whether it has to be read.

@@ -46,7 +46,7 @@ func sceneOf(p *plan.Plan, v engine.View, o engine.Options) scene {
 		return scene{phase: palette.Done, word: palette.Done.Look().Word, time: units.Clock(v.Clock), clock: v.Clock, block: safetext.Clean(p.Session.Title)}
 	}
 	step := p.Steps[v.Step]
-	s := scene{phase: phaseOf(step, v, o), clock: v.Clock, left: v.Left}
+	s := scene{phase: phaseOf(step, v, o), clock: v.Clock, left: v.Left - v.Remaining + ceilSecond(v.Remaining)}
 	s.word = s.phase.Look().Word
 	if s.phase == palette.Rest && v.Remaining <= bareSeconds*time.Second {
 		s.word = "REST ENDS"
