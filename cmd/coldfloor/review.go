@@ -4,16 +4,20 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"runtime"
 	"slices"
 	"strings"
 	"time"
 
+	"github.com/charmbracelet/lipgloss"
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/athlete"
 	reports "coldfloor/internal/report"
 	"coldfloor/internal/review"
 	"coldfloor/internal/runs"
+	"coldfloor/tui/glyph"
+	screen "coldfloor/tui/review"
 )
 
 // reviewOptions are the flags of the review command.
@@ -114,7 +118,11 @@ func (o *reviewOptions) write(c *cobra.Command, squad *review.Squad) error {
 		}
 		return err
 	}
-	return reports.Of(squad).Text(c.OutOrStdout(), o.whole)
+	if o.plain || o.whole || len(squad.Players) == 0 || !isTerminal(c.OutOrStdout()) || !isTerminal(c.InOrStdin()) {
+		return reports.Of(squad).Text(c.OutOrStdout(), o.whole)
+	}
+	return screen.Run(screen.Options{Squad: squad, By: review.Column(o.sort), Reverse: o.reverse,
+		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: lipgloss.DefaultRenderer()})
 }
 
 // read reviews the journals. The error beside a squad is that of journals that

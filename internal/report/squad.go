@@ -2,6 +2,8 @@ package report
 
 import (
 	"fmt"
+	"slices"
+	"time"
 
 	"coldfloor/internal/review"
 )
@@ -42,7 +44,33 @@ func squadTable(s *review.Squad) Section {
 		t.Rows = append(t.Rows, SquadRow(p))
 		t.Links = append(t.Links, partID(i))
 	}
-	return Section{Title: "Squad", Table: t}
+	return Section{Title: "Squad", Table: t, Notes: []string{"Rounds, rests and pain are of all sessions; the load is that of the last seven days."}}
+}
+
+// squadPain lists what every player said of pain, the latest first.
+func squadPain(s *review.Squad) Section {
+	type note struct {
+		start time.Time
+		row   []string
+	}
+	var all []note
+	for _, p := range s.Players {
+		for i, row := range PainNotes(p).Table.Rows {
+			all = append(all, note{p.Pain[i].Start, append([]string{p.Name}, row...)})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b note) int { return b.start.Compare(a.start) })
+	sec := Section{Title: "Pain", Table: Table{Header: []string{"player", "date", "session", "where", "note"}}}
+	for _, n := range all[:min(len(all), review.MaxPain)] {
+		sec.Table.Rows = append(sec.Table.Rows, n.row)
+	}
+	if more := len(all) - review.MaxPain; more > 0 {
+		sec.Notes = []string{fmt.Sprintf("%s before these: with each player.", count(more, "note"))}
+	}
+	if len(all) == 0 {
+		sec.Notes = []string{"none told of"}
+	}
+	return sec
 }
 
 // partID names the part of the i-th player.
@@ -60,7 +88,7 @@ func Of(s *review.Squad) *Doc {
 		d.Parts = []Part{{Sections: Sections(p)}}
 	default:
 		d.Title += fmt.Sprintf(", squad of %d", len(s.Players))
-		d.Parts = []Part{{Sections: []Section{squadTable(s)}}}
+		d.Parts = []Part{{Sections: []Section{squadTable(s), squadPain(s)}}}
 		for i, p := range s.Players {
 			d.Parts = append(d.Parts, Part{ID: partID(i), Title: p.Name, Sections: Sections(p)})
 		}

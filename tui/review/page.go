@@ -1,0 +1,136 @@
+package review
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/x/ansi"
+
+	"coldfloor/internal/safetext"
+)
+
+// page is what a screen has to show, and which part of it is shown.
+type page struct {
+	lines     []string
+	fixed     int // of lines, stay at the top
+	selected  int // line that the cursor is on; -1: none
+	top, left int
+}
+
+// The lines around a page: the title and the views above it, the keys below.
+const around = 3
+
+// room returns how many lines of a page are shown.
+func (m *Model) room() int { return max(1, m.height-around) }
+
+// laidOut sets the page anew for the window, and keeps the cursor in sight.
+func (m Model) laidOut() Model {
+	top, left := m.page.top, m.page.left
+	switch {
+	case m.allKeys:
+		m.page = m.keyPage()
+	case m.screen == onSquad:
+		m.page = m.squadPage()
+	case m.screen == onPlayer:
+		m.page = m.playerPage()
+	default:
+		m.page = m.sessionPage()
+	}
+	m.page.top, m.page.left = top, left
+	m.page.settle(m.width, m.room())
+	return m
+}
+
+// settle keeps the part that is shown within the page, and the cursor in it.
+func (p *page) settle(width, room int) {
+	room -= p.fixed
+	rest := len(p.lines) - p.fixed
+	if p.selected >= 0 {
+		at := p.selected - p.fixed
+		p.top = min(p.top, at)
+		p.top = max(p.top, at-room+1)
+	}
+	p.top = min(max(p.top, 0), max(rest-room, 0))
+	widest := 0
+	for _, l := range p.lines {
+		widest = max(widest, ansi.StringWidth(l))
+	}
+	p.left = min(max(p.left, 0), max(widest-width, 0))
+}
+
+// shown returns the lines of the page that are in sight.
+func (p *page) shown(width, room int) []string {
+	fixed := min(p.fixed, room)
+	lines := append([]string{}, p.lines[:min(fixed, len(p.lines))]...)
+	from := min(p.fixed+p.top, len(p.lines))
+	lines = append(lines, p.lines[from:min(from+room-fixed, len(p.lines))]...)
+	if p.left > 0 {
+		for i, l := range lines {
+			lines[i] = ansi.Cut(l, p.left, p.left+width)
+		}
+	}
+	return lines
+}
+
+// View implements tea.Model.
+func (m Model) View() string {
+	lines := []string{m.titleLine(), m.viewLine()}
+	shown := m.page.shown(m.width, m.room())
+	lines = append(lines, shown...)
+	for len(lines) < m.height-1 {
+		lines = append(lines, "")
+	}
+	lines = append(lines[:max(0, min(len(lines), m.height-1))], m.keyLine())
+	return m.style.frame(lines, m.width, m.height)
+}
+
+// between sets left and right at the ends of a line, the right one kept whole.
+func (m *Model) between(left, right string) string {
+	space := m.width - ansi.StringWidth(right)
+	if space < 1 {
+		return ansi.Truncate(right, m.width, "")
+	}
+	left = ansi.Truncate(left, max(0, space-1), safetext.Ellipsis)
+	return left + strings.Repeat(" ", max(0, space-ansi.StringWidth(left))) + right
+}
+
+// position says which lines are in sight where not all are.
+func (m *Model) position() string {
+	if len(m.page.lines) <= m.room() {
+		return ""
+	}
+	from := m.page.fixed + m.page.top
+	return fmt.Sprintf("%d–%d of %d", from+1, min(from+m.room()-m.page.fixed, len(m.page.lines)), len(m.page.lines))
+}
+
+// keyLine names the keys of the screen, as many as find room.
+func (m Model) keyLine() string {
+	if m.allKeys {
+		return m.style.quiet.Render(safetext.Fit("any key: back", m.width))
+	}
+	m.help.Width = m.width
+	return m.help.ShortHelpView(m.shownKeys())
+}
+
+// shownKeys returns the keys that do something now.
+func (m *Model) shownKeys() []key.Binding {
+	all := m.keys.of(m.screen)
+	var shown []key.Binding
+	for _, b := range all {
+		if b.Help().Key == m.keys.Back.Help().Key && m.screen == onPlayer && len(m.opts.Squad.Players) == 1 {
+			continue
+		}
+		shown = append(shown, b)
+	}
+	return shown
+}
+
+// keyPage lists the keys.
+func (m *Model) keyPage() page {
+	p := page{lines: []string{m.style.strong.Render("Keys"), ""}, selected: -1}
+	for _, b := range m.shownKeys() {
+		p.lines = append(p.lines, m.style.strong.Render(safetext.Pad(b.Help().Key, 11))+b.Help().Desc)
+	}
+	return p
+}

@@ -1,0 +1,219 @@
+// Package review is the screen of what was done: a squad's table, a player's
+// weeks, rests, load, pain and sessions, and a session set by set.
+package review
+
+import (
+	"errors"
+	"slices"
+
+	"github.com/charmbracelet/bubbles/help"
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+
+	"coldfloor/internal/review"
+	"coldfloor/tui/glyph"
+)
+
+// The smallest window that everything fits into; below it lines are cut off.
+const (
+	MinWidth  = 40
+	MinHeight = 12
+)
+
+// Options says what is shown, and on what.
+type Options struct {
+	Squad   *review.Squad // one player or more
+	By      review.Column // that the squad is sorted by
+	Reverse bool
+	Glyphs  glyph.Set
+	Look    *lipgloss.Renderer
+}
+
+// screen is which one is shown.
+type screen int
+
+const (
+	onSquad screen = iota
+	onPlayer
+	onSession
+)
+
+// Model is the whole review on the screen. It is a tea.Model; make it with New.
+type Model struct {
+	opts          Options
+	style         style
+	keys          keys
+	help          help.Model
+	width, height int
+
+	screen  screen
+	player  int // in the squad
+	view    view
+	session int // in the player's recent ones
+	allKeys bool
+
+	page page // of the screen that is shown
+}
+
+// New returns the review's first screen: the squad's table, or the player where
+// there is one alone.
+func New(o Options) Model {
+	s := newStyle(o.Look, o.Glyphs)
+	m := Model{opts: o, style: s, keys: newKeys(), help: s.help(), width: 80, height: 24}
+	if len(o.Squad.Players) == 1 {
+		m.screen = onPlayer
+	}
+	return m.laidOut()
+}
+
+// Init implements tea.Model.
+func (m Model) Init() tea.Cmd { return nil }
+
+// Update implements tea.Model.
+func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.width, m.height = msg.Width, msg.Height
+		return m.laidOut(), nil
+	case tea.KeyMsg:
+		return m.pressed(msg)
+	}
+	return m, nil
+}
+
+// pressed acts on a key.
+func (m Model) pressed(k tea.KeyMsg) (tea.Model, tea.Cmd) {
+	if key.Matches(k, m.keys.Quit) {
+		return m, tea.Quit
+	}
+	if m.allKeys { // any key but the last one leaves the list of keys
+		m.allKeys = false
+		return m.laidOut(), nil
+	}
+	switch {
+	case key.Matches(k, m.keys.Help):
+		m.allKeys = true
+	case key.Matches(k, m.keys.Back):
+		return m.back()
+	case key.Matches(k, m.keys.Open):
+		return m.open(), nil
+	case m.screen == onSquad && key.Matches(k, m.keys.Sort):
+		return m.sorted(nextColumn(m.opts.By), m.opts.Reverse), nil
+	case m.screen == onSquad && key.Matches(k, m.keys.Reverse):
+		return m.sorted(m.opts.By, !m.opts.Reverse), nil
+	case key.Matches(k, m.keys.Left):
+		return m.sideways(-1), nil
+	case key.Matches(k, m.keys.Right):
+		return m.sideways(+1), nil
+	default:
+		m.moved(k)
+	}
+	return m.laidOut(), nil
+}
+
+// moved scrolls, or moves the cursor where there is one.
+func (m *Model) moved(k tea.KeyMsg) {
+	by := 0
+	switch screenful := max(1, m.room()-1); {
+	case key.Matches(k, m.keys.Up):
+		by = -1
+	case key.Matches(k, m.keys.Down):
+		by = +1
+	case key.Matches(k, m.keys.PageUp):
+		by = -screenful
+	case key.Matches(k, m.keys.PageDown):
+		by = screenful
+	case key.Matches(k, m.keys.Top):
+		by = -len(m.page.lines)
+	case key.Matches(k, m.keys.Bottom):
+		by = len(m.page.lines)
+	}
+	if at, n := m.cursor(); at != nil {
+		*at = min(max(*at+by, 0), max(n-1, 0))
+		return
+	}
+	m.page.top += by
+}
+
+// cursor returns the cursor of the screen that is shown and the number of its
+// rows, or nil where it has none.
+func (m *Model) cursor() (at *int, n int) {
+	switch {
+	case m.screen == onSquad:
+		return &m.player, len(m.opts.Squad.Players)
+	case m.screen == onPlayer && m.view == sessionsView:
+		return &m.session, len(m.current().Recent)
+	}
+	return nil, 0
+}
+
+// current returns the player that is shown, or that the cursor is on.
+func (m *Model) current() *review.Player { return m.opts.Squad.Players[m.player] }
+
+// open goes from the squad to a player, from a player to their sessions, and
+// from there to one of them.
+func (m Model) open() Model {
+	switch {
+	case m.screen == onSquad:
+		m.screen, m.view, m.session = onPlayer, overviewView, 0
+	case m.screen == onPlayer && m.view != sessionsView:
+		m.view = sessionsView
+	case m.screen == onPlayer && len(m.current().Recent) > 0:
+		m.screen = onSession
+	}
+	m.page = page{}
+	return m.laidOut()
+}
+
+// back goes to where open came from; from the first screen it leaves.
+func (m Model) back() (tea.Model, tea.Cmd) {
+	m.page = page{}
+	switch {
+	case m.screen == onSession:
+		m.screen = onPlayer
+	case m.screen == onPlayer && len(m.opts.Squad.Players) > 1:
+		m.screen = onSquad
+	default:
+		return m, tea.Quit
+	}
+	return m.laidOut(), nil
+}
+
+// sideways goes to another view of a player, or moves what is too wide.
+func (m Model) sideways(by int) Model {
+	switch m.screen {
+	case onPlayer:
+		m.view = view((int(m.view) + by + len(viewNames)) % len(viewNames))
+		m.page = page{}
+	case onSession:
+		m.page.left += by * sidestep
+	}
+	return m.laidOut()
+}
+
+// sidestep is how many cells a wide page moves at once.
+const sidestep = 12
+
+// sorted sorts the squad; the cursor stays on its player.
+func (m Model) sorted(by review.Column, reverse bool) Model {
+	on := m.current()
+	m.opts.By, m.opts.Reverse = by, reverse
+	m.opts.Squad.Sort(by, reverse)
+	m.player = slices.Index(m.opts.Squad.Players, on)
+	return m.laidOut()
+}
+
+// nextColumn returns the column after by, and after the last one the first.
+func nextColumn(by review.Column) review.Column {
+	return review.Columns[(slices.Index(review.Columns, by)+1)%len(review.Columns)]
+}
+
+// Run shows the review on the terminal until the player leaves it.
+func Run(o Options) error {
+	_, err := tea.NewProgram(New(o), tea.WithAltScreen()).Run()
+	if errors.Is(err, tea.ErrInterrupted) {
+		return nil
+	}
+	return err
+}
