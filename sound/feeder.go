@@ -18,13 +18,14 @@ const (
 	latency    = driverBuffer + 2*playerBuffer
 )
 
-// In samples: what the device may be ahead of its pace as first found, how far
-// the pace may seem to jump before it means that samples were lost, and how far
-// the device's clock and the host's may run apart before the host's is followed.
+// In samples: how far what was asked for runs ahead of what the device has
+// taken, 5 ms of it for a pace that is not yet found exactly; how far the pace
+// may seem to jump before it means that samples were lost; and how far the
+// device's clock and the host's may run apart before the host's is followed.
 var (
-	margin = samplesIn(5 * time.Millisecond)
-	jump   = samplesIn(5 * time.Millisecond)
-	apart  = samplesIn(50 * time.Millisecond)
+	lead  = samplesIn(2*playerBuffer + 5*time.Millisecond)
+	jump  = samplesIn(5 * time.Millisecond)
+	apart = samplesIn(50 * time.Millisecond)
 )
 
 // feeder is what the feeding goroutine keeps from look to look.
@@ -192,7 +193,6 @@ func (l *Live) keepPace() {
 		return
 	}
 	f := &l.feeder
-	lead := samplesIn(2*playerBuffer) + margin
 	switch moved := line - f.line; {
 	case !f.anchored:
 		f.anchored, f.anchor = true, line+lead
@@ -205,11 +205,12 @@ func (l *Live) keepPace() {
 }
 
 // place hands to the scheduler what is due soon. Before the pace is found, only
-// what is due this moment is placed, at the first sample there is.
+// what is due this moment is placed, as if the device began to take samples now.
 func (l *Live) place(now time.Duration) {
 	ahead := placeAhead
-	if !l.feeder.anchored {
+	if f := &l.feeder; !f.anchored {
 		ahead = 0
+		f.anchor = float64(l.sched.Pos()) - samplesIn(now) + samplesIn(playerBuffer)
 	}
 	for i := range l.queue {
 		q := &l.queue[i]
@@ -220,11 +221,7 @@ func (l *Live) place(now time.Duration) {
 			q.placed = true
 			continue
 		}
-		pos := l.sched.Pos()
-		if l.feeder.anchored {
-			pos = l.feeder.position(q.at)
-		}
-		l.sched.Place(pos, q.clip)
+		l.sched.Place(l.feeder.position(q.at), q.clip)
 		q.placed = true
 	}
 }

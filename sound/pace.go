@@ -14,7 +14,7 @@ import (
 type pace struct {
 	mu    sync.Mutex
 	since time.Duration // host time at which the flow last began
-	taken []taking      // of the last paceWindow
+	seen  []taking      // of the last paceWindow
 	last  taking
 	late  int // takings in a row far below the line
 }
@@ -45,7 +45,7 @@ const (
 func (p *pace) begin(now time.Duration) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	p.since, p.taken, p.late = now, p.taken[:0], 0
+	p.since, p.seen, p.late = now, p.seen[:0], 0
 }
 
 // saw books that samples had been taken in all by host time now.
@@ -59,15 +59,15 @@ func (p *pace) saw(now time.Duration, samples int) {
 		return
 	}
 	old := 0
-	for old < len(p.taken) && p.taken[old].at < now-paceWindow {
+	for old < len(p.seen) && p.seen[old].at < now-paceWindow {
 		old++
 	}
-	p.taken = append(p.taken[:copy(p.taken, p.taken[old:])], taking{now, samples})
-	if p.top()-p.taken[len(p.taken)-1].above() < lateBy {
+	p.seen = append(p.seen[:copy(p.seen, p.seen[old:])], taking{now, samples})
+	if p.top()-p.seen[len(p.seen)-1].above() < lateBy {
 		p.late = 0
 	} else if p.late++; p.late == lateInRow {
 		p.late = 0
-		p.taken = p.taken[len(p.taken)-lateInRow:]
+		p.seen = p.seen[len(p.seen)-lateInRow:]
 	}
 }
 
@@ -78,7 +78,7 @@ func (t taking) above() float64 { return float64(t.samples) - samplesIn(t.at) }
 // top returns the line through the earliest of the takings.
 func (p *pace) top() float64 {
 	best := math.Inf(-1)
-	for _, t := range p.taken {
+	for _, t := range p.seen {
 		best = max(best, t.above())
 	}
 	return best
@@ -96,7 +96,7 @@ func (p *pace) moved() time.Duration {
 func (p *pace) line() (float64, bool) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	if len(p.taken) < paceTakings {
+	if len(p.seen) < paceTakings {
 		return 0, false
 	}
 	return p.top(), true

@@ -13,6 +13,7 @@ import (
 // beforehand, and which ends with a cue point and a label for each block.
 type wavEncoder struct {
 	w     *bufio.Writer
+	bytes [trackBlock * sampleBytes]byte
 	marks []byte
 }
 
@@ -33,17 +34,16 @@ func newWAVEncoder(w io.Writer, length int, p *plan.Plan) (*wavEncoder, error) {
 }
 
 func (e *wavEncoder) silence(n int) error {
-	var zero [trackBlock * sampleBytes]byte
-	_, err := e.w.Write(zero[:n*sampleBytes])
+	clear(e.bytes[:n*sampleBytes])
+	_, err := e.w.Write(e.bytes[:n*sampleBytes])
 	return err
 }
 
 func (e *wavEncoder) write(samples []int32) error {
-	var b [trackBlock * sampleBytes]byte
 	for i, v := range samples {
-		binary.LittleEndian.PutUint16(b[i*sampleBytes:], uint16(v))
+		binary.LittleEndian.PutUint16(e.bytes[i*sampleBytes:], uint16(v))
 	}
-	_, err := e.w.Write(b[:len(samples)*sampleBytes])
+	_, err := e.w.Write(e.bytes[:len(samples)*sampleBytes])
 	return err
 }
 

@@ -1,0 +1,386 @@
+package sound
+
+import (
+	"errors"
+	"slices"
+	"sync"
+	"sync/atomic"
+	"testing"
+	"testing/synctest"
+	"time"
+
+	"coldfloor/internal/engine"
+	"coldfloor/internal/plan"
+	"coldfloor/internal/pulsetest"
+	"coldfloor/internal/runner"
+)
+
+// simDevice is a device on the bubble's clock that takes 20 ms of samples every
+// 20 ms, ahead of which it keeps what otoOutput's buffers keep.
+type simDevice struct {
+	mu        sync.Mutex
+	opened    int
+	opens     error // what open returns
+	suspended bool
+	stalled   bool
+	played    []float32
+	began     time.Time // when the first of played was taken
+	quit      chan struct{}
+}
+
+const simBlock = 882 // samples
+
+func (d *simDevice) open(fill func([]float32, int)) error {
+	d.opened++
+	if d.opens != nil {
+		return d.opens
+	}
+	time.Sleep(700 * time.Millisecond)
+	d.quit, d.began = make(chan struct{}), time.Now()
+	go d.run(fill)
+	return nil
+}
+
+func (d *simDevice) run(fill func([]float32, int)) {
+	var ahead []float32
+	tick := time.NewTicker(20 * time.Millisecond)
+	defer tick.Stop()
+	for {
+		select {
+		case <-d.quit:
+			return
+		case <-tick.C:
+		}
+		d.mu.Lock()
+		stands := d.suspended || d.stalled
+		d.mu.Unlock()
+		if stands {
+			continue
+		}
+		for keep := Position(playerBuffer); len(ahead) < keep; {
+			more := make([]float32, keep)
+			fill(more, len(ahead))
+			ahead = append(ahead, more...)
+		}
+		d.mu.Lock()
+		d.played = append(d.played, ahead[:simBlock]...)
+		d.mu.Unlock()
+		ahead = ahead[simBlock:]
+	}
+}
+
+func (d *simDevice) set(f func()) { d.mu.Lock(); defer d.mu.Unlock(); f() }
+
+func (d *simDevice) suspend() error { d.set(func() { d.suspended = true }); return nil }
+func (d *simDevice) resume() error  { d.set(func() { d.suspended = false }); return nil }
+func (d *simDevice) err() error     { return nil }
+func (d *simDevice) close()         { close(d.quit) }
+
+// heard returns the samples at which sound began.
+func (d *simDevice) heard() []int {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return pulsetest.Onsets(d.played, 0.001, Position(40*ms))
+}
+
+// from returns what was played from sample n on.
+func (d *simDevice) from(n int) []float32 {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return slices.Clone(d.played[n:])
+}
+
+// sleeps reports whether the device is suspended.
+func (d *simDevice) sleeps() bool { d.mu.Lock(); defer d.mu.Unlock(); return d.suspended }
+
+// stage is one run with live sound in a bubble.
+type stage struct {
+	*runner.Runner
+	live   *Live
+	device *simDevice
+	begun  time.Time
+
+	mu   sync.Mutex
+	rang []time.Duration // since begun
+}
+
+// ring is the bell.
+func (s *stage) ring() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.rang = append(s.rang, time.Since(s.begun).Round(10*ms))
+}
+
+// rings returns when the bell rang.
+func (s *stage) rings() []time.Duration {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return slices.Clone(s.rang)
+}
+
+// perform runs f in a bubble, with a session set up and the device open.
+func perform(t *testing.T, p *plan.Plan, o LiveOptions, d *simDevice, f func(s *stage)) {
+	t.Setenv("SSH_CONNECTION", "")
+	synctest.Test(t, func(t *testing.T) {
+		s := &stage{device: d}
+		o.Volume = 1
+		o.Bell = s.ring
+		s.live = newLive(o, d)
+		time.Sleep(4 * time.Second)
+		clock := runner.NewSystem(1)
+		s.live.Follow(p, Options{Pips: 3}, clock.Mono, 1)
+		s.Runner = runner.New(p, engine.Options{CountIn: 3 * time.Second}, clock, s.live)
+		s.begun = time.Now()
+		s.Do(engine.Start)
+		f(s)
+		s.live.Close()
+	})
+}
+
+// until ticks the run as a host does, up to d after its start.
+func (s *stage) until(d time.Duration) {
+	for time.Since(s.begun) < d {
+		time.Sleep(min(100*ms, d-time.Since(s.begun)))
+		s.Tick()
+	}
+}
+
+// spaced holds onsets against times: the first is where it is, the others to
+// within 10 samples, a quarter of a millisecond, by which cues of unlike pitch
+// take unlike times to swell to what counts as sound.
+func spaced(t *testing.T, got []int, times ...float64) {
+	t.Helper()
+	if len(got) != len(times) {
+		t.Fatalf("%d cues were heard, want %d", len(got), len(times))
+	}
+	for i, at := range times {
+		want := got[0] + int((at-times[0])*float64(SampleRate)+0.5)
+		if off := got[i] - want; off < -10 || off > 10 {
+			t.Errorf("cue %d is off by %d samples", i, off)
+		}
+	}
+}
+
+const hops = `
+lead_in: 5s
+blocks: [{title: A, rounds: 2, rest: 20s, exercises: [{name: Hops, reps: 4, rep: 1s}]}]
+`
+
+func TestLiveCuesStandAsInThePlan(t *testing.T) {
+	d := &simDevice{}
+	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+		s.until(34 * time.Second)
+		// Ten left is two knocks 180 ms apart, done goes by as one.
+		spaced(t, d.heard(), 2, 3, 4, 5, 9, 19, 19.18, 26, 27, 28, 29, 33)
+		if n := s.live.Notice(); n != "" || len(s.rings()) > 0 {
+			t.Errorf("notice %q, bell %v", n, s.rings())
+		}
+	})
+}
+
+func TestPauseSilencesAndResumeCountsIn(t *testing.T) {
+	d := &simDevice{}
+	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+		s.until(5050 * ms) // work has just started and its cue sounds
+		s.Do(engine.Pause)
+		s.until(5050*ms + driverBuffer + 2*playerBuffer + ramp)
+		silent := len(d.from(0))
+		s.until(20 * time.Second)
+		if n := pulsetest.Onsets(d.from(silent-simBlock), 0.001, 1); len(n) > 0 {
+			t.Errorf("sounds on after the pause, at %v", n)
+		}
+		if !d.sleeps() {
+			t.Error("the device plays silence through the pause")
+		}
+		before := len(d.heard())
+		s.Do(engine.Resume)
+		s.until(25 * time.Second)
+		// Pips at 20, 21, 22 and the start at 23; the first is off by what a
+		// suspended device takes to start.
+		got := d.heard()[before:]
+		if len(got) != 4 {
+			t.Fatalf("%d cues were heard, want 4", len(got))
+		}
+		spaced(t, got[1:], 21, 22, 23)
+		if first := got[1] - got[0]; first < Position(950*ms) || first > Position(1050*ms) {
+			t.Errorf("the first pip is %d samples before the second", first)
+		}
+	})
+}
+
+func TestAKeyStartsTheRestAtOnce(t *testing.T) {
+	d := &simDevice{}
+	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+		s.until(7333 * ms)
+		before := len(d.heard())
+		s.Do(engine.Finish)
+		s.until(28 * time.Second)
+		spaced(t, d.heard()[before:], 7.333, 17.333, 17.513, 24.333, 25.333, 26.333, 27.333)
+	})
+}
+
+func TestStopIsSilent(t *testing.T) {
+	d := &simDevice{}
+	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+		s.until(6 * time.Second)
+		before := len(d.heard())
+		s.Do(engine.Stop)
+		s.until(12 * time.Second)
+		if n := len(d.heard()); n != before {
+			t.Errorf("%d cues after the stop", n-before)
+		}
+	})
+}
+
+func TestSkippingTheLastStepStillSaysDone(t *testing.T) {
+	d := &simDevice{}
+	perform(t, planned(t, "lead_in: 5s\nblocks: [{title: A, exercises: [{name: Hops, reps: 9}]}]\n"), LiveOptions{}, d, func(s *stage) {
+		s.until(8 * time.Second)
+		s.Do(engine.Finish)
+		s.live.Refresh()
+		s.until(30 * time.Second)
+		spaced(t, d.heard(), 2, 3, 4, 5, 8)
+	})
+}
+
+func TestWithNoDeviceTheBellTakesOver(t *testing.T) {
+	d := &simDevice{opens: errors.New("none")}
+	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+		s.until(34 * time.Second)
+		var got []float64
+		for _, r := range s.rings() {
+			got = append(got, r.Seconds())
+		}
+		if want := []float64{2, 3, 4, 5, 9, 19, 26, 27, 28, 29, 33}; !slices.Equal(got, want) {
+			t.Errorf("the bell rang at %v, want %v", got, want)
+		}
+		if n := s.live.Notice(); n != "no sound device, the terminal bell takes over" {
+			t.Errorf("notice %q", n)
+		}
+	})
+}
+
+func TestADeviceThatTakesNothingIsNone(t *testing.T) {
+	d := &simDevice{stalled: true}
+	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+		s.until(6 * time.Second)
+		if len(s.rings()) != 4 || s.live.Notice() == "" {
+			t.Errorf("bell %v, notice %q", s.rings(), s.live.Notice())
+		}
+	})
+}
+
+func TestADeviceMayGoAwayAndComeBack(t *testing.T) {
+	d := &simDevice{}
+	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+		s.until(7 * time.Second)
+		d.set(func() { d.stalled = true })
+		s.until(20 * time.Second)
+		if n := s.live.Notice(); n != "the sound device went away, the terminal bell takes over" {
+			t.Errorf("notice %q", n)
+		}
+		if want := []time.Duration{9 * time.Second, 19 * time.Second}; !slices.Equal(s.rings(), want) {
+			t.Errorf("the bell rang at %v, want %v", s.rings(), want)
+		}
+		d.set(func() { d.stalled = false })
+		before := len(d.heard())
+		s.until(34 * time.Second)
+		spaced(t, d.heard()[before:], 26, 27, 28, 29, 33)
+		if len(s.rings()) != 2 || s.live.Notice() != "" {
+			t.Errorf("bell %v, notice %q", s.rings(), s.live.Notice())
+		}
+	})
+}
+
+func TestLostSamplesAreMadeUpFor(t *testing.T) {
+	d := &simDevice{}
+	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+		s.until(10010 * ms)
+		d.set(func() { d.stalled = true })
+		s.until(10310 * ms)
+		d.set(func() { d.stalled = false })
+		s.until(34 * time.Second)
+		got := d.heard()
+		// 300 ms were not played, so that in samples all that comes after
+		// stands 300 ms earlier.
+		spaced(t, append(got[:5:5], got[5:]...), 2, 3, 4, 5, 9, 18.7, 18.88, 25.7, 26.7, 27.7, 28.7, 32.7)
+	})
+}
+
+func TestMutedOpensNoDevice(t *testing.T) {
+	d := &simDevice{}
+	perform(t, planned(t, hops), LiveOptions{Muted: true}, d, func(s *stage) {
+		s.until(15 * time.Second)
+		if d.opened != 0 || len(s.rings()) > 0 || s.live.Notice() != "" {
+			t.Errorf("opened %d times, bell %v, notice %q", d.opened, s.rings(), s.live.Notice())
+		}
+		s.live.SetMuted(false)
+		s.until(34 * time.Second)
+		if n := len(d.heard()); n < 6 {
+			t.Errorf("%d cues were heard once sound was on", n)
+		}
+	})
+}
+
+func TestMuteAndUnmute(t *testing.T) {
+	d := &simDevice{}
+	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+		s.until(2500 * ms)
+		s.live.SetMuted(true)
+		s.until(4500 * ms)
+		s.live.SetMuted(false)
+		s.until(8 * time.Second)
+		spaced(t, d.heard(), 2, 5)
+	})
+}
+
+func TestOverSSHTheBellTakesOver(t *testing.T) {
+	d := &simDevice{}
+	var rings atomic.Int32
+	t.Setenv("SSH_CONNECTION", "192.0.2.1 1 192.0.2.2 22") // addresses for documentation, RFC 5737
+	synctest.Test(t, func(t *testing.T) {
+		l := newLive(LiveOptions{Volume: 1, Bell: func() { rings.Add(1) }}, d)
+		l.Play(Placed{time.Second, GetReady}, Placed{2 * time.Second, Lowering})
+		time.Sleep(3 * time.Second)
+		if d.opened != 0 || rings.Load() != 1 || l.Notice() == "" {
+			t.Errorf("opened %d times, rang %d times, notice %q", d.opened, rings.Load(), l.Notice())
+		}
+		l.Close()
+	})
+}
+
+func TestCloseLetsTheLastCueEnd(t *testing.T) {
+	d := &simDevice{}
+	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+		s.until(33 * time.Second)
+		closed := time.Now()
+		s.live.Close()
+		if took := time.Since(closed); took < Done.Duration() || took > closeWait+lookEvery {
+			t.Errorf("closed in %v", took)
+		}
+		tail := d.from(len(d.from(0)) - Position(100*ms))
+		if n := pulsetest.Onsets(tail, 0.001, 1); len(n) > 0 {
+			t.Error("the last cue was cut short")
+		}
+	})
+}
+
+func TestFasterRunsAreHeardFaster(t *testing.T) {
+	d := &simDevice{}
+	p := planned(t, hops)
+	t.Setenv("SSH_CONNECTION", "")
+	synctest.Test(t, func(t *testing.T) {
+		l := newLive(LiveOptions{Volume: 1}, d)
+		time.Sleep(2 * time.Second)
+		clock := runner.NewSystem(4)
+		l.Follow(p, Options{}, clock.Mono, 4)
+		r := runner.New(p, engine.Options{}, clock, l)
+		r.Do(engine.Start)
+		for range 90 {
+			time.Sleep(100 * ms)
+			r.Tick()
+		}
+		spaced(t, d.heard(), 1.25, 2.25, 4.75, 4.93, 7.25, 8.25)
+		l.Close()
+	})
+}
