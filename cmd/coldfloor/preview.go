@@ -9,6 +9,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/journal"
+	"coldfloor/internal/pace"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/preview"
 	"coldfloor/tui/glyph"
@@ -17,32 +19,48 @@ import (
 // newPreview returns the command that shows sessions before they are run.
 func newPreview() *cobra.Command {
 	var asJSON, steps bool
+	var log string
 	c := &cobra.Command{
 		Use:   "preview SESSION…",
 		Short: "Show a session's length and dose before it is run",
 		Long: `Show a session's length and its parts, block by block, with sets, reps, foot
 contacts and work to rest. SESSION is a built-in name or a file. For several
-sessions it shows a table, a line each.`,
+sessions it shows a table, a line each.
+
+Your length is how long the session takes at your own pace, from the sets that
+you ended yourself in the journal, with the range that four sessions of five lie
+in. It says so where there are too few of them.`,
 		Args: argsError(cobra.MinimumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
 			plans, err := plansOf(c, args)
 			if err != nil {
 				return err
 			}
-			return showPreview(c.OutOrStdout(), plans, asJSON, steps)
+			return showPreview(c.OutOrStdout(), plans, ownPace(c, log), asJSON, steps)
 		},
 	}
+	journalFlag(c, &log)
 	c.Flags().BoolVar(&asJSON, "json", false, "write JSON: an object, or an array of them for several sessions")
 	c.Flags().BoolVar(&steps, "steps", false, "list the timeline, step by step")
 	c.MarkFlagsMutuallyExclusive("json", "steps")
 	return c
 }
 
+// ownPace returns what the journal tells of the player's pace. One that cannot
+// be read tells nothing, and is no reason to show no preview.
+func ownPace(c *cobra.Command, log string) *pace.Table {
+	done, _, err := journal.Load(log)
+	if err != nil {
+		fmt.Fprintf(c.ErrOrStderr(), "coldfloor: your own pace is not known: cannot read the journal: %v\n", err)
+	}
+	return pace.Of(done)
+}
+
 // showPreview writes the previews in the form asked for.
-func showPreview(w io.Writer, plans []*plan.Plan, asJSON, steps bool) error {
+func showPreview(w io.Writer, plans []*plan.Plan, own *pace.Table, asJSON, steps bool) error {
 	switch {
 	case asJSON:
-		return writeJSON(w, documents(plans))
+		return writeJSON(w, documents(plans, own))
 	case steps:
 		for _, p := range plans {
 			if err := preview.Steps(w, p); err != nil {
@@ -51,7 +69,8 @@ func showPreview(w io.Writer, plans []*plan.Plan, asJSON, steps bool) error {
 		}
 		return nil
 	case len(plans) == 1:
-		return preview.Text(w, plans[0], plainGlyphs())
+		e := own.Length(plans[0])
+		return preview.Text(w, plans[0], &e, plainGlyphs())
 	}
 	return preview.Table(w, plans)
 }
@@ -60,10 +79,10 @@ func showPreview(w io.Writer, plans []*plan.Plan, asJSON, steps bool) error {
 func plainGlyphs() bool { return glyph.Best(os.Getenv, runtime.GOOS) == glyph.Plain }
 
 // documents returns one document, or a list of several.
-func documents(plans []*plan.Plan) any {
+func documents(plans []*plan.Plan, own *pace.Table) any {
 	docs := make([]preview.Document, len(plans))
 	for i, p := range plans {
-		docs[i] = preview.Of(p)
+		docs[i] = preview.WithPace(p, own.Length(p))
 	}
 	if len(docs) == 1 {
 		return docs[0]

@@ -4,6 +4,7 @@ package preview
 import (
 	"time"
 
+	"coldfloor/internal/pace"
 	"coldfloor/internal/plan"
 )
 
@@ -11,8 +12,9 @@ import (
 type Document struct {
 	Title string `json:"title"`
 	Totals
-	Blocks []Block `json:"blocks"`
-	Steps  []Step  `json:"steps"`
+	Blocks   []Block        `json:"blocks"`
+	Steps    []Step         `json:"steps"`
+	YourPace *pace.Document `json:"your_pace,omitempty"`
 }
 
 // Totals is the length and the dose of a session or a block; TotalS is the

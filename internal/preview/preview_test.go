@@ -86,8 +86,8 @@ func TestGolden(t *testing.T) {
 	p := testPlan(t)
 	var b bytes.Buffer
 	for _, err := range []error{
-		Text(&b, p, false),
-		Text(&b, p, true),
+		Text(&b, p, nil, false),
+		Text(&b, p, nil, true),
 		Steps(&b, p),
 		Table(&b, []*plan.Plan{p, p}),
 	} {

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"coldfloor/internal/pace"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/strip"
@@ -19,8 +20,9 @@ import (
 const stripWidth = 76
 
 // Text writes the preview of one session: its length and the parts of it, the
-// strip, then block by block. With ascii, the strip is drawn in ASCII.
-func Text(w io.Writer, p *plan.Plan, ascii bool) error {
+// strip, then block by block. With ascii, the strip is drawn in ASCII. Own, if
+// any, is the length at the player's own pace.
+func Text(w io.Writer, p *plan.Plan, own *pace.Estimate, ascii bool) error {
 	s := p.Session
 	var b strings.Builder
 	fmt.Fprintln(&b, safetext.Clean(s.Title))
@@ -29,6 +31,7 @@ func Text(w io.Writer, p *plan.Plan, ascii bool) error {
 	}
 	fmt.Fprintf(&b, "\n%s long: %s work, %s rest, %s moving between\n",
 		units.Clock(p.Total), units.Clock(p.Work), units.Clock(p.Rest), units.Clock(p.Change))
+	b.WriteString(ownLength(own))
 	fmt.Fprintf(&b, "%s, %s, %s\n\n", count(p.Totals.Sets, "set"), count(p.Totals.Reps, "rep"), count(p.Contacts, "foot contact"))
 	b.WriteString(stripText(p, ascii))
 	b.WriteString(blockTable(p).String())

@@ -146,12 +146,12 @@ type OneRest struct {
 func JSONOf(s *review.Squad) Document {
 	d := Document{Now: s.Now, Players: []Player{}, Rehearsals: s.Rehearsals, Deleted: s.Withdrawn, Empty: s.Empty, Differ: s.Differ}
 	for _, p := range s.Players {
-		d.Players = append(d.Players, player(p))
+		d.Players = append(d.Players, player(p, s.Tolerance))
 	}
 	return d
 }
 
-func player(p *review.Player) Player {
+func player(p *review.Player, t review.Tolerance) Player {
 	d := Player{Name: p.Name, Total: total(&p.Total), First: p.First, Last: p.Last, LastTitle: p.LastTitle, Ahead: p.Ahead,
 		SevenDays: SevenDays{Load: p.Seven.Total, Sessions: p.Seven.Sessions, Unrated: p.Seven.Unrated},
 		Pain:      []Pain{}, Weeks: []Week{}, Days: []Day{}, Listed: []Session{}}
@@ -172,7 +172,7 @@ func player(p *review.Player) Player {
 		d.Days = append(d.Days, Day{x.Date.Format(dateOnly), x.Load, x.Unrated, x.Short, x.Long})
 	}
 	for _, s := range p.Recent {
-		d.Listed = append(d.Listed, session(s))
+		d.Listed = append(d.Listed, session(s, t))
 	}
 	return d
 }
@@ -208,7 +208,7 @@ func week(w *review.Week) Week {
 	return d
 }
 
-func session(s *review.Session) Session {
+func session(s *review.Session, t review.Tolerance) Session {
 	rounds := Rounds(s)
 	d := Session{Run: s.ID, Start: s.Start, Title: s.Title(), State: string(s.State), ElapsedS: s.Elapsed.Seconds(),
 		RoundsDone: rounds.Done, RoundsPrescribed: rounds.Prescribed, Contacts: s.Contacts(),
@@ -218,7 +218,7 @@ func session(s *review.Session) Session {
 	}
 	for i := range s.Rests {
 		r := &s.Rests[i]
-		deviation, v := review.DefaultTolerance.Judge(r)
+		deviation, v := t.Judge(r)
 		d.Rests = append(d.Rests, OneRest{r.Place, r.PrescribedS, r.TakenS, deviation.Seconds(), string(v)})
 	}
 	return d

@@ -12,7 +12,7 @@ import (
 // Meaning says what each figure is, where it comes from, and what it cannot
 // say.
 func Meaning(s *review.Squad) []Fact {
-	t := review.DefaultTolerance
+	t := s.Tolerance
 	earliest, full := interval(s)
 	return []Fact{
 		{"rounds done", []string{"As the player said after the session, or else the rounds whose every set was done. Reps are not seen: a set that the clock ended counts as done."}},

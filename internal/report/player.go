@@ -9,15 +9,15 @@ import (
 )
 
 // Sections returns a player's review, the sections in the order that they are
-// read in.
-func Sections(p *review.Player) []Section {
+// read in. Single rests are judged with the tolerance.
+func Sections(p *review.Player, t review.Tolerance) []Section {
 	s := []Section{Overview(p), Weeks(p), Rests(p), Load(p)}
 	if p.Painful > 0 {
 		s = append(s, PainNotes(p))
 	}
 	s = append(s, SessionList(p))
 	if last := lastRested(p); last != nil {
-		s = append(s, RestsOf(last))
+		s = append(s, RestsOf(last, t))
 	}
 	return s
 }
@@ -199,14 +199,14 @@ func Rounds(s *review.Session) review.Share {
 }
 
 // RestsOf is every rest of one session, as prescribed and as taken.
-func RestsOf(s *review.Session) Section {
+func RestsOf(s *review.Session, t review.Tolerance) Section {
 	sec := Section{Title: "Rests of " + s.Start.Format(dateTime) + ", " + s.Title(), Table: Table{
 		Header: []string{"block", "round", "after", "prescribed", "taken", "deviation", "verdict"},
 		Right:  []bool{true, true, false, true, true, true},
 	}}
 	for i := range s.Rests {
 		r := &s.Rests[i]
-		d, v := review.DefaultTolerance.Judge(r)
+		d, v := t.Judge(r)
 		sec.Table.Rows = append(sec.Table.Rows, []string{fmt.Sprint(r.Block), fmt.Sprint(r.Round), after(s, i),
 			clock(span(r.PrescribedS)), clock(span(r.TakenS)), seconds(d), verdict(v)})
 	}

@@ -85,12 +85,12 @@ func Of(s *review.Squad) *Doc {
 	case 1:
 		p := s.Players[0]
 		d.Title += ", " + p.Name
-		d.Parts = []Part{{Sections: Sections(p)}}
+		d.Parts = []Part{{Sections: Sections(p, s.Tolerance)}}
 	default:
 		d.Title += fmt.Sprintf(", squad of %d", len(s.Players))
 		d.Parts = []Part{{Sections: []Section{squadTable(s), squadPain(s)}}}
 		for i, p := range s.Players {
-			d.Parts = append(d.Parts, Part{ID: partID(i), Title: p.Name, Sections: Sections(p)})
+			d.Parts = append(d.Parts, Part{ID: partID(i), Title: p.Name, Sections: Sections(p, s.Tolerance)})
 		}
 	}
 	return d
