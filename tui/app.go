@@ -136,8 +136,23 @@ func (m App) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	return m.updateStage(msg)
 }
 
-// updateStage passes a message on to the screen that is shown.
+// updateStage passes a message on to the screen that is shown. Keys that were
+// pressed so fast that they came as one are passed on one by one.
 func (m App) updateStage(msg tea.Msg) (tea.Model, tea.Cmd) {
+	if k, ok := msg.(tea.KeyMsg); ok && len(k.Runes) > 1 && !k.Paste {
+		var cmds []tea.Cmd
+		for _, r := range k.Runes {
+			next, cmd := m.Update(tea.KeyMsg{Type: k.Type, Runes: []rune{r}, Alt: k.Alt})
+			m = next.(App)
+			cmds = append(cmds, cmd)
+		}
+		return m, tea.Batch(cmds...)
+	}
+	return m.updateShown(msg)
+}
+
+// updateShown passes a message on to the screen that is shown.
+func (m App) updateShown(msg tea.Msg) (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	k, isKey := msg.(tea.KeyMsg)
 	switch {
@@ -362,6 +377,9 @@ func Run(o Options, signals <-chan os.Signal) (closing string, err error) {
 	app, ok := last.(App)
 	if !ok {
 		return "", err
+	}
+	if app.stage == running && app.closing == "" {
+		app.closing = words.Kept
 	}
 	return app.Closing(), errors.Join(err, app.Err())
 }

@@ -224,6 +224,15 @@ func TestInterrupt(t *testing.T) {
 	}
 }
 
+// Keys that arrive as one message count one by one.
+func TestKeysInOneMessage(t *testing.T) {
+	p := newProgram(t, Options{Plan: evening(t)})
+	p.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("qq")})
+	if p.app.run.run.View().Phase != engine.Over {
+		t.Error("qq did not stop the run")
+	}
+}
+
 // Every screen keeps within the window, at every size.
 func TestScreensFitAnyWindow(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "journal.jsonl")

@@ -52,8 +52,7 @@ func (s *stage) screen() bool {
 	return !s.options.plain && isTerminal(s.command.OutOrStdout()) && os.Getenv("TERM") != "dumb"
 }
 
-// host returns what the run is hosted by. Its sound begins to open now, for
-// that can take seconds.
+// host returns what the run is hosted by.
 func (s *stage) host(screen bool) *host.Host {
 	out := s.command.OutOrStdout()
 	live := sound.LiveOptions{Volume: float64(s.settings.Volume) / 100, Muted: s.options.mute, Screen: screen}
@@ -61,7 +60,7 @@ func (s *stage) host(screen bool) *host.Host {
 		live.Bell = func() { _, _ = io.WriteString(out, "\a") }
 	}
 	return &host.Host{Settings: s.settings, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
-		AllPaced: !screen && !isTerminal(s.command.InOrStdin()), Sound: sound.NewLive(live), Voice: s.voice,
+		AllPaced: !screen && !isTerminal(s.command.InOrStdin()), Live: &live, Voice: s.voice,
 		Heard: sound.Options{Pips: sound.DefaultPips, Tempo: true}}
 }
 
@@ -72,6 +71,7 @@ func (s *stage) onScreen(h *host.Host, signals <-chan os.Signal) error {
 	if !s.options.noLog {
 		o.Journal = s.options.journal
 	}
+	h.OpenSound() // it can take seconds, and goes on while the player chooses
 	closing, err := tui.Run(o, signals)
 	if closing != "" {
 		fmt.Fprintln(s.command.OutOrStdout(), closing)

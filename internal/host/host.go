@@ -31,11 +31,12 @@ type Host struct {
 	ByHand   bool // every set with reps waits for a key
 	AllPaced bool // no set waits for a key: there is no keyboard
 
-	Sound *sound.Live   // shared by all runs, for a device is slow to open; nil: there is none
-	Heard sound.Options // what is heard besides the cues; who waits for a key is filled in
-	Voice *voice.Voice  // what is spoken; nil: nothing
+	Live  *sound.LiveOptions // how the sound is given; nil: there is none
+	Heard sound.Options      // what is heard besides the cues; who waits for a key is filled in
+	Voice *voice.Voice       // what is spoken; nil: nothing
 
-	open []*Run
+	open  []*Run
+	sound *sound.Live // shared by all runs, for a device is slow to open; nil before it is opened
 }
 
 // Run is one run that has been set up. It starts with the action engine.Start.
@@ -52,6 +53,15 @@ type Run struct {
 	muted    bool
 	volume   int
 	turned   bool // the volume was changed
+}
+
+// OpenSound begins to open the sound device, so that it is there when a run
+// begins, and returns at once; a second call does nothing. From then on what is
+// written to standard error may be lost until Close.
+func (h *Host) OpenSound() {
+	if h.sound == nil && h.Live != nil {
+		h.sound = sound.NewLive(*h.Live)
+	}
 }
 
 // Begin sets up a new run of p. Listeners hear of it after the journal and the
@@ -93,9 +103,10 @@ func (h *Host) options(o engine.Options) engine.Options {
 
 // run puts a run together.
 func (h *Host) run(t *tally, o engine.Options, c runner.Clock, rec *journal.Recorder, listeners []runner.Listener) *Run {
-	r := &Run{Clock: c, Options: o, recorder: rec, sound: h.Sound, muted: h.Muted, volume: h.Settings.Volume, tally: t}
+	h.OpenSound()
+	r := &Run{Clock: c, Options: o, recorder: rec, sound: h.sound, muted: h.Muted, volume: h.Settings.Volume, tally: t}
 	all := []runner.Listener{t}
-	if h.Sound != nil {
+	if h.sound != nil {
 		heard := h.Heard
 		heard.ByHand, heard.AllPaced = o.ByHand, o.AllPaced
 		if h.Voice != nil {
@@ -103,8 +114,8 @@ func (h *Host) run(t *tally, o engine.Options, c runner.Clock, rec *journal.Reco
 			r.voice = h.Voice
 			r.speak(t.plan)
 		}
-		h.Sound.Follow(t.plan, heard, c.Mono, h.Speed)
-		all = append(all, h.Sound)
+		h.sound.Follow(t.plan, heard, c.Mono, h.Speed)
+		all = append(all, h.sound)
 	}
 	if rec != nil {
 		all = append(all, rec)
@@ -129,9 +140,9 @@ func (h *Host) Close() error {
 		errs = append(errs, r.close())
 	}
 	h.open = nil
-	if h.Sound != nil {
-		h.Sound.Close()
-		h.Sound = nil
+	if h.sound != nil {
+		h.sound.Close()
+		h.sound = nil
 	}
 	return errors.Join(errs...)
 }
@@ -194,7 +205,10 @@ func (r *Run) SoundNotice() string {
 	if r.sound == nil {
 		return ""
 	}
-	return r.sound.Notice()
+	if n := r.sound.Notice(); n != "" || r.voice == nil {
+		return n
+	}
+	return r.voice.Notice()
 }
 
 // Rate logs what the player said of the run.

@@ -128,3 +128,6 @@ func join(sep string, parts ...string) string {
 
 // Logged says where to find a session that was logged.
 const Logged = "logged; coldfloor log show tells more, coldfloor log rate puts the rating right"
+
+// Kept says what becomes of a run that was cut short from outside.
+const Kept = "cut short; the next start offers to go on from here"
