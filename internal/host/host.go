@@ -129,7 +129,7 @@ func (h *Host) run(t *tally, o engine.Options, c runner.Clock, rec *journal.Reco
 func (r *Run) speak(p *plan.Plan) {
 	ctx, cancel := context.WithCancel(context.Background())
 	r.hush = cancel
-	go func() { _ = r.voice.Prepare(ctx, p, r.sound.Refresh) }() // Notice tells of a failure
+	go func() { _ = r.voice.Prepare(ctx, p, r.sound.Refresh) }() // SoundNotice tells of a failure
 }
 
 // Close closes every run and lets the sound end. It is to be called however the
@@ -208,7 +208,10 @@ func (r *Run) SoundNotice() string {
 	if n := r.sound.Notice(); n != "" || r.voice == nil {
 		return n
 	}
-	return r.voice.Notice()
+	if err := r.voice.Err(); err != nil {
+		return err.Error()
+	}
+	return ""
 }
 
 // Rate logs what the player said of the run.
