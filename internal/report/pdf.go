@@ -52,7 +52,9 @@ func (d *Doc) PDF(w io.Writer) (missing []rune, err error) {
 	}
 	p.room(40)
 	p.gap(5)
-	p.text(true, partSize, "What the figures can and cannot say", 0)
+	if len(d.Meaning) > 0 {
+		p.text(true, partSize, "What the figures can and cannot say", 0)
+	}
 	for _, l := range d.Left {
 		p.text(false, bodySize, l, 0)
 	}

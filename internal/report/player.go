@@ -108,37 +108,78 @@ func jumps(p *review.Player) []string {
 	return lines
 }
 
-// Weeks is the weeks in view, the latest last.
+// Weeks is what the weeks in view came to, the latest last.
 func Weeks(p *review.Player) Section {
-	s := Section{Title: "Weeks", Table: Table{
-		Header: []string{"week from", "sessions", "rounds", "contacts", "rest kept", "deviation", "load", "monotony", "strain", "no monotony because"},
-		Right:  []bool{false, true, true, true, true, true, true, true, true},
+	s := Section{Title: "Weeks", Charts: []Chart{contactsChart(p), roundsChart(p)}, Table: Table{
+		Header: []string{"week from", "sessions", "rounds", "contacts", "rest kept", "deviation", "load", "length", "pain"},
+		Right:  []bool{false, true, true, true, true, true, true, true},
 	}}
 	for i := range p.Weeks {
 		w := &p.Weeks[i]
-		l := w.Load()
-		monotony, strain, why := w.Monotony()
-		m, st := ratio(monotony), figure(strain)
-		if why != "" {
-			m, st = unknown, unknown
+		pain := ""
+		if w.Painful > 0 {
+			pain = fmt.Sprintf("PAIN, %d of %d", w.Painful, w.Sessions)
 		}
 		s.Table.Rows = append(s.Table.Rows, []string{w.Monday.Format(dateOnly), fmt.Sprint(w.Sessions), ofShare(w.Rounds),
-			fmt.Sprint(w.Contacts), ofShare(kept(&w.Rest)), deviation(&w.Rest), figure(l.Total), m, st, why})
+			fmt.Sprint(w.Contacts), ofShare(kept(&w.Rest)), deviation(&w.Rest), figure(w.Load().Total), clock(w.Elapsed), pain})
 	}
-	s.Charts = []Chart{contactsChart(p), roundsChart(p)}
 	return s
 }
 
 // Rests is how the rests were kept from week to week.
 func Rests(p *review.Player) Section {
-	return Section{Title: "Rest kept", Charts: []Chart{restChart(p)}, Facts: []Fact{{"of all rests", restLines(&p.Rest)}}}
+	s := Section{Title: "Rest kept", Facts: []Fact{{"of all rests", restLines(&p.Rest)}}, Charts: []Chart{restChart(p)}, Table: Table{
+		Header: []string{"week from", "rests", "kept", "early", "overrun", "median", "middle half", "prescribed", "taken"},
+		Right:  []bool{false, true, true, true, true, true, true, true, true},
+	}}
+	for i := range p.Weeks {
+		r := &p.Weeks[i].Rest
+		middle := unknown
+		if first, third, ok := r.Deviations.Middle(); ok {
+			middle = seconds(first) + " to " + seconds(third)
+		}
+		s.Table.Rows = append(s.Table.Rows, []string{p.Weeks[i].Monday.Format(dateOnly), fmt.Sprint(r.Count), fmt.Sprint(r.Kept),
+			fmt.Sprint(r.Early), fmt.Sprint(r.Overrun), deviation(r), middle, clock(r.Prescribed), clock(r.Taken)})
+	}
+	return s
 }
 
-// Load is the training load over time.
+// Load is the training load, day by day in weeks.
 func Load(p *review.Player) Section {
-	s := Section{Title: "Load", Charts: []Chart{loadChart(p), averagesChart(p), monotonyChart(p), strainChart(p)}}
-	s.Facts = []Fact{{"last 7 days", []string{seven(p)}}}
+	s := Section{Title: "Load", Facts: []Fact{{"last 7 days", []string{seven(p)}}},
+		Charts: []Chart{loadChart(p), averagesChart(p), monotonyChart(p), strainChart(p)}, Table: Table{
+			Header: []string{"week from", "Mo", "Tu", "We", "Th", "Fr", "Sa", "Su", "load", "mean", "SD", "monotony", "strain", "none because"},
+			Right:  []bool{false, true, true, true, true, true, true, true, true, true, true, true, true},
+		}}
+	for i := range p.Weeks {
+		w := &p.Weeks[i]
+		row := append([]string{w.Monday.Format(dateOnly)}, daily(w, p.Now)...)
+		l := w.Load()
+		mean, sd := average(l.Mean), average(l.SD)
+		if w.Open {
+			mean, sd = unknown, unknown
+		}
+		monotony, strain, why := w.Monotony()
+		m, st := ratio(monotony), figure(strain)
+		if why != "" {
+			m, st = unknown, unknown
+		}
+		s.Table.Rows = append(s.Table.Rows, append(row, figure(l.Total), mean, sd, m, st, why))
+	}
 	return s
+}
+
+// daily returns the load of each day of a week; what is yet to come is empty.
+func daily(w *review.Week, now time.Time) []string {
+	var days []string
+	for i, d := range w.Daily {
+		if w.Monday.AddDate(0, 0, i).Format(dateOnly) > now.Format(dateOnly) && d == 0 {
+			days = append(days, "")
+			continue
+		}
+		days = append(days, figure(d))
+	}
+	return days
 }
 
 // PainNotes lists every word of pain that is kept, the latest first.

@@ -25,7 +25,7 @@ func SquadRow(p *review.Player) []string {
 	if p.Painful > 0 {
 		pain = fmt.Sprintf("PAIN, %d of %d", p.Painful, p.Sessions)
 	}
-	return []string{p.Name, p.Last.Format(dateTime), fmt.Sprint(p.Sessions), percent(p.Rounds), percent(kept(&p.Rest)), deviation(&p.Rest), l, pain}
+	return []string{p.Name, p.Last.Format(dateOnly), fmt.Sprint(p.Sessions), percent(p.Rounds), percent(kept(&p.Rest)), deviation(&p.Rest), l, pain}
 }
 
 // percent writes a part, or that there is none.
@@ -81,6 +81,7 @@ func Of(s *review.Squad) *Doc {
 	d := &Doc{Title: "Training review", About: "as of " + s.Now.Format("Monday "+dateTime), Meaning: Meaning(s), Left: LeftOut(s)}
 	switch len(s.Players) {
 	case 0:
+		d.Meaning = nil
 		d.Parts = []Part{{Sections: []Section{{Notes: []string{"nothing to review yet"}}}}}
 	case 1:
 		p := s.Players[0]

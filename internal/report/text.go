@@ -26,11 +26,13 @@ func (d *Doc) Text(w io.Writer, whole bool) error {
 			fmt.Fprintf(&b, "\n\n%s\n%s\n", title, strings.Repeat("=", safetext.Width(title)))
 		}
 		for _, s := range p.Sections {
-			b.WriteString("\n" + SectionText(s))
+			b.WriteString("\n" + strings.TrimPrefix(SectionText(s), "\n"))
 		}
 	}
 	paragraphs(&b, d.Left)
-	b.WriteString("\nWhat the figures can and cannot say\n")
+	if len(d.Meaning) > 0 {
+		b.WriteString("\nWhat the figures can and cannot say\n")
+	}
 	for _, m := range d.Meaning {
 		paragraphs(&b, []string{m.Name + ": " + strings.Join(m.Lines, " ")})
 	}

@@ -213,13 +213,13 @@ func (d *chart) spans() {
 			continue
 		}
 		x := d.column(i) + (d.thick-1)/2
-		for y := d.row(s.Values[2]); y <= d.row(s.Values[0]); y++ {
+		for y := d.row(s.Values[2]); y <= min(d.row(s.Values[0]), d.origin.Y-1); y++ {
 			d.canvas.SetRuneWithStyle(canvas.Point{X: x, Y: y}, line, d.first)
 		}
 		if s.Open {
 			dot = ring
 		}
-		d.canvas.SetRuneWithStyle(canvas.Point{X: x, Y: d.row(s.Values[1])}, dot, d.second)
+		d.canvas.SetRuneWithStyle(canvas.Point{X: x, Y: min(d.row(s.Values[1]), d.origin.Y-1)}, dot, d.second)
 	}
 }
 

@@ -82,7 +82,7 @@ func (m Model) View() string {
 		lines = append(lines, "")
 	}
 	lines = append(lines[:max(0, min(len(lines), m.height-1))], m.keyLine())
-	return m.style.frame(lines, m.width, m.height)
+	return m.style.frame(lines, m.cut, m.height)
 }
 
 // between sets left and right at the ends of a line, the right one kept whole.

@@ -15,7 +15,8 @@ import (
 	"coldfloor/tui/glyph"
 )
 
-// The smallest window that everything fits into; below it lines are cut off.
+// The smallest window that everything fits into; in a narrower one
+// lines are cut off, in a lower one fewer are shown.
 const (
 	MinWidth  = 40
 	MinHeight = 12
@@ -45,7 +46,8 @@ type Model struct {
 	style         style
 	keys          keys
 	help          help.Model
-	width, height int
+	width, height int // what is set for: no narrower than MinWidth
+	cut           int // width of the window
 
 	screen  screen
 	player  int // in the squad
@@ -60,7 +62,7 @@ type Model struct {
 // there is one alone.
 func New(o Options) Model {
 	s := newStyle(o.Look, o.Glyphs)
-	m := Model{opts: o, style: s, keys: newKeys(), help: s.help(), width: 80, height: 24}
+	m := Model{opts: o, style: s, keys: newKeys(), help: s.help(), width: 80, height: 24, cut: 80}
 	if len(o.Squad.Players) == 1 {
 		m.screen = onPlayer
 	}
@@ -74,7 +76,7 @@ func (m Model) Init() tea.Cmd { return nil }
 func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		m.width, m.height = msg.Width, msg.Height
+		m.width, m.height, m.cut = max(msg.Width, MinWidth), msg.Height, msg.Width
 		return m.laidOut(), nil
 	case tea.KeyMsg:
 		return m.pressed(msg)

@@ -2,6 +2,7 @@ package review
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -72,7 +73,7 @@ func (m *Model) squadPage() page {
 	for _, p := range m.opts.Squad.Players {
 		t.Rows = append(t.Rows, report.SquadRow(p))
 	}
-	header, rows := tableLines(t, m.width-len(cursorMark), narrow{0, []int{5, 2, 1, 3}})
+	header, rows := tableLines(t, m.width-len(cursorMark), narrow{0, []int{5, 2, 1, 3, 4}})
 	p := page{lines: []string{m.style.strong.Render(blankMark + header)}, fixed: 1, selected: 1 + m.player}
 	for i, r := range rows {
 		p.lines = append(p.lines, m.row(r, i == m.player, m.opts.Squad.Players[i].Painful > 0))
@@ -126,11 +127,19 @@ func leftOut(s *review.Squad) []string {
 	return []string{"nothing"}
 }
 
+// painSection is every word of pain, where and when. It is no table: no note
+// is cut.
 func painSection(p *review.Player) report.Section {
 	if p.Painful == 0 {
 		return report.Section{Notes: []string{"no pain was told of"}}
 	}
-	return report.PainNotes(p)
+	notes := report.PainNotes(p)
+	s := report.Section{Notes: notes.Notes}
+	for _, row := range notes.Table.Rows {
+		date, rest := row[0], row[1:]
+		s.Facts = append(s.Facts, report.Fact{Name: date, Lines: slices.DeleteFunc(slices.Clone(rest), func(l string) bool { return l == "" })})
+	}
+	return s
 }
 
 // Two charts stand side by side from this width on.
@@ -159,10 +168,13 @@ func (m *Model) sections(s report.Section) page {
 
 // narrowOf says how a section's table is made to fit.
 func narrowOf(s report.Section) narrow {
-	if s.Title == "Pain" {
-		return narrow{3, []int{1}}
+	switch s.Title {
+	case "Rest kept":
+		return narrow{none, []int{7, 8, 6, 1}}
+	case "Load":
+		return narrow{13, []int{10, 9, 1, 2, 3, 4, 5, 6, 7, 13, 12}}
 	}
-	return narrow{9, []int{9, 5, 4, 1, 8, 7}}
+	return narrow{none, []int{7, 5, 1, 4, 6}}
 }
 
 // charts draws charts one below the other, or two by two in a wide window.
@@ -195,20 +207,23 @@ func (m *Model) charts(all []report.Chart) []string {
 func (m *Model) sessionsPage(p *review.Player) page {
 	list := report.SessionList(p)
 	header, rows := tableLines(list.Table, m.width-len(cursorMark), narrow{1, []int{5, 6, 4, 8, 7, 3, 9, 2}})
-	out := page{lines: []string{m.style.strong.Render(blankMark + header)}, fixed: 1, selected: -1}
+	out := page{lines: []string{m.style.strong.Render(blankMark + header)}, fixed: 1, selected: 1}
 	week := ""
 	for i, s := range p.Recent {
 		if w := monday(s.Start); w != week {
 			week = w
 			out.lines = append(out.lines, m.style.quiet.Render(safetext.Fit(weekLine(p, w), m.width)))
 		}
-		if i == m.session {
+		if i == m.session && i > 0 { // the first one is seen with its week
 			out.selected = len(out.lines)
 		}
 		out.lines = append(out.lines, m.row(rows[i], i == m.session, s.Painful()))
 	}
 	for _, n := range list.Notes {
 		out.lines = append(out.lines, safetext.Wrap(n, m.width, 4)...)
+	}
+	if m.session == len(p.Recent)-1 && m.session > 0 { // the last one with what is said below
+		out.selected = len(out.lines) - 1
 	}
 	return out
 }

@@ -13,15 +13,26 @@ import (
 // narrow says how a table is made to fit: the column of text that may be cut,
 // and the columns that are left out, the first first.
 type narrow struct {
-	elastic int
+	elastic int // or none
 	drop    []int
 }
+
+// none stands for no elastic column.
+const none = -1
 
 // Least width of an elastic column, and the gap between columns, in cells.
 const (
 	leastElastic = 12
 	columnGap    = 2
 )
+
+// gap returns the gap between columns in a window of that width.
+func gap(width int) int {
+	if width < 60 {
+		return 1
+	}
+	return columnGap
+}
 
 // tableLines returns a table's header and rows in lines of at most width cells.
 func tableLines(t report.Table, width int, n narrow) (header string, rows []string) {
@@ -33,9 +44,9 @@ func tableLines(t report.Table, width int, n narrow) (header string, rows []stri
 		}
 	}
 	columns := fitColumns(widths, width, n)
-	header = rowLine(t, t.Header, columns, widths)
+	header = rowLine(t, t.Header, columns, widths, gap(width))
 	for _, r := range t.Rows {
-		rows = append(rows, rowLine(t, r, columns, widths))
+		rows = append(rows, rowLine(t, r, columns, widths, gap(width)))
 	}
 	return header, rows
 }
@@ -48,23 +59,26 @@ func fitColumns(widths []int, width int, n narrow) []int {
 		columns[c] = c
 	}
 	for drop := n.drop; ; drop = drop[1:] {
-		over := -width - columnGap
+		over := -width - gap(width)
 		for _, c := range columns {
-			over += widths[c] + columnGap
+			over += widths[c] + gap(width)
 		}
 		if over <= 0 {
 			return columns
 		}
-		if widths[n.elastic]-over >= leastElastic || len(drop) == 0 {
+		if slices.Contains(columns, n.elastic) && (widths[n.elastic]-over >= leastElastic || len(drop) == 0) {
 			widths[n.elastic] = max(widths[n.elastic]-over, 1)
 			return columns
+		}
+		if len(drop) == 0 {
+			return columns // the window cuts what is left
 		}
 		columns = slices.DeleteFunc(columns, func(c int) bool { return c == drop[0] })
 	}
 }
 
 // rowLine sets one row.
-func rowLine(t report.Table, cells []string, columns, widths []int) string {
+func rowLine(t report.Table, cells []string, columns, widths []int, gap int) string {
 	var parts []string
 	for _, c := range columns {
 		cell := safetext.Pad(cells[c], widths[c])
@@ -74,7 +88,7 @@ func rowLine(t report.Table, cells []string, columns, widths []int) string {
 		}
 		parts = append(parts, cell)
 	}
-	return strings.TrimRight(strings.Join(parts, strings.Repeat(" ", columnGap)), " ")
+	return strings.TrimRight(strings.Join(parts, strings.Repeat(" ", gap)), " ")
 }
 
 // Facts whose names have less than this many cells beside them stand below

@@ -1,0 +1,243 @@
+package review
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/x/ansi"
+	"github.com/muesli/termenv"
+	"pgregory.net/rapid"
+
+	"coldfloor/internal/report"
+	"coldfloor/internal/report/reporttest"
+	"coldfloor/internal/review"
+	"coldfloor/tui/glyph"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden files; look at them before you commit")
+
+// look is a terminal without colour.
+func look() *lipgloss.Renderer {
+	r := lipgloss.NewRenderer(io.Discard)
+	r.SetColorProfile(termenv.Ascii)
+	return r
+}
+
+func model(set glyph.Set, names ...string) Model {
+	return New(Options{Squad: report.InView(reporttest.Squad(names...), 12), By: review.ByName, Glyphs: set, Look: look()})
+}
+
+// press types keys by their names, after the window has its size.
+func press(m Model, width, height int, keys ...string) Model {
+	var t tea.Model = m
+	t, _ = t.Update(tea.WindowSizeMsg{Width: width, Height: height})
+	for _, k := range keys {
+		t, _ = t.Update(keyOf(k))
+	}
+	return t.(Model)
+}
+
+// named are the keys that are not what they type.
+var named = map[string]tea.KeyType{"up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
+	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "tab": tea.KeyTab, "pgdown": tea.KeyPgDown, "pgup": tea.KeyPgUp, "home": tea.KeyHome,
+	"end": tea.KeyEnd, "ctrl+c": tea.KeyCtrlC}
+
+func keyOf(name string) tea.KeyMsg {
+	if t, ok := named[name]; ok {
+		return tea.KeyMsg{Type: t}
+	}
+	return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(name)}
+}
+
+// states are the screens that the goldens show, by the keys that lead there.
+var states = []struct {
+	name  string
+	squad bool
+	keys  []string
+}{
+	{"squad", true, []string{"down"}},
+	{"overview", false, nil},
+	{"weeks", false, []string{"tab"}},
+	{"rest", false, []string{"tab", "tab"}},
+	{"load", false, []string{"tab", "tab", "tab"}},
+	{"load-below", false, []string{"tab", "tab", "tab", "end"}},
+	{"pain", false, []string{"tab", "tab", "tab", "tab"}},
+	{"sessions", false, []string{"enter", "down", "down", "down", "down"}},
+	{"session", false, []string{"enter", "enter"}},
+	{"meaning", false, []string{"left"}},
+	{"keys", true, []string{"?"}},
+}
+
+func TestFrames(t *testing.T) {
+	for _, size := range []struct{ w, h int }{{40, 12}, {80, 24}, {120, 40}, {200, 60}} {
+		var b strings.Builder
+		for _, s := range states {
+			names := []string{"Player 1"}
+			if s.squad {
+				names = reporttest.Names
+			}
+			frame := press(model(glyph.Quadrant, names...), size.w, size.h, s.keys...).View()
+			fmt.Fprintf(&b, "== %s\n%s\n", s.name, trimmed(frame))
+			fits(t, frame, size.w, size.h)
+		}
+		golden(t, fmt.Sprintf("%dx%d.txt", size.w, size.h), b.String())
+	}
+}
+
+// Where there is nothing but ASCII, or no characters finer than half a cell,
+// the charts are drawn with what there is.
+func TestPlainFrames(t *testing.T) {
+	var b strings.Builder
+	for _, set := range []glyph.Set{glyph.Plain, glyph.Half} {
+		for _, s := range states[2:6] {
+			frame := press(model(set, "Player 1"), 80, 24, s.keys...).View()
+			fmt.Fprintf(&b, "== %s\n%s\n", s.name, trimmed(frame))
+			fits(t, frame, 80, 24)
+			if set == glyph.Plain && strings.ContainsFunc(frame, func(r rune) bool { return r > '~' }) {
+				t.Errorf("%s is not ASCII:\n%s", s.name, frame)
+			}
+		}
+	}
+	golden(t, "plain.txt", b.String())
+}
+
+func trimmed(frame string) string {
+	lines := strings.Split(frame, "\n")
+	for i, l := range lines {
+		lines[i] = strings.TrimRight(l, " ")
+	}
+	return strings.Join(lines, "\n")
+}
+
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	file := filepath.Join("testdata", name)
+	if *update {
+		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got != string(want) {
+		t.Errorf("%s differs; run with -update and look at it. Got:\n%s", name, got)
+	}
+}
+
+// fits holds a frame to its window.
+func fits(t interface{ Errorf(string, ...any) }, frame string, width, height int) {
+	lines := strings.Split(frame, "\n")
+	if len(lines) > height {
+		t.Errorf("%d lines in a window of %d:\n%s", len(lines), height, frame)
+	}
+	for _, l := range lines {
+		if w := ansi.StringWidth(l); w > width {
+			t.Errorf("%d cells in a window of %d: %q", w, width, l)
+		}
+	}
+}
+
+// Whatever players are called, however large the window is and whatever is
+// typed, a frame fits, starts no escape sequence of theirs and does not fail.
+func TestAnythingFits(t *testing.T) {
+	keys := append([]string{"s", "r", "?", " ", "x", "G", "g"}, "up", "down", "left", "right", "enter", "esc", "tab", "pgdown", "pgup", "home", "end")
+	rapid.Check(t, func(t *rapid.T) {
+		names := rapid.SliceOfNDistinct(rapid.String(), 1, 3, rapid.ID).Draw(t, "names")
+		set := rapid.SampledFrom([]glyph.Set{glyph.Plain, glyph.Half, glyph.Quadrant}).Draw(t, "set")
+		m := model(set, names...)
+		for range rapid.IntRange(1, 12).Draw(t, "times") {
+			w, h := rapid.IntRange(1, 210).Draw(t, "width"), rapid.IntRange(1, 70).Draw(t, "height")
+			m = press(m, w, h, rapid.SampledFrom(keys).Draw(t, "key"))
+			frame := m.View()
+			fits(t, frame, w, h)
+			if i := strings.IndexByte(ansi.Strip(frame), 0x1b); i >= 0 {
+				t.Fatalf("an escape sequence is not the program's: %q", frame)
+			}
+		}
+	})
+}
+
+// Everything a page holds can be scrolled to.
+func TestScrollingReachesTheEnd(t *testing.T) {
+	for v := range viewNames {
+		for _, w := range []int{40, 120} {
+			keys := make([]string, v)
+			for i := range keys {
+				keys[i] = "tab"
+			}
+			m := press(model(glyph.Quadrant, "Player 1"), w, 12, append(keys, "end")...)
+			last := strings.TrimSpace(ansi.Strip(m.page.lines[len(m.page.lines)-1]))
+			if !strings.Contains(ansi.Strip(m.View()), last) {
+				t.Errorf("%s, %d wide: no %q in\n%s", viewNames[v], w, last, m.View())
+			}
+			if top := press(m, w, 12, "home"); top.page.top != 0 {
+				t.Errorf("%s: home leads to line %d", viewNames[v], top.page.top)
+			}
+		}
+	}
+}
+
+// The cursor stays on its player when the squad is sorted.
+func TestSortKeepsTheCursor(t *testing.T) {
+	m := press(model(glyph.Quadrant, reporttest.Names...), 80, 24, "down")
+	on := m.current().Name
+	for range review.Columns {
+		for _, k := range []string{"s", "r"} {
+			m = press(m, 80, 24, k)
+			if m.current().Name != on {
+				t.Fatalf("sorted by %s the cursor is on %s, was on %s", m.opts.By, m.current().Name, on)
+			}
+		}
+	}
+	if m.opts.By != review.ByName {
+		t.Errorf("after all columns it is sorted by %s", m.opts.By)
+	}
+}
+
+// Down to a session and back, one step at a time; the last step leaves.
+func TestDrillDown(t *testing.T) {
+	m := press(model(glyph.Quadrant, reporttest.Names...), 120, 40, "down", "enter")
+	for _, want := range []string{"Player 2", "Pogo hops, 10 reps", "Squad of 3"} {
+		if want == "Pogo hops, 10 reps" {
+			m = press(m, 120, 40, "enter", "down", "enter")
+		}
+		if want == "Squad of 3" {
+			m = press(m, 120, 40, "esc", "esc")
+		}
+		if !strings.Contains(m.View(), want) {
+			t.Fatalf("no %q in\n%s", want, m.View())
+		}
+	}
+	for _, k := range []string{"q", "esc", "ctrl+c"} {
+		_, cmd := m.Update(keyOf(k))
+		if cmd == nil {
+			t.Fatalf("%s does not leave", k)
+		}
+		if _, ok := cmd().(tea.QuitMsg); !ok {
+			t.Errorf("%s does not leave", k)
+		}
+	}
+}
+
+// Every key that the help names does what it says somewhere, and the help
+// names every key.
+func TestHelpNamesEveryKey(t *testing.T) {
+	m := press(model(glyph.Quadrant, reporttest.Names...), 80, 30, "?")
+	for _, b := range m.keys.of(onSquad) {
+		if !strings.Contains(m.View(), b.Help().Desc) {
+			t.Errorf("the help does not say %q:\n%s", b.Help().Desc, m.View())
+		}
+	}
+	if m = press(m, 80, 30, "x"); strings.Contains(m.View(), "any key") {
+		t.Error("a key does not leave the help")
+	}
+}
