@@ -77,7 +77,7 @@ func measured(t *testing.T, years int) (heap uint64, sessions int) {
 	read := decodeTenth(t, dir)
 	plain = processor(t) - plain
 	t.Logf("encoding/json reads as many bytes in %v of processor time: the review runs at %.2f of its speed",
-		(plain * time.Duration(bytes) / time.Duration(read)).Round(time.Second), float64(plain)/float64(read)*float64(bytes)/float64(used))
+		time.Duration(float64(plain)*float64(bytes)/float64(read)).Round(time.Second), float64(plain)/float64(read)*float64(bytes)/float64(used))
 	return heap, sum.Sessions
 }
 

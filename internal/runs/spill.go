@@ -48,7 +48,7 @@ func (s *spill) close() error {
 
 // read returns the blocks from the first on.
 func (s *spill) read() source {
-	r := bufio.NewReaderSize(io.NewSectionReader(s.f, 0, 1<<62), 64<<10)
+	r := bufio.NewReaderSize(io.NewSectionReader(s.f, 0, 1<<62), 16<<10) // there may be many at once
 	return func() (*block, error) {
 		n, err := binary.ReadUvarint(r)
 		if err == io.EOF {
