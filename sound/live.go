@@ -234,7 +234,7 @@ func (l *Live) openUnlessMuted() {
 	switch {
 	case l.state != unopened || l.muted || l.closed:
 	case os.Getenv("SSH_CONNECTION") != "":
-		l.state, l.notice = absent, "over SSH the terminal bell gives the cues"
+		l.lose("no sound over SSH")
 	default:
 		l.state = opening
 		l.feeder.deadline = l.real() + openWait

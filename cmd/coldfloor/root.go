@@ -63,6 +63,7 @@ func newRoot() *cobra.Command {
 		newSessions(),
 		newSettings(),
 		newSheet(),
+		newSounds(),
 		newTrack(),
 	)
 	return root

@@ -1,0 +1,61 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"os/signal"
+	"syscall"
+
+	"github.com/spf13/cobra"
+
+	"coldfloor/internal/athlete"
+	"coldfloor/sound"
+)
+
+// newSounds returns the command that plays the cues.
+func newSounds() *cobra.Command {
+	var mute bool
+	c := &cobra.Command{
+		Use:   "sounds",
+		Short: "Play each cue with its meaning, to learn them",
+		Long: `Play each cue of a session, one after the other, and say what it means. Where
+there is no sound device, or with --mute, the list is printed alone.`,
+		Args: argsError(cobra.NoArgs),
+		RunE: func(c *cobra.Command, args []string) error { return playSounds(c, mute) },
+	}
+	c.Flags().BoolVar(&mute, "mute", false, "print the list alone")
+	return c
+}
+
+// playSounds prints the list of cues, and plays each where it can be heard.
+func playSounds(c *cobra.Command, mute bool) error {
+	tell := func(cue sound.Cue) { fmt.Fprintf(c.OutOrStdout(), "%-18s%s\n", cue.Name, cue.Meaning) }
+	if mute {
+		tellSounds(tell)
+		return nil
+	}
+	settings, err := athlete.Load()
+	if err != nil {
+		return err
+	}
+	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	live := sound.NewLive(sound.LiveOptions{Volume: float64(settings.Volume) / 100})
+	defer live.Close()
+	if !live.Ready(ctx) {
+		tellSounds(tell)
+	} else if live.Demonstrate(ctx, tell) != nil {
+		return nil // interrupted
+	}
+	if why := live.Notice(); why != "" {
+		fmt.Fprintf(c.ErrOrStderr(), "coldfloor: %s\n", why)
+	}
+	return nil
+}
+
+// tellSounds tells of every cue.
+func tellSounds(tell func(sound.Cue)) {
+	for _, cue := range sound.Cues() {
+		tell(cue)
+	}
+}
