@@ -66,7 +66,7 @@ None of it is medical advice.`,
 	c.Flags().StringVar(&f.room, "room", "", "the room, in place of the settings' own: `SIZE` along x across x ceiling, such as 4.5x1.2x2.4m")
 	c.Flags().StringVar(&f.explain, "explain", "", "explain `RULE`: its reasons, its sources and how to change its limits")
 	journalFlag(c, &f.journal)
-	c.MarkFlagsMutuallyExclusive("json", "sarif")
+	atMostOne(c, "json", "sarif")
 	return c
 }
 

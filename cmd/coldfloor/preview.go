@@ -42,7 +42,7 @@ in. It says so where there are too few of them.`,
 	journalFlag(c, &log)
 	c.Flags().BoolVar(&asJSON, "json", false, "write JSON: an object, or an array of them for several sessions")
 	c.Flags().BoolVar(&steps, "steps", false, "list the timeline, step by step")
-	c.MarkFlagsMutuallyExclusive("json", "steps")
+	atMostOne(c, "json", "steps")
 	return c
 }
 

@@ -66,7 +66,7 @@ Where the output is no terminal, or with --plain, the review is plain text.`,
 	f.IntVar(&o.weeks, "weeks", defaultWeeks, "how many weeks to look at, this one among them")
 	f.StringVar(&o.sort, "sort", string(review.ByName), "sort a squad by "+columnNames())
 	f.BoolVar(&o.reverse, "reverse", false, "sort the other way round")
-	c.MarkFlagsMutuallyExclusive("plain", "json", "report")
+	atMostOne(c, "plain", "json", "report")
 	return c
 }
 

@@ -116,6 +116,22 @@ func argsError(check cobra.PositionalArgs) cobra.PositionalArgs {
 	}
 }
 
+// atMostOne has a command refuse more than one of some flags.
+func atMostOne(c *cobra.Command, names ...string) {
+	c.PreRunE = func(c *cobra.Command, _ []string) error {
+		var given []string
+		for _, n := range names {
+			if c.Flags().Changed(n) {
+				given = append(given, "--"+n)
+			}
+		}
+		if len(given) > 1 {
+			return usageError{strings.Join(given, " and ") + " do not go together", "leave out all but one"}
+		}
+		return nil
+	}
+}
+
 // flagError names the nearest flag to one that does not exist.
 func flagError(c *cobra.Command, err error) error {
 	e := usageError{message: err.Error(), hint: c.CommandPath() + " --help lists the flags"}
