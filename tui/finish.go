@@ -228,6 +228,9 @@ func (m finishScreen) View() string {
 	room := max(1, m.height-3)
 	top := max(0, min(m.at-room/2, len(body)-room))
 	lines = append(lines, body[top:min(len(body), top+room)]...)
+	if scale := m.scale(); len(lines)+len(scale) <= m.height-2 {
+		lines = append(lines, scale...)
+	}
 	for len(lines) < m.height-2 {
 		lines = append(lines, "")
 	}
@@ -238,13 +241,25 @@ func (m finishScreen) View() string {
 	return m.style.screen(lines, m.width, m.height)
 }
 
+// scale returns the words of the effort's figures, where the cursor is at it.
+func (m finishScreen) scale() []string {
+	if m.line() != lineRPE {
+		return nil
+	}
+	lines := []string{""}
+	for _, l := range safetext.Wrap(rating.ScaleLine(), min(m.width-4, 76), 4) {
+		lines = append(lines, m.style.quiet.Render("  "+l))
+	}
+	return lines
+}
+
 // remark says what the line at the cursor is for.
 func (m finishScreen) remark() string {
 	switch line := m.line(); {
 	case line < 0:
 		return "completed rounds, as counted; correct them where they are wrong"
 	case line == lineRPE:
-		return "how hard was the session as a whole? best asked " + rating.AskAfter + ": coldfloor log rate"
+		return "how hard was it as a whole? best said " + rating.AskAfter + ", by coldfloor log rate"
 	case line == linePain, line == lineWhere:
 		return "any pain, during or now?"
 	}
