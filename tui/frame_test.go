@@ -112,7 +112,7 @@ func TestFrames(t *testing.T) {
 				drab := frame(testStyle(termenv.Ascii, glyph.Quadrant))
 				golden(t, filepath.Join("testdata", "frames", name+".txt"), drab+"\n")
 				coloured := frame(testStyle(termenv.TrueColor, glyph.Quadrant))
-				if mo.keys == "" && !strings.Contains(mo.name, "last") && ansi.Strip(coloured) != ansi.Strip(strings.ReplaceAll(drab, "", "")) && !sided(mo.name) {
+				if mo.keys == "" && !strings.Contains(mo.name, "last") && ansi.Strip(coloured) != drab && !sided(mo.name) {
 					t.Error("colour changes more than the colour")
 				}
 				fits(t, coloured, size.width, size.height)
