@@ -15,17 +15,18 @@ const (
 	placeAhead = 800 * time.Millisecond // before a cue is due; well over any hold-up of a busy machine
 	tooLate    = 300 * time.Millisecond // a cue that could not be given by then would mislead
 	closeWait  = 2 * time.Second        // for what sounds to end
+	sleepAfter = time.Second            // with nothing to come; what sounds has faded by then
 	latency    = driverBuffer + 2*playerBuffer
 )
 
-// In samples: how far what was asked for runs ahead of what the device has
-// taken, 5 ms of it for a pace that is not yet found exactly; how far the pace
-// may seem to jump before it means that samples were lost; and how far the
-// device's clock and the host's may run apart before the host's is followed.
+// In samples: how far cues stay clear of what the device is just taking, for a
+// pace that is not yet found exactly; how far the pace may seem to jump before
+// it means that samples were lost; and how far the device's clock and the
+// host's may run apart before the host's is followed.
 var (
-	lead  = samplesIn(2*playerBuffer + 5*time.Millisecond)
-	jump  = samplesIn(5 * time.Millisecond)
-	apart = samplesIn(50 * time.Millisecond)
+	margin = samplesIn(5 * time.Millisecond)
+	jump   = samplesIn(5 * time.Millisecond)
+	apart  = samplesIn(50 * time.Millisecond)
 )
 
 // feeder is what the feeding goroutine keeps from look to look.
@@ -37,6 +38,7 @@ type feeder struct {
 	looked   time.Duration
 	moved    time.Duration // when the device was last seen to take samples
 	stalled  time.Duration // looked at without it taking any
+	busy     time.Duration // when there was last something to come
 	closing  time.Duration // when Close was first seen; 0: not yet
 }
 
@@ -195,12 +197,12 @@ func (l *Live) keepPace() {
 	f := &l.feeder
 	switch moved := line - f.line; {
 	case !f.anchored:
-		f.anchored, f.anchor = true, line+lead
+		f.anchored, f.anchor = true, line+margin
 	case math.Abs(moved) > jump:
 		l.takeBack()
 		f.anchor += moved
 	}
-	f.anchor = min(max(f.anchor, line+lead-apart), line+lead+apart)
+	f.anchor = min(max(f.anchor, line+margin-apart), line+margin+apart)
 	f.line = line
 }
 
@@ -210,7 +212,7 @@ func (l *Live) place(now time.Duration) {
 	ahead := placeAhead
 	if f := &l.feeder; !f.anchored {
 		ahead = 0
-		f.anchor = float64(l.sched.Pos()) - samplesIn(now) + samplesIn(playerBuffer)
+		f.anchor = float64(l.sched.Pos()) - samplesIn(now) + margin
 	}
 	for i := range l.queue {
 		q := &l.queue[i]
@@ -265,7 +267,12 @@ func (l *Live) untilNext(now time.Duration) time.Duration {
 // PulseAudio's null sink, where the sample clock keeps them to the sample.
 func (l *Live) maySleep(now time.Duration, d *decision) {
 	if len(l.queue) > 0 {
+		l.feeder.busy = now
 		d.wait = min(lookEvery, max(ms, l.untilNext(now)-placeAhead))
+		return
+	}
+	if now-l.feeder.busy < sleepAfter {
+		d.wait = lookEvery
 		return
 	}
 	l.state = asleep
@@ -284,7 +291,9 @@ func (l *Live) mayWake(now time.Duration, d *decision) {
 	f.anchored, f.stalled, f.moved = false, 0, l.pace.moved()
 	l.pace.begin(now)
 	d.do = func() { l.out.resume() }
+	l.sched.Rewind(l.out.halt())
 	l.place(now)
+	l.out.goOn()
 	d.wait = lookEvery / 4
 }
 

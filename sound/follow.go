@@ -84,13 +84,31 @@ func (l *Live) enqueue(now time.Duration, clips ...Placed) {
 	}
 }
 
-// withdraw takes back everything to come, and what sounds or is about to. What
-// comes then stands to the present moment anew.
-func (l *Live) withdraw() {
+// anew takes back everything to come, and what sounds or is about to, and lets
+// draw queue what comes instead. That stands to the present moment anew.
+func (l *Live) anew(draw func()) {
+	plays := l.state == playing
+	if plays {
+		l.sched.Rewind(l.out.halt())
+	}
 	l.queue = nil
-	l.feeder.anchored = false
 	l.sched.WithdrawAfter(0)
 	l.sched.Cut()
+	l.feeder.anchored = false
+	draw()
+	if plays {
+		l.keepPace()
+		l.place(l.real())
+		l.out.goOn()
+	}
+	l.nudge()
+}
+
+// redraw draws up anew what is for a time after now.
+func (l *Live) redraw(now time.Duration) {
+	l.drop(now)
+	l.enqueueTimeline(now + 1)
+	l.nudge()
 }
 
 // drop takes back what is for a time after now.

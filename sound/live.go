@@ -100,7 +100,7 @@ func (l *Live) Follow(p *plan.Plan, o Options, now func() time.Duration, speed f
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.run = run{plan: p, opts: o, now: now, speed: speed, phase: engine.Ready}
-	l.withdraw()
+	l.anew(func() {})
 }
 
 // Heard implements runner.Listener.
@@ -112,26 +112,19 @@ func (l *Live) Heard(events []engine.Event, after engine.View) {
 	}
 	before, now := l.run.phase, l.real()
 	l.run.phase = after.Phase
-	if endedByKey(events) {
-		l.run.view = after
-		l.withdraw()
-		l.enqueue(now, Placed{0, Done})
-		l.nudge()
-		return
-	}
 	if asPlaced(events, before) {
 		return
 	}
 	l.run.view = after
 	l.run.viewed = now + l.scaled(viewedAt(events[len(events)-1], after)-l.run.now())
-	if goesOn(events) {
-		l.drop(now)
-		l.enqueueTimeline(now + 1)
-	} else {
-		l.withdraw()
-		l.enqueueTimeline(l.run.viewed)
+	switch {
+	case endedByKey(events):
+		l.anew(func() { l.enqueue(now, Placed{0, Done}) })
+	case goesOn(events):
+		l.redraw(now)
+	default:
+		l.anew(func() { l.enqueueTimeline(l.run.viewed) })
 	}
-	l.nudge()
 }
 
 // Refresh draws up anew what is to come, for a host whose Options.Words has
@@ -142,10 +135,7 @@ func (l *Live) Refresh() {
 	if l.run.plan == nil {
 		return
 	}
-	now := l.real()
-	l.drop(now)
-	l.enqueueTimeline(now + 1)
-	l.nudge()
+	l.redraw(l.real())
 }
 
 // Play lets clips be heard, at times from now, beside what is to come.

@@ -23,8 +23,10 @@ type simDevice struct {
 	opens     error // what open returns
 	suspended bool
 	stalled   bool
+	halted    bool
+	ahead     []float32 // not yet taken
 	played    []float32
-	began     time.Time // when the first of played was taken
+	pull      func([]float32, int)
 	quit      chan struct{}
 }
 
@@ -36,13 +38,12 @@ func (d *simDevice) open(fill func([]float32, int)) error {
 		return d.opens
 	}
 	time.Sleep(700 * time.Millisecond)
-	d.quit, d.began = make(chan struct{}), time.Now()
-	go d.run(fill)
+	d.quit, d.pull = make(chan struct{}), fill
+	go d.run()
 	return nil
 }
 
-func (d *simDevice) run(fill func([]float32, int)) {
-	var ahead []float32
+func (d *simDevice) run() {
 	tick := time.NewTicker(20 * time.Millisecond)
 	defer tick.Stop()
 	for {
@@ -51,23 +52,38 @@ func (d *simDevice) run(fill func([]float32, int)) {
 			return
 		case <-tick.C:
 		}
-		d.mu.Lock()
-		stands := d.suspended || d.stalled
-		d.mu.Unlock()
-		if stands {
-			continue
-		}
-		for keep := Position(playerBuffer); len(ahead) < keep; {
-			more := make([]float32, keep)
-			fill(more, len(ahead))
-			ahead = append(ahead, more...)
-		}
-		d.mu.Lock()
-		d.played = append(d.played, ahead[:simBlock]...)
-		d.mu.Unlock()
-		ahead = ahead[simBlock:]
+		d.take()
 	}
 }
+
+// take lets the device take a block.
+func (d *simDevice) take() {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if d.suspended || d.stalled || d.halted {
+		return
+	}
+	n := min(simBlock, len(d.ahead))
+	d.played = append(d.played, d.ahead[:n]...)
+	d.ahead = d.ahead[n:]
+	d.fill()
+}
+
+// fill keeps ahead what otoOutput's buffer keeps.
+func (d *simDevice) fill() {
+	for keep := Position(playerBuffer); len(d.ahead) < keep; {
+		more := make([]float32, keep)
+		d.pull(more, len(d.ahead))
+		d.ahead = append(d.ahead, more...)
+	}
+}
+
+func (d *simDevice) halt() (n int) {
+	d.set(func() { n, d.ahead, d.halted = len(d.ahead), nil, true })
+	return n
+}
+
+func (d *simDevice) goOn() { d.set(func() { d.halted = false; d.fill() }) }
 
 func (d *simDevice) set(f func()) { d.mu.Lock(); defer d.mu.Unlock(); f() }
 
@@ -183,7 +199,7 @@ func TestPauseSilencesAndResumeCountsIn(t *testing.T) {
 	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
 		s.until(5050 * ms) // work has just started and its cue sounds
 		s.Do(engine.Pause)
-		s.until(5050*ms + driverBuffer + 2*playerBuffer + ramp)
+		s.until(5100 * ms)
 		silent := len(d.from(0))
 		s.until(20 * time.Second)
 		if n := pulsetest.Onsets(d.from(silent-simBlock), 0.001, 1); len(n) > 0 {

@@ -11,6 +11,9 @@ import (
 // volume, takes: long enough not to click.
 var fadeLength = Position(ramp)
 
+// rewindable is how many samples Rewind may go back.
+var rewindable = Position(500 * ms)
+
 // Scheduler is a beep.Streamer that never ends: silence, with clips mixed in
 // at exact sample positions counted from its first sample. It is safe for
 // concurrent use. The zero Scheduler is silent at volume 0; use NewScheduler.
@@ -18,7 +21,7 @@ type Scheduler struct {
 	mu     sync.Mutex
 	pos    int        // of the next sample to be streamed
 	ahead  []playback // not yet begun, by start
-	now    []playback // sounding
+	now    []playback // begun, and ended no longer than rewindable ago
 	gain   float64    // at pos
 	volume float64    // what gain moves to
 }
@@ -63,6 +66,23 @@ func (s *Scheduler) Cut() {
 	}
 }
 
+// Rewind goes back n samples, at most half a second of them, for a device that
+// threw away what it had not played yet. They are streamed again, as things
+// stand then.
+func (s *Scheduler) Rewind(n int) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.pos -= min(n, s.pos, rewindable)
+	for len(s.now) > 0 {
+		last := s.now[len(s.now)-1]
+		if last.start < s.pos {
+			return
+		}
+		s.now = s.now[:len(s.now)-1]
+		s.ahead = slices.Insert(s.ahead, 0, last)
+	}
+}
+
 // Pos returns the position of the next sample to be streamed.
 func (s *Scheduler) Pos() int {
 	s.mu.Lock()
@@ -88,10 +108,10 @@ func (s *Scheduler) Silence(limit int) int {
 
 // silence is Silence with the lock held.
 func (s *Scheduler) silence(limit int) int {
-	switch {
-	case len(s.now) > 0:
+	if slices.ContainsFunc(s.now, func(p playback) bool { return p.end() > s.pos }) {
 		return 0
-	case len(s.ahead) > 0:
+	}
+	if len(s.ahead) > 0 {
 		return min(limit, s.ahead[0].start-s.pos)
 	}
 	return limit
@@ -122,7 +142,7 @@ func (s *Scheduler) Stream(samples [][2]float64) (n int, ok bool) {
 	for _, p := range s.now {
 		p.mix(samples, s.pos)
 	}
-	s.now = slices.DeleteFunc(s.now, func(p playback) bool { return p.end() <= end })
+	s.now = slices.DeleteFunc(s.now, func(p playback) bool { return p.end() <= end-rewindable })
 	s.amplify(samples)
 	s.pos = end
 	return len(samples), true

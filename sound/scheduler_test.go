@@ -137,3 +137,45 @@ func TestMutingDoesNotClick(t *testing.T) {
 		t.Error("still sounds")
 	}
 }
+
+// TestRewindStreamsTheSameAgain goes back and forth at random: what is streamed
+// again is what was streamed before.
+func TestRewindStreamsTheSameAgain(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		const length = 60000
+		fresh := func() *Scheduler {
+			s := NewScheduler()
+			for i, c := range Cues() {
+				s.Place(i*3500, c.Clip)
+			}
+			return s
+		}
+		want, s := left(fresh(), length), fresh()
+		for s.Pos() < length {
+			pos, n := s.Pos(), min(length-s.Pos(), rapid.IntRange(1, 20000).Draw(t, "block"))
+			for i, v := range left(s, n) {
+				if math.Abs(v-want[pos+i]) > 1e-9 {
+					t.Fatalf("sample %d is %v, want %v", pos+i, v, want[pos+i])
+				}
+			}
+			if rapid.Bool().Draw(t, "rewind") {
+				s.Rewind(rapid.IntRange(0, n/2).Draw(t, "back"))
+			}
+		}
+	})
+}
+
+func TestCutAfterRewindGoesOnWithoutAStep(t *testing.T) {
+	s := NewScheduler()
+	s.Place(0, WorkStarts)
+	played := left(s, 5000)[:3000]
+	s.Rewind(2000)
+	s.Cut()
+	last, steepest := played[2999], 0.0
+	for _, v := range left(s, 2*fadeLength) {
+		steepest, last = max(steepest, math.Abs(v-last)), v
+	}
+	if steepest > 0.3 || last != 0 {
+		t.Errorf("steps by %.2f and ends at %v", steepest, last)
+	}
+}
