@@ -3,7 +3,6 @@
 package sound
 
 import (
-	"context"
 	"flag"
 	"math"
 	"os"
@@ -112,13 +111,7 @@ func record(t *testing.T, text string, o Options) {
 		t.Errorf("notice %q", n)
 	}
 	t.Logf("processor time of the session with its sound: %.2f %% of a core", 100*(processor()-used).Seconds()/time.Since(began).Seconds())
-	time.Sleep(500 * time.Millisecond)
-	ctx, cancel := context.WithTimeout(context.Background(), 10*time.Second)
-	defer cancel()
-	samples, err := rec.Stop(ctx)
-	if err != nil {
-		t.Fatal(err)
-	}
+	samples := stopRecording(t, rec)
 	hold(t, samples, slices.Collect(Timeline(p, Beginning(p), o)))
 }
 

@@ -1,0 +1,116 @@
+//go:build e2e
+
+package sound
+
+import (
+	"context"
+	"os"
+	"os/exec"
+	"slices"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	"coldfloor/internal/engine"
+	"coldfloor/internal/pulsetest"
+	"coldfloor/internal/runner"
+)
+
+// TestRecordedKeys pauses in the middle of a cue, resumes, and ends a set by a
+// key: the cue is cut, and what follows stands to the keys as in the plan.
+func TestRecordedKeys(t *testing.T) {
+	p := planned(t, "lead_in: 2s\nblocks: [{title: A, rounds: 2, rest: 15s, exercises: [{name: Hops, time: 20s}]}]\n")
+	l := NewLive(LiveOptions{Volume: 1})
+	waitFor(t, l, playing, asleep)
+	clock := runner.NewSystem(1)
+	l.Follow(p, Options{}, clock.Mono, 1)
+	r := runner.New(p, engine.Options{CountIn: 2 * time.Second}, clock, l)
+	rec, err := server.Record()
+	if err != nil {
+		t.Fatal(err)
+	}
+	time.Sleep(time.Second)
+	begun := time.Now()
+	until := func(d time.Duration) {
+		for time.Since(begun) < d {
+			time.Sleep(min(50*ms, d-time.Since(begun)))
+			r.Tick()
+		}
+	}
+	r.Do(engine.Start)
+	until(2200 * ms) // work starts at 2 s and its cue sounds for 450 ms
+	r.Do(engine.Pause)
+	until(5 * time.Second)
+	r.Do(engine.Resume) // work at 7 s
+	until(9 * time.Second)
+	r.Do(engine.Finish) // rest from 9 s, its end announced at 14 s, work at 24 s
+	until(26 * time.Second)
+	r.Do(engine.Stop)
+	l.Close()
+	samples := stopRecording(t, rec)
+	onsets := pulsetest.Onsets(samples, 0.005, Position(300*ms))
+	if len(onsets) != 5 {
+		t.Fatalf("%d cues were heard, want 5", len(onsets))
+	}
+	silent := onsets[0]
+	for i := onsets[0]; i < onsets[1]; i++ {
+		if samples[i] > 0.005 || samples[i] < -0.005 {
+			silent = i
+		}
+	}
+	sounded := SampleRate.D(silent - onsets[0])
+	t.Logf("a cue cut after 200 ms sounded for %v", sounded)
+	if sounded < 150*ms || sounded > 250*ms {
+		t.Errorf("want about 200 ms")
+	}
+	for i, want := range []time.Duration{2 * time.Second, 5 * time.Second, 10 * time.Second} {
+		got := SampleRate.D(onsets[i+2] - onsets[i+1])
+		t.Logf("cue %d follows the one before by %v, want %v", i+2, got, want)
+		if (got - want).Abs() > 30*ms { // the keys come from this test's own sleeps
+			t.Error("too far off")
+		}
+	}
+}
+
+// stopRecording ends a recording and returns it.
+func stopRecording(t *testing.T, rec *pulsetest.Recording) []float32 {
+	t.Helper()
+	time.Sleep(500 * ms)
+	ctx, cancel := context.WithTimeout(context.Background(), 10*time.Second)
+	defer cancel()
+	samples, err := rec.Stop(ctx)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return samples
+}
+
+// alone is set where a test has a process, and so a server, of its own.
+const alone = "COLDFLOOR_TEST_ALONE"
+
+// TestTheServerDies kills the server under a session: the bell takes over. It
+// has a process of its own, for one opens a device but once.
+func TestTheServerDies(t *testing.T) {
+	if os.Getenv(alone) == "" {
+		c := exec.Command(os.Args[0], "-test.run", "^TestTheServerDies$", "-test.v")
+		c.Env = slices.DeleteFunc(os.Environ(), func(v string) bool { return len(v) > 6 && v[:6] == "PULSE_" })
+		c.Env = append(c.Env, alone+"=1")
+		out, err := c.CombinedOutput()
+		if err != nil {
+			t.Errorf("%v\n%s", err, out)
+		}
+		t.Logf("%s", out)
+		return
+	}
+	var rings atomic.Int32
+	l := NewLive(LiveOptions{Volume: 1, Bell: func() { rings.Add(1) }})
+	waitFor(t, l, playing, asleep)
+	l.Play(Placed{0, GetReady}, Placed{time.Second, GetReady}, Placed{4 * time.Second, GetReady}, Placed{5 * time.Second, WorkStarts})
+	time.Sleep(1500 * ms)
+	server.Stop()
+	time.Sleep(4500 * ms)
+	if rings.Load() != 2 || l.Notice() != "the sound device went away, the terminal bell takes over" {
+		t.Errorf("the bell rang %d times, notice %q", rings.Load(), l.Notice())
+	}
+	l.Close()
+}
