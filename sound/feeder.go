@@ -47,9 +47,8 @@ func (f *feeder) position(t time.Duration) int {
 	return int(math.Round(samplesIn(t) + f.anchor))
 }
 
-// open opens the device; run in its own goroutine.
+// open opens the device, in its own goroutine; standard error is quiet.
 func (l *Live) open() {
-	quiet()
 	if !l.opts.Screen {
 		defer loudly()
 	}

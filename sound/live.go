@@ -228,6 +228,7 @@ func (l *Live) openUnlessMuted() {
 	default:
 		l.state = opening
 		l.feeder.deadline = l.real() + openWait
+		quiet()
 		go l.open()
 	}
 }

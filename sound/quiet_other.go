@@ -2,6 +2,8 @@
 
 package sound
 
-// quiet and loudly have nothing to do where the sound libraries print nothing.
-func quiet()  {}
-func loudly() {}
+// OwnStderr, quiet and loudly have nothing to do where the sound libraries
+// print nothing.
+func OwnStderr() {}
+func quiet()     {}
+func loudly()    {}

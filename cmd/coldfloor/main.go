@@ -8,8 +8,13 @@
 // well, 1 when problems were found, and 2 when the command was wrongly used.
 package main
 
-import "os"
+import (
+	"os"
+
+	"coldfloor/sound"
+)
 
 func main() {
+	sound.OwnStderr()
 	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"flag"
-	"os"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -13,7 +12,7 @@ var update = flag.Bool("update", false, "rewrite what the scripts under testdata
 // TestMain lets the scripts call the command by its name.
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"coldfloor": func() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) },
+		"coldfloor": main,
 	})
 }
 
