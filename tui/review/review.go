@@ -79,7 +79,22 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.width, m.height, m.cut = max(msg.Width, MinWidth), msg.Height, msg.Width
 		return m.laidOut(), nil
 	case tea.KeyMsg:
-		return m.pressed(msg)
+		return m.typed(msg)
+	}
+	return m, nil
+}
+
+// typed acts on keys. Letters that are typed fast arrive as one message.
+func (m Model) typed(k tea.KeyMsg) (tea.Model, tea.Cmd) {
+	if k.Type != tea.KeyRunes || len(k.Runes) < 2 || k.Paste {
+		return m.pressed(k)
+	}
+	for _, r := range k.Runes {
+		next, cmd := m.pressed(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}, Alt: k.Alt})
+		if cmd != nil {
+			return next, cmd
+		}
+		m = next.(Model)
 	}
 	return m, nil
 }

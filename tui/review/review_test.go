@@ -190,6 +190,9 @@ func TestScrollingReachesTheEnd(t *testing.T) {
 func TestSortKeepsTheCursor(t *testing.T) {
 	m := press(model(glyph.Quadrant, reporttest.Names...), 80, 24, "down")
 	on := m.current().Name
+	if fast := press(m, 80, 24, "ssss"); fast.opts.By != review.ByLoad {
+		t.Errorf("four keys at once sort by %s", fast.opts.By)
+	}
 	for range review.Columns {
 		for _, k := range []string{"s", "r"} {
 			m = press(m, 80, 24, k)
