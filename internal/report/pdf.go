@@ -143,7 +143,11 @@ func (p *paper) link(id string) int {
 }
 
 func (p *paper) section(s Section) {
-	p.room(26)
+	least := 26.0
+	if len(s.Charts) > 0 {
+		least += mm(chartHeight)
+	}
+	p.room(least)
 	p.gap(3)
 	if s.Title != "" {
 		p.text(true, sectionSize, s.Title, 0)
