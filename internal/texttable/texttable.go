@@ -4,8 +4,7 @@ package texttable
 import (
 	"strings"
 
-	"github.com/charmbracelet/lipgloss"
-	"github.com/charmbracelet/lipgloss/table"
+	"github.com/charmbracelet/x/ansi"
 
 	"coldfloor/internal/safetext"
 )
@@ -21,24 +20,19 @@ type Table struct {
 // String returns the table, two spaces between columns and none at the end of
 // a line, with a final newline.
 func (t Table) String() string {
-	tbl := table.New().Border(lipgloss.HiddenBorder()).
-		BorderTop(false).BorderBottom(false).BorderLeft(false).BorderRight(false).BorderColumn(false).BorderHeader(false).
-		StyleFunc(t.style)
-	header, rows := t.Header, t.Rows
-	if len(header) == 0 && len(rows) > 0 { // the library loses the last row of a table without a header
-		header, rows = cleaned(rows[0]), rows[1:]
+	lines := make([][]string, 0, 1+len(t.Rows))
+	if len(t.Header) > 0 {
+		lines = append(lines, cleaned(t.Header))
 	}
-	if len(header) > 0 {
-		tbl.Headers(header...)
+	for _, row := range t.Rows {
+		lines = append(lines, cleaned(row))
 	}
-	for _, row := range rows {
-		tbl.Row(cleaned(row)...)
+	widths := columnWidths(lines)
+	var b strings.Builder
+	for _, cells := range lines {
+		b.WriteString(strings.TrimRight(t.line(cells, widths), " ") + "\n")
 	}
-	lines := strings.Split(tbl.Render(), "\n")
-	for i, l := range lines {
-		lines[i] = strings.TrimRight(l, " ")
-	}
-	return strings.Trim(strings.Join(lines, "\n"), "\n") + "\n"
+	return strings.Trim(b.String(), "\n") + "\n"
 }
 
 // cleaned returns the cells made safe for the terminal.
@@ -50,14 +44,30 @@ func cleaned(row []string) []string {
 	return clean
 }
 
-// style pads every column but the first on its left.
-func (t Table) style(_, col int) lipgloss.Style {
-	s := lipgloss.NewStyle()
-	if col > 0 {
-		s = s.PaddingLeft(2)
+// columnWidths returns how wide each column is.
+func columnWidths(lines [][]string) []int {
+	var widths []int
+	for _, cells := range lines {
+		for c, cell := range cells {
+			if c == len(widths) {
+				widths = append(widths, 0)
+			}
+			widths[c] = max(widths[c], ansi.StringWidth(cell))
+		}
 	}
-	if col < len(t.Right) && t.Right[col] {
-		s = s.Align(lipgloss.Right)
+	return widths
+}
+
+// line sets one line.
+func (t Table) line(cells []string, widths []int) string {
+	padded := make([]string, len(cells))
+	for c, cell := range cells {
+		space := strings.Repeat(" ", widths[c]-ansi.StringWidth(cell))
+		if c < len(t.Right) && t.Right[c] {
+			padded[c] = space + cell
+		} else {
+			padded[c] = cell + space
+		}
 	}
-	return s
+	return strings.Join(padded, "  ")
 }

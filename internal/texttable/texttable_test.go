@@ -31,3 +31,10 @@ func TestTableWithoutHeaderKeepsEveryRow(t *testing.T) {
 		}
 	}
 }
+
+// A cell that ends in a mark of its own width stays on its line.
+func TestTableKeepsMarksOnTheirLine(t *testing.T) {
+	if got, want := (Table{Header: []string{"player"}, Rows: [][]string{{"AAAAAAAAः"}}}).String(), "player\nAAAAAAAAः\n"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}
