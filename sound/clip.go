@@ -6,6 +6,7 @@ package sound
 import (
 	"fmt"
 	"math"
+	"sync"
 	"time"
 
 	"github.com/gopxl/beep/v2"
@@ -18,12 +19,32 @@ const SampleRate beep.SampleRate = 44100
 // Clip is a stretch of mono sound at SampleRate with a name: a cue, or spoken
 // words. A Clip is never changed once made, so that many may play it at once.
 type Clip struct {
-	Name    string    // short, lower case, stable: it stands in cue lists
-	Samples []float32 // -1 to 1
+	Name    string // short, lower case, stable: it stands in cue lists
+	length  int    // in samples
+	samples func() []float32
 }
 
+// NewClip returns a clip of samples from -1 to 1, which it keeps.
+func NewClip(name string, samples []float32) *Clip {
+	return &Clip{name, len(samples), func() []float32 { return samples }}
+}
+
+// newCue returns a clip of notes played one after another at a loudness from 0
+// to 1. Its samples are made when they are first wanted, for most commands
+// play nothing.
+func newCue(name string, loudness float64, notes ...note) *Clip {
+	return &Clip{name, lengthOf(notes), sync.OnceValue(func() []float32 { return synthesise(loudness, notes) })}
+}
+
+// Samples returns the clip's samples, from -1 to 1, which are not to be
+// changed.
+func (c *Clip) Samples() []float32 { return c.samples() }
+
+// Len returns how many samples the clip has.
+func (c *Clip) Len() int { return c.length }
+
 // Duration returns how long the clip sounds.
-func (c *Clip) Duration() time.Duration { return SampleRate.D(len(c.Samples)) }
+func (c *Clip) Duration() time.Duration { return SampleRate.D(c.length) }
 
 // Streamer returns a fresh streamer that plays the clip once from its start,
 // the same on both channels.
@@ -49,7 +70,7 @@ type clipStreamer struct {
 
 // Stream implements beep.Streamer.
 func (s *clipStreamer) Stream(samples [][2]float64) (n int, ok bool) {
-	rest := s.clip.Samples[s.pos:]
+	rest := s.clip.Samples()[s.pos:]
 	n = min(len(samples), len(rest))
 	for i, v := range rest[:n] {
 		samples[i] = [2]float64{float64(v), float64(v)}
@@ -62,7 +83,7 @@ func (s *clipStreamer) Stream(samples [][2]float64) (n int, ok bool) {
 func (s *clipStreamer) Err() error { return nil }
 
 // Len implements beep.StreamSeeker.
-func (s *clipStreamer) Len() int { return len(s.clip.Samples) }
+func (s *clipStreamer) Len() int { return s.clip.length }
 
 // Position implements beep.StreamSeeker.
 func (s *clipStreamer) Position() int { return s.pos }
@@ -79,7 +100,7 @@ func (s *clipStreamer) Seek(p int) error {
 // peak returns the largest absolute sample.
 func (c *Clip) peak() float64 {
 	p := 0.0
-	for _, v := range c.Samples {
+	for _, v := range c.Samples() {
 		p = max(p, math.Abs(float64(v)))
 	}
 	return p

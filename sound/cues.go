@@ -16,30 +16,30 @@ const (
 // for people of all ages are kept by ISO 24500:2010 (scope) and JIS S
 // 0013:2011; the on and off times of those standards are not claimed.
 var (
-	GetReady = &Clip{"get ready", synthesise(loud, note{a5, 90 * ms})}
+	GetReady = newCue("get ready", loud, note{a5, 90 * ms})
 
-	WorkStarts = &Clip{"work starts", synthesise(loud, note{a6, 450 * ms})}
+	WorkStarts = newCue("work starts", loud, note{a6, 450 * ms})
 
-	ChangeSide = &Clip{"change side", synthesise(loud,
-		note{e6, 110 * ms}, note{a5, 110 * ms}, note{e6, 110 * ms})}
+	ChangeSide = newCue("change side", loud,
+		note{e6, 110 * ms}, note{a5, 110 * ms}, note{e6, 110 * ms})
 
-	ChangeExercise = &Clip{"change exercise", synthesise(loud,
-		note{a5, 90 * ms}, note{rest, 60 * ms}, note{cs6, 90 * ms}, note{rest, 60 * ms}, note{e6, 90 * ms})}
+	ChangeExercise = newCue("change exercise", loud,
+		note{a5, 90 * ms}, note{rest, 60 * ms}, note{cs6, 90 * ms}, note{rest, 60 * ms}, note{e6, 90 * ms})
 
-	RestStarts = &Clip{"rest starts", synthesise(loud,
-		note{e6, 220 * ms}, note{a5, 380 * ms})}
+	RestStarts = newCue("rest starts", loud,
+		note{e6, 220 * ms}, note{a5, 380 * ms})
 
-	TenLeft = &Clip{"ten seconds left", synthesise(loud,
-		note{cs6, 70 * ms}, note{rest, 110 * ms}, note{cs6, 70 * ms})}
+	TenLeft = newCue("ten seconds left", loud,
+		note{cs6, 70 * ms}, note{rest, 110 * ms}, note{cs6, 70 * ms})
 
-	Done = &Clip{"done", synthesise(loud,
-		note{a5, 160 * ms}, note{cs6, 160 * ms}, note{e6, 160 * ms}, note{a6, 700 * ms})}
+	Done = newCue("done", loud,
+		note{a5, 160 * ms}, note{cs6, 160 * ms}, note{e6, 160 * ms}, note{a6, 700 * ms})
 
-	Lowering = &Clip{"lowering", synthesise(soft, note{a4, 40 * ms})}
+	Lowering = newCue("lowering", soft, note{a4, 40 * ms})
 
-	Rising = &Clip{"rising", synthesise(soft, note{e6, 25 * ms})}
+	Rising = newCue("rising", soft, note{e6, 25 * ms})
 
-	Rep = &Clip{"rep", synthesise(soft, note{e5, 25 * ms})}
+	Rep = newCue("rep", soft, note{e5, 25 * ms})
 )
 
 // Cue is a clip with what it tells the player.

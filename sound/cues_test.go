@@ -37,7 +37,7 @@ func power(samples []float32) (above, peak float64) {
 
 func TestEveryCueKeepsItsPowerBelowTheBound(t *testing.T) {
 	for _, c := range Cues() {
-		above, peak := power(c.Samples)
+		above, peak := power(c.Samples())
 		if peak > bound {
 			t.Errorf("%s peaks at %.0f Hz, over %d", c.Name, peak, bound)
 		}
@@ -55,7 +55,7 @@ func TestNotesAreInTune(t *testing.T) {
 		if got := frequency(semitone); math.Abs(got-hz) > 0.005 {
 			t.Errorf("semitone %d is %.3f Hz, want %.2f", semitone, got, hz)
 		}
-		_, peak := power(synthesise(loud, note{semitone, time.Second}))
+		_, peak := power(newCue("tone", loud, note{semitone, time.Second}).Samples())
 		if math.Abs(peak-hz) > 1 {
 			t.Errorf("semitone %d sounds at %.1f Hz, want %.2f", semitone, peak, hz)
 		}
@@ -67,13 +67,13 @@ func TestNotesAreInTune(t *testing.T) {
 // abrupt edge exceeds.
 func TestNoCueClicks(t *testing.T) {
 	for _, c := range Cues() {
-		n := len(c.Samples)
-		if c.Samples[0] != 0 || c.Samples[n-1] != 0 {
+		n := len(c.Samples())
+		if c.Samples()[0] != 0 || c.Samples()[n-1] != 0 {
 			t.Errorf("%s does not begin and end at rest", c.Name)
 		}
 		steepest := 0.0
 		for i := 1; i < n; i++ {
-			steepest = max(steepest, math.Abs(float64(c.Samples[i]-c.Samples[i-1])))
+			steepest = max(steepest, math.Abs(float64(c.Samples()[i]-c.Samples()[i-1])))
 		}
 		slope := 0.0 // of the sum of the partials, at A6, the highest note
 		for k, p := range partials {
@@ -128,11 +128,11 @@ func picture(c *Clip) map[[2]int]float64 {
 	const slice = 882
 	out, norm := map[[2]int]float64{}, 0.0
 	fft := fourier.NewFFT(slice)
-	for at := 0; at < len(c.Samples); at += slice {
+	for at := 0; at < len(c.Samples()); at += slice {
 		in := make([]float64, slice)
 		for i := range in {
-			if at+i < len(c.Samples) {
-				in[i] = float64(c.Samples[at+i])
+			if at+i < len(c.Samples()) {
+				in[i] = float64(c.Samples()[at+i])
 			}
 		}
 		for i, v := range fft.Coefficients(nil, in)[1:] {

@@ -53,6 +53,9 @@ func (l *Live) open() {
 		defer loudly()
 	}
 	err := l.out.open(l.fill)
+	for _, c := range Cues() {
+		c.Samples() // made ahead, that the device never waits for them
+	}
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	switch {

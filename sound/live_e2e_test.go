@@ -125,14 +125,14 @@ func hold(t *testing.T, samples []float32, want []Placed) {
 		t.Fatal("nothing was heard")
 	}
 	const within = 8820 // 200 ms
-	first := pulsetest.Locate(samples, want[0].Clip.Samples, onsets[0], within)
+	first := pulsetest.Locate(samples, want[0].Clip.Samples(), onsets[0], within)
 	var off, spacing []float64 // ms
 	for i, c := range want {
 		expected := first + Position(c.At) - Position(want[0].At)
-		if expected+len(c.Clip.Samples) > len(samples) {
+		if expected+len(c.Clip.Samples()) > len(samples) {
 			t.Fatalf("%s at %v was not recorded", c.Clip.Name, c.At)
 		}
-		got := pulsetest.Locate(samples, c.Clip.Samples, expected, within)
+		got := pulsetest.Locate(samples, c.Clip.Samples(), expected, within)
 		off = append(off, float64(got-expected)/44.1)
 		if i > 0 {
 			spacing = append(spacing, math.Abs(off[i]-off[i-1]))

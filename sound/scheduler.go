@@ -166,7 +166,7 @@ func (s *Scheduler) amplify(samples [][2]float64) {
 
 // end returns the position after the last sample of p.
 func (p playback) end() int {
-	end := p.start + len(p.clip.Samples)
+	end := p.start + p.clip.Len()
 	if p.cut >= 0 {
 		end = min(end, max(p.cut, p.start)+fadeLength)
 	}
@@ -176,8 +176,12 @@ func (p playback) end() int {
 // mix adds p to samples, the first of which is at pos.
 func (p playback) mix(samples [][2]float64, pos int) {
 	from, to := max(p.start, pos), min(p.end(), pos+len(samples))
+	if from >= to {
+		return
+	}
+	clip := p.clip.Samples()
 	for at := from; at < to; at++ {
-		v := float64(p.clip.Samples[at-p.start])
+		v := float64(clip[at-p.start])
 		if p.cut >= 0 && at > p.cut {
 			v *= swell(p.cut+fadeLength-at, fadeLength)
 		}

@@ -30,7 +30,7 @@ func TestClipsAreMixedAtTheirExactSamples(t *testing.T) {
 			if got := s.Place(at, c); got != at {
 				t.Fatalf("placed at %d, want %d", got, at)
 			}
-			for i, v := range c.Samples {
+			for i, v := range c.Samples() {
 				if at+i < length {
 					want[at+i] += float64(v)
 				}
@@ -61,7 +61,7 @@ func TestAClipThatIsLateBeginsAtOnce(t *testing.T) {
 	if at := s.Place(10, GetReady); at != 1000 {
 		t.Errorf("placed at %d, want 1000", at)
 	}
-	if got := left(s, 3); got[2] != float64(GetReady.Samples[2]) {
+	if got := left(s, 3); got[2] != float64(GetReady.Samples()[2]) {
 		t.Errorf("got %v", got)
 	}
 }
@@ -74,7 +74,7 @@ func TestWithdrawAfter(t *testing.T) {
 	s.Place(20000, WorkStarts)
 	s.WithdrawAfter(10000)
 	left(s, 9999)
-	left(s, len(GetReady.Samples))
+	left(s, len(GetReady.Samples()))
 	if n := s.Silence(math.MaxInt); n != math.MaxInt {
 		t.Errorf("after the last clip there is %d samples of silence", n)
 	}
@@ -110,7 +110,7 @@ func TestVolume(t *testing.T) {
 	s.Place(0, WorkStarts)
 	at := s.Pos()
 	for i, v := range left(s, 2000) {
-		if want := 0.25 * float64(WorkStarts.Samples[i]); math.Abs(v-want) > 1e-6 {
+		if want := 0.25 * float64(WorkStarts.Samples()[i]); math.Abs(v-want) > 1e-6 {
 			t.Fatalf("sample %d at a quarter of the volume is %v, want %v", at+i, v, want)
 		}
 	}

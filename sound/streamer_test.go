@@ -74,7 +74,7 @@ func drain(t *testing.T, s beep.Streamer, limit, block int) (out [][2]float64) {
 func TestEveryCueIsAStreamer(t *testing.T) {
 	for _, c := range Cues() {
 		t.Run(c.Name, func(t *testing.T) {
-			assertStreamer(t, func() beep.Streamer { return c.Streamer() }, len(c.Samples))
+			assertStreamer(t, func() beep.Streamer { return c.Streamer() }, len(c.Samples()))
 		})
 	}
 }
@@ -97,8 +97,8 @@ func TestClipStreamerSeeks(t *testing.T) {
 		t.Fatal(err, s.Position())
 	}
 	var b [1][2]float64
-	if s.Stream(b[:]); b[0][0] != float64(Done.Samples[100]) || b[0][1] != b[0][0] {
-		t.Errorf("sample 100 is %v, want %v", b[0], Done.Samples[100])
+	if s.Stream(b[:]); b[0][0] != float64(Done.Samples()[100]) || b[0][1] != b[0][0] {
+		t.Errorf("sample 100 is %v, want %v", b[0], Done.Samples()[100])
 	}
 	for _, p := range []int{-1, s.Len() + 1} {
 		if s.Seek(p) == nil || s.Position() != 101 {

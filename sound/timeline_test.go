@@ -246,7 +246,7 @@ func TestMoreTimeMovesThePips(t *testing.T) {
 
 func TestWordsAreMergedInOrder(t *testing.T) {
 	p := planned(t, "lead_in: 5s\nblocks: [{title: A, exercises: [{name: Hops, reps: 1}]}]\n")
-	say := func(name string) *Clip { return &Clip{Name: name} }
+	say := func(name string) *Clip { return NewClip(name, nil) }
 	o := Options{Pips: 1, Words: func(*plan.Plan, engine.View) []Placed {
 		return []Placed{{20 * time.Second, say("last")}, {time.Second, say("first")}, {4 * time.Second, say("second")}}
 	}}

@@ -38,16 +38,26 @@ func frequency(semitone int) float64 { return 440 * math.Pow(2, float64(semitone
 var partials = [...]float64{0.86, 0.10, 0.04}
 
 // synthesise plays notes one after another at a loudness from 0 to 1.
-func synthesise(loudness float64, notes ...note) []float32 {
-	var out []float32
+func synthesise(loudness float64, notes []note) []float32 {
+	out := make([]float32, lengthOf(notes))
+	from := 0
 	for _, n := range notes {
-		samples := make([]float32, Position(n.length))
+		to := from + Position(n.length)
 		if n.semitone != rest {
-			fill(samples, frequency(n.semitone), loudness)
+			fill(out[from:to], frequency(n.semitone), loudness)
 		}
-		out = append(out, samples...)
+		from = to
 	}
 	return out
+}
+
+// lengthOf returns how many samples notes take.
+func lengthOf(notes []note) int {
+	n := 0
+	for _, v := range notes {
+		n += Position(v.length)
+	}
+	return n
 }
 
 // fill writes one tone with a raised-cosine ramp at both ends.

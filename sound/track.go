@@ -85,7 +85,7 @@ type track struct {
 func trackLength(p *plan.Plan, o Options) int {
 	n := Position(p.Total)
 	for c := range Timeline(p, Beginning(p), o) {
-		n = max(n, Position(c.At)+len(c.Clip.Samples))
+		n = max(n, Position(c.At)+c.Clip.Len())
 	}
 	return n
 }

@@ -59,10 +59,10 @@ func TestTheReferenceDecoderFindsEveryCue(t *testing.T) {
 	}
 	for c := range Timeline(p, Beginning(p), o) {
 		at, first := Position(c.At), 0
-		for pcm(float64(c.Clip.Samples[first])) == 0 {
+		for pcm(float64(c.Clip.Samples()[first])) == 0 {
 			first++ // of a cue that swells from nothing
 		}
-		if got[at] != 0 || got[at+first] != pcm(float64(c.Clip.Samples[first])) {
+		if got[at] != 0 || got[at+first] != pcm(float64(c.Clip.Samples()[first])) {
 			t.Errorf("%s at %v does not begin at sample %d", c.Clip.Name, c.At, at)
 		}
 	}

@@ -28,7 +28,7 @@ func mixdown(p *plan.Plan, o Options) []int32 {
 	sum := make([]float64, trackLength(p, o))
 	for c := range Timeline(p, Beginning(p), o) {
 		at := Position(c.At)
-		for i, v := range c.Clip.Samples {
+		for i, v := range c.Clip.Samples() {
 			sum[at+i] += float64(v)
 		}
 	}

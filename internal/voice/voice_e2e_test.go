@@ -36,7 +36,7 @@ func TestVoice(t *testing.T) {
 				t.Errorf("%s: %q lasts %v", code, w.Clip.Name, d)
 			}
 			var peak float32
-			for _, x := range w.Clip.Samples {
+			for _, x := range w.Clip.Samples() {
 				peak = max(peak, x, -x)
 			}
 			if peak < 0.59 || peak > 0.61 {
