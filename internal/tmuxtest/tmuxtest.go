@@ -138,14 +138,15 @@ func (x *Terminal) Until(what string, ok func(screen string) bool) string {
 	}
 }
 
-// WaitExit polls until the program has ended, and returns its exit code.
+// WaitExit polls until the program has ended, and returns its exit code, or -1
+// where a signal killed it.
 func (x *Terminal) WaitExit() int {
 	x.t.Helper()
 	deadline := time.Now().Add(patience)
 	for {
 		out, err := x.tmux("display-message", "-p", "#{pane_dead} #{pane_dead_status}")
-		var dead, status int
-		if n, _ := fmt.Sscan(out, &dead, &status); err == nil && n == 2 && dead == 1 {
+		dead, status := 0, -1
+		if _, _ = fmt.Sscan(out, &dead, &status); err == nil && dead == 1 {
 			return status
 		}
 		if time.Now().After(deadline) {

@@ -14,3 +14,10 @@ func TestTerminal(t *testing.T) {
 		t.Errorf("exit code %d, want 3", code)
 	}
 }
+
+func TestKilled(t *testing.T) {
+	x := Start(t, 40, 12, nil, "kill -9 $$")
+	if code := x.WaitExit(); code != -1 {
+		t.Errorf("exit code %d, want -1", code)
+	}
+}
