@@ -22,6 +22,7 @@ import (
 	"coldfloor/internal/units"
 	"coldfloor/internal/words"
 	"coldfloor/tui/glyph"
+	"coldfloor/tui/onscreen"
 )
 
 // Options says what is shown, and on what.
@@ -359,7 +360,7 @@ func (m App) rated(r journal.Rating) (tea.Model, tea.Cmd) {
 // to say after it. Signals sends what arrives from outside: Interrupt stops
 // the run; anything else leaves it as it stands.
 func Run(o Options, signals <-chan os.Signal) (closing string, err error) {
-	p := tea.NewProgram(New(o), tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
+	p := onscreen.Program(New(o), o.Look, tea.WithMouseCellMotion(), tea.WithoutSignalHandler())
 	done := make(chan struct{})
 	defer close(done)
 	go func() {
@@ -383,7 +384,3 @@ func Run(o Options, signals <-chan os.Signal) (closing string, err error) {
 	}
 	return app.Closing(), errors.Join(err, app.Err())
 }
-
-// framesPerSecond bounds how often the terminal is written to. Nothing on the
-// screen moves faster than the keys; this is how late a frame may be.
-const framesPerSecond = 30

@@ -13,6 +13,7 @@ import (
 
 	"coldfloor/internal/review"
 	"coldfloor/tui/glyph"
+	"coldfloor/tui/onscreen"
 )
 
 // The smallest window that everything fits into; in a narrower one
@@ -228,7 +229,7 @@ func nextColumn(by review.Column) review.Column {
 
 // Run shows the review on the terminal until the player leaves it.
 func Run(o Options) error {
-	_, err := tea.NewProgram(New(o), tea.WithAltScreen()).Run()
+	_, err := onscreen.Program(New(o), o.Look).Run()
 	if errors.Is(err, tea.ErrInterrupted) {
 		return nil
 	}
