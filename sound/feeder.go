@@ -9,6 +9,7 @@ import (
 
 // How the feeder keeps time.
 const (
+	showFirst  = 100 * time.Millisecond  // what a screen is given: to load the system's sound holds up its first frame
 	openWait   = 3 * time.Second         // for a device to take its first samples; measured: up to 2 s
 	stallWait  = 1200 * time.Millisecond // without a sample taken, after which a device is gone
 	lookEvery  = 250 * time.Millisecond
@@ -52,6 +53,9 @@ func (l *Live) open() {
 	if !l.opts.Screen {
 		defer loudly()
 	}
+	if l.isClosed() {
+		return
+	}
 	err := l.out.open(l.fill)
 	for _, c := range Cues() {
 		c.Samples() // made ahead, that the device never waits for them
@@ -67,6 +71,13 @@ func (l *Live) open() {
 		l.opened = true
 	}
 	l.nudge()
+}
+
+// isClosed reports whether Close was called.
+func (l *Live) isClosed() bool {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.closed
 }
 
 // fill gives the device samples. It is called from the device's goroutine.

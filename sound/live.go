@@ -227,8 +227,12 @@ func (l *Live) openUnlessMuted() {
 		l.lose("no sound over SSH")
 	default:
 		l.state = opening
-		l.feeder.deadline = l.real() + openWait
+		var wait time.Duration
+		if l.opts.Screen {
+			wait = showFirst
+		}
+		l.feeder.deadline = l.real() + wait + openWait
 		quiet()
-		go l.open()
+		time.AfterFunc(wait, l.open)
 	}
 }
