@@ -1,0 +1,275 @@
+//go:build e2e && linux
+
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/creack/pty"
+
+	"coldfloor/internal/pulsetest"
+)
+
+// The figures that README gives are measured here, each beside a yardstick of
+// the same minute, for machines differ and are shared. They are told with -v:
+//
+//	go test -tags e2e -count=1 -v -run TestFigures ./cmd/coldfloor
+//
+// What fails is only what is far off.
+
+// TestFiguresStart measures from the start of the process to the first frame
+// that says something, in terminals that tell their background at once, and in
+// one that never does. The yardstick is a process that does nothing.
+func TestFiguresStart(t *testing.T) {
+	const runs = 21
+	h := newHome(t, short)
+	starts := []struct {
+		name, want string
+		answers    bool
+		args       []string
+	}{
+		{"choose a session", "Choose a session", true, []string{binary()}},
+		{"choose, a terminal that does not answer", "Choose a session", false, []string{binary()}},
+		{"run a file", "GET READY", true, []string{binary(), "run", "--no-log", h.file}},
+		{"yardstick: echo", "done", true, []string{"/bin/echo", "done"}},
+	}
+	took := make([][]time.Duration, len(starts))
+	for range runs { // one after another, so that a busy moment meets all
+		for i, s := range starts {
+			x := startBare(t, 80, 24, s.answers, h.env(), s.args...)
+			took[i] = append(took[i], x.first(t, s.want))
+			x.end()
+		}
+	}
+	t.Logf("start to first frame, %d runs, load %s", runs, load())
+	for i, s := range starts {
+		slices.Sort(took[i])
+		t.Logf("%-42s median %3d ms, from %d to %d ms", s.name, took[i][runs/2].Milliseconds(), took[i][0].Milliseconds(), took[i][runs-1].Milliseconds())
+		if took[i][runs/2] > 2*time.Second {
+			t.Errorf("%s: the first frame takes seconds", s.name)
+		}
+	}
+}
+
+// paced is a session whose first half minute holds every phase of the screen,
+// and cues and clicks throughout.
+const paced = `coldfloor: 1
+title: Every phase
+lead_in: 4s
+blocks:
+  - title: Up
+    rounds: 9
+    rest: 12s
+    exercises:
+      - {name: Low hops, reps: 6, rep: 1s, contacts: 1, cues: [Quiet floor]}
+      - {name: Split squat, reps_per_side: 2, tempo: 1-0-1, switch: 3s, cues: [Chest tall]}
+`
+
+// TestFiguresLive measures half a minute of a session with its log and with
+// sound to a real sound server, at two sizes: the share of a processor, the
+// bytes written to the terminal, and the memory. The yardstick is watch, once
+// each tenth of a second.
+func TestFiguresLive(t *testing.T) {
+	const span = 30 * time.Second
+	dir, err := os.MkdirTemp("", "pulse")
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { os.RemoveAll(dir) })
+	server, err := pulsetest.Start(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(server.Stop)
+	type session struct {
+		name string
+		*bare
+		cpu   time.Duration
+		bytes int
+	}
+	var all []*session
+	for _, size := range []struct{ cols, rows uint16 }{{80, 24}, {200, 60}} {
+		h := newHome(t, paced)
+		x := startBare(t, size.cols, size.rows, true, h.env(server.Env()[2]), binary(), "run", h.file)
+		x.first(t, "Before the first session")
+		x.keys(t, "\r")
+		all = append(all, &session{name: fmt.Sprintf("%dx%d", size.cols, size.rows), bare: x})
+	}
+	if path, err := exec.LookPath("watch"); err == nil {
+		x := startBare(t, 80, 24, true, newHome(t, "").env(), path, "-n", "0.1", "date")
+		all = append(all, &session{name: "yardstick: watch -n 0.1 date", bare: x})
+	}
+	time.Sleep(2 * time.Second) // what is measured is the session, not its start
+	for _, s := range all {
+		s.cpu, s.bytes = -s.spent(t), -s.written()
+	}
+	began := time.Now()
+	time.Sleep(span)
+	took := time.Since(began)
+	t.Logf("%.0f s of a session with sound, load %s", took.Seconds(), load())
+	for _, s := range all {
+		s.cpu += s.spent(t)
+		s.bytes += s.written()
+		share := 100 * s.cpu.Seconds() / took.Seconds()
+		memory := s.memory(t)
+		t.Logf("%-28s %4.1f %% of a core, %5.1f kB/s to the terminal, resident %.1f MB at most, %.1f MB now (%.1f MB its own, %.1f MB of files)", s.name,
+			share, float64(s.bytes)/took.Seconds()/1000, memory["VmHWM"], memory["VmRSS"], memory["RssAnon"], memory["RssFile"])
+		if share > 25 || memory["VmHWM"] > 200 {
+			t.Errorf("%s: far too much", s.name)
+		}
+	}
+	for _, s := range all {
+		s.end()
+	}
+}
+
+// load is the machine's load as it says itself.
+func load() string {
+	b, _ := os.ReadFile("/proc/loadavg")
+	return string(bytes.Join(bytes.Fields(b)[:3], []byte(" ")))
+}
+
+// bare is a terminal of which only the two ends are there, so that no other
+// program adds to what is measured.
+type bare struct {
+	cmd   *exec.Cmd
+	file  *os.File
+	began time.Time
+
+	mu    sync.Mutex
+	bytes int
+	seen  []byte
+	times []time.Time // of each read
+	ends  []int       // of each read in seen
+	done  chan struct{}
+}
+
+// startBare starts a program in a terminal, which ends with the test at the
+// latest.
+func startBare(t *testing.T, cols, rows uint16, answers bool, env []string, args ...string) *bare {
+	t.Helper()
+	x := &bare{cmd: exec.Command(args[0], args[1:]...), done: make(chan struct{})}
+	x.cmd.Env = append(env[1:], "TERM=xterm-256color") // after env -i
+	x.began = time.Now()
+	var err error
+	if x.file, err = pty.StartWithSize(x.cmd, &pty.Winsize{Cols: cols, Rows: rows}); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(x.end)
+	go x.read(answers)
+	return x
+}
+
+// read takes what the program writes.
+func (x *bare) read(answers bool) {
+	defer close(x.done)
+	b := make([]byte, 1<<16)
+	for {
+		n, err := x.file.Read(b)
+		if err != nil {
+			return
+		}
+		x.mu.Lock()
+		x.bytes += n
+		if len(x.seen) < 1<<16 {
+			x.seen = append(x.seen, b[:n]...)
+			x.times, x.ends = append(x.times, time.Now()), append(x.ends, len(x.seen))
+		}
+		x.mu.Unlock()
+		if answers && bytes.Contains(b[:n], []byte("\x1b]11;?")) {
+			_, _ = x.file.WriteString("\x1b]11;rgb:0000/0000/0000\a")
+		}
+	}
+}
+
+// first returns how long after the start text was first written whole.
+func (x *bare) first(t *testing.T, text string) time.Duration {
+	t.Helper()
+	for deadline := time.Now().Add(30 * time.Second); time.Now().Before(deadline); time.Sleep(2 * time.Millisecond) {
+		x.mu.Lock()
+		at := bytes.Index(x.seen, []byte(text))
+		if at >= 0 {
+			i, _ := slices.BinarySearch(x.ends, at+len(text))
+			defer x.mu.Unlock()
+			return x.times[i].Sub(x.began)
+		}
+		x.mu.Unlock()
+	}
+	t.Fatalf("%v never wrote %q, but\n%s", x.cmd.Args, text, x.seen)
+	return 0
+}
+
+// keys types text.
+func (x *bare) keys(t *testing.T, text string) {
+	t.Helper()
+	if _, err := x.file.WriteString(text); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// written returns how many bytes were written to the terminal so far.
+func (x *bare) written() int {
+	x.mu.Lock()
+	defer x.mu.Unlock()
+	return x.bytes
+}
+
+// spent returns the processor time of the program and of what it ran and
+// waited for: proc_pid_stat(5), fields 14 to 17, in ticks of USER_HZ, which is
+// 100 wherever Go runs.
+func (x *bare) spent(t *testing.T) time.Duration {
+	t.Helper()
+	b := x.proc(t, "stat")
+	fields := strings.Fields(b[strings.LastIndex(b, ")")+1:]) // from field 3 on
+	var ticks int
+	for _, f := range fields[14-3 : 17-3+1] {
+		n, err := strconv.Atoi(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		ticks += n
+	}
+	return time.Duration(ticks) * time.Second / 100
+}
+
+// memory returns what proc_pid_status(5) says of the program's memory, in MB.
+func (x *bare) memory(t *testing.T) map[string]float64 {
+	t.Helper()
+	m := map[string]float64{}
+	for line := range strings.Lines(x.proc(t, "status")) {
+		var name string
+		var kB float64
+		if n, _ := fmt.Sscanf(line, "%s %f kB", &name, &kB); n == 2 {
+			m[strings.TrimSuffix(name, ":")] = kB * 1024 / 1e6
+		}
+	}
+	return m
+}
+
+// proc returns a file of the program's in /proc.
+func (x *bare) proc(t *testing.T, name string) string {
+	t.Helper()
+	b, err := os.ReadFile(filepath.Join("/proc", strconv.Itoa(x.cmd.Process.Pid), name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(b)
+}
+
+// end kills the program; a second call does nothing.
+func (x *bare) end() {
+	_ = x.cmd.Process.Kill()
+	_ = x.cmd.Wait()
+	_ = x.file.Close()
+	<-x.done
+}
