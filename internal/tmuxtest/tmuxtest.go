@@ -4,7 +4,6 @@
 package tmuxtest
 
 import (
-	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -47,7 +46,8 @@ func Start(t testing.TB, cols, rows int, env []string, command string) *Terminal
 	}
 	args := []string{"-f", conf, "new-session", "-d", "-x", strconv.Itoa(cols), "-y", strconv.Itoa(rows), "env"}
 	args = append(args, env...)
-	args = append(args, "sh", "-c", command)
+	// The command has a shell of its own, whose parent notes how it ended.
+	args = append(args, "sh", "-c", "("+command+"); echo $? >\"$0.new\"; mv \"$0.new\" \"$0\"", term.status())
 	if out, err := term.tmux(args...); err != nil {
 		t.Fatalf("tmux: %v\n%s", err, out)
 	}
@@ -97,13 +97,24 @@ func (x *Terminal) Coloured() string {
 	return out
 }
 
+// status is the file that holds the exit code of a program that has ended.
+func (x *Terminal) status() string { return x.socket + ".status" }
+
 // PID returns the process id of the program that Start ran.
 func (x *Terminal) PID() int {
 	x.t.Helper()
 	out, err := x.tmux("display-message", "-p", "#{pane_pid}")
-	pid, convErr := strconv.Atoi(strings.TrimSpace(out))
-	if err != nil || convErr != nil {
+	if err != nil {
 		x.t.Fatalf("no process id: %v %q", err, out)
+	}
+	shell := strings.TrimSpace(out)
+	children, err := os.ReadFile(filepath.Join("/proc", shell, "task", shell, "children"))
+	if err != nil {
+		x.t.Fatal(err)
+	}
+	pid, err := strconv.Atoi(strings.TrimSpace(string(children)))
+	if err != nil {
+		x.t.Fatalf("the terminal's shell runs %q, not one program", children)
 	}
 	return pid
 }
@@ -138,16 +149,32 @@ func (x *Terminal) Until(what string, ok func(screen string) bool) string {
 	}
 }
 
-// WaitExit polls until the program has ended, and returns its exit code, or -1
-// where a signal killed it.
+// Slap types a key again and again until the screen holds text, as a player does
+// who is not heard at first.
+func (x *Terminal) Slap(key, text string) string {
+	x.t.Helper()
+	return x.Until(text, func(screen string) bool {
+		if strings.Contains(screen, text) {
+			return true
+		}
+		x.Keys(key)
+		time.Sleep(200 * time.Millisecond)
+		return false
+	})
+}
+
+// WaitExit polls until the program has ended, and returns its exit code: 128
+// and the signal's number where a signal killed it.
 func (x *Terminal) WaitExit() int {
 	x.t.Helper()
 	deadline := time.Now().Add(patience)
 	for {
-		out, err := x.tmux("display-message", "-p", "#{pane_dead} #{pane_dead_status}")
-		dead, status := 0, -1
-		if _, _ = fmt.Sscan(out, &dead, &status); err == nil && dead == 1 {
-			return status
+		if src, err := os.ReadFile(x.status()); err == nil {
+			code, err := strconv.Atoi(strings.TrimSpace(string(src)))
+			if err != nil {
+				x.t.Fatal(err)
+			}
+			return code
 		}
 		if time.Now().After(deadline) {
 			x.t.Fatalf("the program never ended; the screen shows:\n%s", x.Screen())

@@ -2,7 +2,10 @@
 
 package tmuxtest
 
-import "testing"
+import (
+	"syscall"
+	"testing"
+)
 
 func TestTerminal(t *testing.T) {
 	x := Start(t, 40, 12, []string{"GREETING=hello"}, `echo "$GREETING"; read line; echo "got $line"; exit 3`)
@@ -16,8 +19,12 @@ func TestTerminal(t *testing.T) {
 }
 
 func TestKilled(t *testing.T) {
-	x := Start(t, 40, 12, nil, "kill -9 $$")
-	if code := x.WaitExit(); code != -1 {
-		t.Errorf("exit code %d, want -1", code)
+	x := Start(t, 40, 12, nil, "echo here; exec sleep 100")
+	x.WaitFor("here")
+	if err := syscall.Kill(x.PID(), syscall.SIGKILL); err != nil {
+		t.Fatal(err)
+	}
+	if code := x.WaitExit(); code != 128+9 {
+		t.Errorf("exit code %d, want 137", code)
 	}
 }
