@@ -374,7 +374,7 @@ func Run(o Options, signals <-chan os.Signal) (closing string, err error) {
 		case <-done:
 		}
 	}()
-	last, err := p.Run()
+	last, err := onscreen.Run(p)
 	app, ok := last.(App)
 	if !ok {
 		return "", err

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+	"sync"
 	"time"
 
 	"coldfloor/internal/journal"
@@ -29,10 +30,8 @@ type Offer struct {
 // folder that can be read as one. The problems are the files that are meant as
 // sessions and cannot.
 func Catalogue(dir string) (offers []Offer, problems []string) {
-	for _, b := range sessions.Builtins() {
-		if s, err := b.Session(); err == nil {
-			offers = append(offers, Offer{Plan: plan.Of(s)})
-		}
+	for _, p := range builtins() {
+		offers = append(offers, Offer{Plan: p})
 	}
 	files, _ := filepath.Glob(filepath.Join(dir, "*.y*ml"))
 	slices.Sort(files)
@@ -46,6 +45,23 @@ func Catalogue(dir string) (offers []Offer, problems []string) {
 		}
 	}
 	return offers, problems
+}
+
+// builtins returns the plans of the built-in sessions. They are read side by
+// side, for the first screen waits for them.
+func builtins() []*plan.Plan {
+	all := sessions.Builtins()
+	plans := make([]*plan.Plan, len(all))
+	var reading sync.WaitGroup
+	for i, b := range all {
+		reading.Go(func() {
+			if s, err := b.Session(); err == nil {
+				plans[i] = plan.Of(s)
+			}
+		})
+	}
+	reading.Wait()
+	return slices.DeleteFunc(plans, func(p *plan.Plan) bool { return p == nil })
 }
 
 // meant reports whether a file begins as a session file does, comments apart:

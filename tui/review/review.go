@@ -229,7 +229,7 @@ func nextColumn(by review.Column) review.Column {
 
 // Run shows the review on the terminal until the player leaves it.
 func Run(o Options) error {
-	_, err := onscreen.Program(New(o), o.Look).Run()
+	_, err := onscreen.Run(onscreen.Program(New(o), o.Look))
 	if errors.Is(err, tea.ErrInterrupted) {
 		return nil
 	}
