@@ -17,6 +17,8 @@ const (
 	tooLate    = 300 * time.Millisecond // a cue that could not be given by then would mislead
 	closeWait  = 2 * time.Second        // for what sounds to end
 	sleepAfter = time.Second            // with nothing to come; what sounds has faded by then
+	wakeAhead  = 2 * time.Second        // before a cue is due: placeAhead, and time to find the pace
+	sleepOver  = 20 * time.Second       // a silence is slept through from that length on
 	latency    = driverBuffer + 2*playerBuffer
 )
 
@@ -273,30 +275,31 @@ func (l *Live) untilNext(now time.Duration) time.Duration {
 	return math.MaxInt64
 }
 
-// maySleep suspends a device that has nothing to come: before the start, while
-// a session pauses or a set waits for a key, after the end. A silence between
-// two cues is played through, for a device that was suspended has lost its
-// clock: bridged by the host's, cues ran 2 ms apart within 40 s, recorded from
-// PulseAudio's null sink, where the sample clock keeps them to the sample.
+// maySleep suspends a device that has nothing to play for long: before the
+// start, in a long rest, while a session pauses or a set waits for a key, after
+// the end. That saves half of what sound costs, but a device that was suspended
+// has lost its clock, and the host's bridges the gap: by 0.1 ms or so, recorded
+// from PulseAudio's null sink. Shorter silences are played through, to the
+// sample.
 func (l *Live) maySleep(now time.Duration, d *decision) {
-	if len(l.queue) > 0 {
+	next := l.untilNext(now)
+	d.wait = min(lookEvery, max(ms, next-placeAhead))
+	if slices.ContainsFunc(l.queue, func(q queued) bool { return q.placed }) {
 		l.feeder.busy = now
-		d.wait = min(lookEvery, max(ms, l.untilNext(now)-placeAhead))
-		return
 	}
-	if now-l.feeder.busy < sleepAfter {
-		d.wait = lookEvery
+	if next < sleepOver || now-l.feeder.busy < sleepAfter {
 		return
 	}
 	l.state = asleep
 	d.do = func() { l.out.suspend() }
-	d.wait = math.MaxInt64
+	d.wait = next - wakeAhead
 }
 
-// mayWake resumes the device when something is to come.
+// mayWake resumes the device when a cue comes near.
 func (l *Live) mayWake(now time.Duration, d *decision) {
-	if len(l.queue) == 0 {
-		d.wait = math.MaxInt64
+	next := l.untilNext(now)
+	if next > wakeAhead {
+		d.wait = next - wakeAhead
 		return
 	}
 	l.state = playing

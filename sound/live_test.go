@@ -60,7 +60,11 @@ func (d *simDevice) run() {
 func (d *simDevice) take() {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	if d.suspended || d.stalled || d.halted {
+	if d.stalled || d.halted {
+		return
+	}
+	if d.suspended { // what is heard goes on in silence
+		d.played = append(d.played, make([]float32, simBlock)...)
 		return
 	}
 	n := min(simBlock, len(d.ahead))
@@ -232,6 +236,28 @@ func TestAKeyStartsTheRestAtOnce(t *testing.T) {
 		s.Do(engine.Finish)
 		s.until(28 * time.Second)
 		spaced(t, d.heard()[before:], 7.333, 17.333, 17.513, 24.333, 25.333, 26.333, 27.333)
+	})
+}
+
+func TestALongRestIsSleptThrough(t *testing.T) {
+	d := &simDevice{}
+	p := planned(t, "lead_in: 5s\nblocks: [{title: A, rounds: 2, rest: 75s, exercises: [{name: Hops, reps: 4, rep: 1s}]}]\n")
+	perform(t, p, LiveOptions{}, d, func(s *stage) {
+		s.until(12 * time.Second)
+		if !d.sleeps() {
+			t.Error("the device plays silence through a long rest")
+		}
+		s.until(73 * time.Second)
+		if d.sleeps() {
+			t.Error("the device sleeps a second before a cue")
+		}
+		s.until(90 * time.Second)
+		got := d.heard()
+		spaced(t, got[:5], 2, 3, 4, 5, 9)
+		spaced(t, got[5:], 74, 74.18, 81, 82, 83, 84, 88)
+		if off := (got[5] - got[4] - Position(65*time.Second)); off < -simBlock || off > simBlock {
+			t.Errorf("the rest is off by %d samples, more than a block", off)
+		}
 	})
 }
 
