@@ -2,10 +2,11 @@
 
 // Command shots takes pictures of the real running program.
 //
-//	go run ./.shots [-session FILE] [-out DIR] COLSxROWS@STATE…
+//	go run ./.shots [-session FILE] [-out DIR] [NAME=]COLSxROWS@STEP,…
 //
-// A STATE is a text to wait for on the screen, with + between several, such as
-// 80x24@REST+1:10. Each picture is of a run of its own, at -speed.
+// A STEP is a text to wait for on the screen, with + between several, or keys
+// to type, in angle brackets: 80x24@REST+1:10,<p>,PAUSED. Each picture is of a
+// run of its own, at -speed.
 package main
 
 import (
@@ -22,11 +23,10 @@ import (
 
 var (
 	program = flag.String("program", "", "the built `program`; built anew where empty")
-	session = flag.String("session", "hallway-power", "the `session` to run")
+	session = flag.String("session", "hallway-power", "the `session` to run; the list to choose from where empty")
 	out     = flag.String("out", ".", "the `folder` for the pictures")
 	speed   = flag.String("speed", "1", "how many times as fast it runs")
 	light   = flag.Bool("light", false, "on a light ground")
-	keys    = flag.String("keys", "", "what is typed at the start")
 	env     = flag.String("env", "LANG=C.UTF-8 COLORTERM=truecolor TERM=tmux-256color", "the environment")
 	args    = flag.String("args", "", "further arguments of the run command")
 )
@@ -50,32 +50,48 @@ func main() {
 
 // take takes one picture.
 func take(shot string) error {
-	size, state, _ := strings.Cut(shot, "@")
+	name, rest, named := strings.Cut(shot, "=")
+	if !named {
+		name, rest = strings.Map(plain, strings.ToLower(shot)), shot
+	}
+	size, steps, _ := strings.Cut(rest, "@")
 	var cols, rows int
 	if _, err := fmt.Sscanf(size, "%dx%d", &cols, &rows); err != nil {
-		return fmt.Errorf("%s: write COLSxROWS@STATE", shot)
+		return fmt.Errorf("%s: write COLSxROWS@STEP,…", shot)
 	}
-	cmd := exec.Command(*program, append([]string{"run", *session, "--no-log", "--mute", "--speed", *speed}, strings.Fields(*args)...)...)
-	cmd.Env = append(strings.Fields(*env), "PATH="+os.Getenv("PATH"), "HOME="+os.TempDir())
-	s, err := termshot.Start(cols, rows, cmd)
+	s, err := termshot.Start(cols, rows, command())
 	if err != nil {
 		return err
 	}
 	defer s.Close()
-	if *keys != "" {
-		if err := s.Await("GET READY"); err != nil {
-			return err
-		}
-		if err := s.Type(*keys); err != nil {
-			return err
+	for _, step := range strings.Split(steps, ",") {
+		if err := do(s, step); err != nil {
+			return fmt.Errorf("%s: %w", shot, err)
 		}
 	}
-	if err := s.Await(strings.Split(state, "+")...); err != nil {
-		return err
+	file := filepath.Join(*out, name+".svg")
+	fmt.Println(file)
+	return os.WriteFile(file, []byte(s.SVG(!*light)), 0o644)
+}
+
+// command is the run to be looked at.
+func command() *exec.Cmd {
+	run := []string{"run"}
+	if *session != "" {
+		run = append(run, *session)
 	}
-	name := size + "-" + strings.Map(plain, strings.ToLower(state)) + ".svg"
-	fmt.Println(filepath.Join(*out, name))
-	return os.WriteFile(filepath.Join(*out, name), []byte(s.SVG(!*light)), 0o644)
+	run = append(run, "--no-log", "--mute", "--speed", *speed)
+	cmd := exec.Command(*program, append(run, strings.Fields(*args)...)...)
+	cmd.Env = append(strings.Fields(*env), "PATH="+os.Getenv("PATH"), "HOME="+os.TempDir())
+	return cmd
+}
+
+// do types keys or waits for texts.
+func do(s *termshot.Session, step string) error {
+	if keys, ok := strings.CutPrefix(step, "<"); ok {
+		return s.Type(strings.TrimSuffix(keys, ">"))
+	}
+	return s.Await(strings.Split(step, "+")...)
 }
 
 // plain keeps what a file's name may hold.

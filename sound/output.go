@@ -78,7 +78,7 @@ func (o *otoOutput) open(fill func(out []float32, unplayed int)) error {
 func (o *otoOutput) halt() int {
 	o.player.PauseAndStopReading()
 	n := o.player.BufferedSize() / bytesPerSample
-	o.player.Reset()
+	o.player.Reset() //lint:ignore SA1019 nothing else throws away what is buffered of a stream that cannot seek
 	return n
 }
 
@@ -96,7 +96,7 @@ func (o *otoOutput) err() error {
 
 func (o *otoOutput) close() {
 	if o.player != nil {
-		o.player.Close()
+		o.player.Pause()
 		o.context.Suspend()
 	}
 }

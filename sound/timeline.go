@@ -19,8 +19,8 @@ const MaxPips = 10
 // announced: a shorter one would have both its cues within 3 s.
 const RestForTen = 13 * time.Second
 
-// tenSeconds is when the end of a rest is announced.
-const tenSeconds = 10 * time.Second
+// beforeEnd is when the end of a rest is announced.
+const beforeEnd = 10 * time.Second
 
 // Options says what is heard in a session besides its cues, and which sets
 // have no known end.
@@ -152,7 +152,7 @@ func (d *drawing) countIn(v engine.View) {
 func (d *drawing) draw(i int, s span) {
 	d.add(s.start, d.startCue(i))
 	if d.plan.Steps[i].Kind == plan.Rest && s.end-s.start >= RestForTen {
-		d.add(s.end-tenSeconds, TenLeft)
+		d.add(s.end-beforeEnd, TenLeft)
 	}
 	if d.plan.Steps[i].Kind != plan.Work {
 		d.pips(s)

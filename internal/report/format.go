@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 	"math"
-	"strings"
 	"time"
 
 	"coldfloor/internal/review"
@@ -91,15 +90,4 @@ func count(n int, thing string) string {
 		thing += "s"
 	}
 	return fmt.Sprintf("%d %s", n, thing)
-}
-
-// join joins the parts that are not empty.
-func join(sep string, parts ...string) string {
-	var kept []string
-	for _, p := range parts {
-		if p != "" {
-			kept = append(kept, p)
-		}
-	}
-	return strings.Join(kept, sep)
 }

@@ -17,7 +17,7 @@ import (
 // faster than the keys; this is how late a frame may be. Bubble Tea wakes this
 // often even where nothing changes: measured on a virtual machine, 1.9 % of a
 // core at 30 and 2.5 % at 60, sound and all.
-const framesPerSecond = 30
+const framesPerSecond = 20
 
 // Program returns the program that shows m over the whole terminal. Look is
 // told once it is known whether the terminal's background is dark or light.
