@@ -60,7 +60,7 @@ const (
 )
 
 // bowl lights the outline of a rectangle, one stroke thick, with the given
-// corners rounded.
+// corners rounded. What of it is above or below the box is not drawn.
 func (p pen) bowl(x0, y0, x1, y1 int, round corners) {
 	pw, ph := p.set.pixel()
 	// Round enough to tell an O from a D, square enough to be sharp.
@@ -68,7 +68,7 @@ func (p pen) bowl(x0, y0, x1, y1 int, round corners) {
 	r = math.Max(r, 1.75*math.Max(pw, ph))
 	rx := math.Min(r/pw, float64(x1-x0)/2)
 	ry := math.Min(r/ph, float64(y1-y0)/2)
-	for y := y0; y < y1; y++ {
+	for y := max(y0, 0); y < min(y1, p.h); y++ {
 		for x := x0; x < x1; x++ {
 			if inRound(x, y, x0, y0, x1, y1, rx, ry, round, true) &&
 				!inRound(x, y, x0+p.stem, y0+p.bar, x1-p.stem, y1-p.bar, rx-float64(p.stem), ry-float64(p.bar), round, false) {

@@ -24,7 +24,7 @@ func TestPictures(t *testing.T) {
 	for _, set := range sets {
 		var got bytes.Buffer
 		for _, rows := range []int{2, 3, 4, 5, 7, 10} {
-			for _, text := range []string{"0123456789", "12:45", "+15 -3 2/4", "LEFT RIGHT", "SWITCH GO", "KNEE JUMP", "PLYO BOX", "FADQVZ", "■○↔►", "▲║♦√"} {
+			for _, text := range []string{"0123456789", "12:45", "+15 -3 2/4", "LEFT RIGHT", "SWITCH GO", "KNEE JUMP", "PLYO BOX", "FADQVZ", "■•↔►", "▲║♦√", "↑"} {
 				if lines, ok := Render(text, 110, rows, set); ok {
 					fmt.Fprintf(&got, "%s in %d rows\n%s\n", text, rows, strings.Join(lines, "\n"))
 				} else {
@@ -55,6 +55,23 @@ func bitmap(f Font, r rune) *canvas {
 	c := newCanvas(w, f.height)
 	masters[r].draw(pen{c: c, w: w, h: f.height, Font: f})
 	return c
+}
+
+// TestKeepsToItsBox draws each glyph on a canvas that is higher than its font,
+// as it is where a font ends within a cell.
+func TestKeepsToItsBox(t *testing.T) {
+	eachFont(func(f Font) {
+		for r, m := range masters {
+			if m.draw == nil {
+				continue
+			}
+			c := newCanvas(f.advance(r), f.height+3)
+			m.draw(pen{c: c, w: c.w, h: f.height, Font: f})
+			if slices.Contains(c.on[c.w*f.height:], true) {
+				t.Errorf("set %d, %d×%d: %c reaches below its base", f.set, f.width, f.height, r)
+			}
+		}
+	})
 }
 
 // eachFont calls do with fonts of every height up to 24 pixels and some
@@ -146,14 +163,14 @@ func TestEven(t *testing.T) {
 		return m
 	}
 	eachFont(func(f Font) {
-		for _, r := range "08AHIMOTUVWXY:.-+■○↔▲║♦" {
+		for _, r := range "08AHIMOTUVWXY:.-+■•↔▲║♦↑" {
 			if c := bitmap(f, r); difference(c, mirror(c)) != 0 {
 				t.Errorf("set %d, %d×%d: %c is not the same on both sides", f.set, f.width, f.height, r)
 			}
 		}
 		// A bar has no place in the very middle of an even number of rows
 		// that is odd without it, nor has a slant's middle row.
-		for r, odd := range map[rune]int{'0': 0, 'O': 0, 'I': 0, ':': 0, '■': 0, '○': 0, '↔': 0, '║': 0, '♦': 0,
+		for r, odd := range map[rune]int{'0': 0, 'O': 0, 'I': 0, ':': 0, '■': 0, '•': 0, '↔': 0, '║': 0, '♦': 0,
 			'N': 4, 'X': 4, 'Z': 4, '/': 4, '×': 4, 'H': (f.height - f.bar) % 2 * 1000, '-': (f.height - f.bar) % 2 * 1000} {
 			if c := bitmap(f, r); difference(c, turn(c)) > odd {
 				t.Errorf("set %d, %d×%d: %c is not the same upside down", f.set, f.width, f.height, r)

@@ -4,7 +4,16 @@ package glyph
 // session is known by its shape from across the room, without colour.
 var shapes = map[rune]master{
 	'■': {width: Font.square, draw: func(p pen) { p.rect(0, 0, p.w, p.h) }},
-	'○': {width: Font.square, draw: func(p pen) { p.ellipse() }},
+	'•': {width: Font.square, draw: pen.disc}, // no ring, which beside figures is a nought
+	'↑': {width: Font.square, draw: func(p pen) {
+		neck := (p.h + 1) / 2
+		for y := range neck {
+			half := share(p.w, y+1, 2*neck)
+			p.rect(p.w/2-half, y, p.w-p.w/2+half, y+1)
+		}
+		in := max(1, p.w*3/10)
+		p.rect(in, neck, p.w-in, p.h)
+	}},
 	'↔': {width: func(f Font) int { return 2*f.across(f.height)*3/4 + f.stem }, draw: func(p pen) {
 		p.head(p.w/2-p.stem, 0)
 		p.head(p.w-p.w/2+p.stem, p.w)
@@ -17,7 +26,7 @@ var shapes = map[rune]master{
 		}
 	}},
 	'║': {width: Font.square, draw: func(p pen) {
-		t := max(1, p.w*3/10)
+		t := max(1, p.w*2/5) // bolder than a 1
 		p.rect(0, 0, t, p.h)
 		p.rect(p.w-t, 0, p.w, p.h)
 	}},
@@ -51,14 +60,13 @@ func (p pen) head(x, tip int) {
 	}
 }
 
-// ellipse lights a ring two strokes thick.
-func (p pen) ellipse() {
+// disc fills the ellipse that touches all four sides.
+func (p pen) disc() {
 	rx, ry := float64(p.w)/2, float64(p.h)/2
-	ix, iy := rx-1.3*float64(p.stem), ry-1.3*float64(p.bar)
 	for y := range p.h {
 		for x := range p.w {
-			dx, dy := float64(x)+0.5-rx, float64(y)+0.5-ry
-			if (dx/rx)*(dx/rx)+(dy/ry)*(dy/ry) <= 1 && (ix <= 0 || iy <= 0 || (dx/ix)*(dx/ix)+(dy/iy)*(dy/iy) > 1) {
+			dx, dy := (float64(x)+0.5)/rx-1, (float64(y)+0.5)/ry-1
+			if dx*dx+dy*dy <= 1 {
 				p.c.set(p.x+x, y, true)
 			}
 		}

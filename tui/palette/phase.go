@@ -20,12 +20,13 @@ const (
 	SideChange                // from one side to the other
 	NextExercise              // from one exercise of a round to the next
 	Rest
+	RestEnds // the last seconds of a rest, to get into position in
 	Paused
 	Done
 )
 
 // Phases holds all phases in order.
-var Phases = []Phase{GetReady, Work, OwnPace, SideChange, NextExercise, Rest, Paused, Done}
+var Phases = []Phase{GetReady, Work, OwnPace, SideChange, NextExercise, Rest, RestEnds, Paused, Done}
 
 // Look is how a phase looks.
 type Look struct {
@@ -46,13 +47,18 @@ var looks = [...]Look{
 	OwnPace:      {"YOUR PACE", '♦', '*', orange},
 	SideChange:   {"CHANGE SIDE", '↔', '=', purple},
 	NextExercise: {"NEXT EXERCISE", '►', '>', green},
-	Rest:         {"REST", '○', 'o', blue},
+	Rest:         {"REST", '•', 'o', blue},
+	RestEnds:     {"REST ENDS", '↑', '!', blue},
 	Paused:       {"PAUSED", '║', '"', grey},
 	Done:         {"DONE", '√', '+', grey},
 }
 
 // Look returns how the phase looks.
 func (p Phase) Look() Look { return looks[p] }
+
+// Resting reports whether the phase is a rest, long enough to be told what
+// comes next before it is time for it.
+func (p Phase) Resting() bool { return p == Rest || p == RestEnds }
 
 // OfStep returns the phase of a step that is under way.
 func OfStep(s plan.Step) Phase {
