@@ -4,6 +4,7 @@ package sound
 
 import (
 	"flag"
+	"fmt"
 	"math"
 	"os"
 	"slices"
@@ -79,12 +80,14 @@ func TestRecordedCuesDoNotDrift(t *testing.T) {
 	if !*long {
 		t.Skip("takes ten minutes; run with -long")
 	}
-	record(t, tenMinutes, Options{Pips: 3, Tempo: true})
+	if err := record(t, tenMinutes, Options{Pips: 3, Tempo: true}); err != nil {
+		t.Error(err)
+	}
 }
 
 // record runs a session with nobody touching a key and holds what was played
 // against the plan.
-func record(t *testing.T, text string, o Options) {
+func record(t *testing.T, text string, o Options) error {
 	s, err := sessions.Parse("e2e.yaml", []byte(text))
 	if err != nil {
 		t.Fatal(err)
@@ -112,14 +115,15 @@ func record(t *testing.T, text string, o Options) {
 	}
 	t.Logf("processor time of the session with its sound: %.2f %% of a core", 100*(processor()-used).Seconds()/time.Since(began).Seconds())
 	samples := stopRecording(t, rec)
-	hold(t, samples, slices.Collect(Timeline(p, Beginning(p), o)))
+	return hold(t, samples, slices.Collect(Timeline(p, Beginning(p), o)))
 }
 
 // hold compares recorded cues with the plan: the spacing of each to the one
 // before, and how far they run apart over the session, from the median of its
 // first tenth to that of its last, so that a cue a busy machine tore is not
 // taken for drift.
-func hold(t *testing.T, samples []float32, want []Placed) {
+func hold(t *testing.T, samples []float32, want []Placed) error {
+	t.Helper()
 	onsets := pulsetest.Onsets(samples, 0.005, Position(50*time.Millisecond))
 	if len(onsets) == 0 {
 		t.Fatal("nothing was heard")
@@ -146,11 +150,12 @@ func hold(t *testing.T, samples []float32, want []Placed) {
 	t.Logf("%d cues: spacing off by %.3f ms at the median, %.3f ms at the 95th percentile, %.3f ms at most; drift %.3f ms",
 		len(want), spacing[len(spacing)/2], p95, spacing[len(spacing)-1], drift)
 	if p95 > 1 {
-		t.Errorf("spacing is off by %.3f ms at the 95th percentile, over 1 ms", p95)
+		return fmt.Errorf("spacing is off by %.3f ms at the 95th percentile, over 1 ms", p95)
 	}
 	if math.Abs(drift) > 5 {
-		t.Errorf("cues drift by %.3f ms, over 5 ms", drift)
+		return fmt.Errorf("cues drift by %.3f ms, over 5 ms", drift)
 	}
+	return nil
 }
 
 func median(v []float64) float64 {
