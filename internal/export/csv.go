@@ -56,17 +56,17 @@ func (s *csvSink) record(fields []string) error {
 func (s *csvSink) close() error { return s.w.Flush() }
 
 // Guard keeps a spreadsheet from running text as a formula: one that begins
-// with = + - or @, after any spaces, or with a control character, gets an
+// with = + - or @ or with a control character, after any spaces, gets an
 // apostrophe in front, and so does one that begins with an apostrophe. Taking
 // one apostrophe off the front of a cell gives every text back as it was.
 func Guard(text string) string {
 	if text == "" {
 		return text
 	}
-	first, _ := utf8.DecodeRuneInString(text)
+	first, _ := utf8.DecodeRuneInString(strings.TrimLeft(text, " "))
 	inner, _ := utf8.DecodeRuneInString(strings.TrimLeftFunc(text, unicode.IsSpace))
 	// The last four are the wide forms that some spreadsheets read alike.
-	if first == '\'' || unicode.IsControl(first) || strings.ContainsRune("=+-@＝＋－＠", inner) {
+	if text[0] == '\'' || unicode.IsControl(first) || strings.ContainsRune("=+-@＝＋－＠", inner) {
 		return "'" + text
 	}
 	return text
