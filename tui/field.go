@@ -3,9 +3,9 @@ package tui
 import (
 	"strings"
 
+	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
 	"coldfloor/tui/glyph"
-	"coldfloor/tui/palette"
 )
 
 // timeFont returns the largest font for the time. It does not depend on which
@@ -24,7 +24,7 @@ func (f frame) timeFont(rows int) (glyph.Font, bool) {
 }
 
 // edge returns how wide the bar is that says which side is worked.
-func (f frame) edge() int { return max(2, f.width/16) }
+func (f frame) edge() int { return max(3, f.width/16) }
 
 // time draws the time left with the shape of the phase beside it. In the last
 // seconds the whole field is filled and the figure cut out of it: once, with
@@ -47,9 +47,9 @@ func (f frame) time(rows int) []string {
 func (f frame) withShape(font glyph.Font, rows, inner int) []string {
 	width, _ := font.Size(f.scene.time)
 	shape := string(f.scene.phase.Look().Shape)
-	gap := max(3, inner/14) // enough that a ring is not read as a nought
+	gap := max(3, inner/9) // enough that the shape is not read as a figure
 	for high := max(3, rows*3/4); high >= 3; high-- {
-		beside, ok := glyph.Choose(shape, inner-width-gap, high, f.style.set)
+		beside, ok := glyph.Choose(shape, inner-width-gap-2, high, f.style.set) // and off the bars at the edges
 		if !ok {
 			continue
 		}
@@ -69,32 +69,31 @@ func (f frame) withShape(font glyph.Font, rows, inner int) []string {
 	return font.Render(f.scene.time, inner)
 }
 
-// timeLine draws one line of the time's field, with the edges beside it.
+// timeLine draws one line of the time's field, with the bar at the edge that
+// stands for the side of the body that works.
 func (f frame) timeLine(l string) string {
-	blank := strings.Repeat(" ", f.edge())
-	if f.scene.last {
-		return f.style.filled(f.scene.phase, blank+l+blank)
+	side, edge := f.scene.side, f.edge()
+	blank := strings.Repeat(" ", edge)
+	if f.scene.last { // the bar is cut out like the figures, a cell off the edge so as to be seen
+		left, right := blank, blank
+		bar := f.style.set.Invert(blank[1:])
+		switch side {
+		case plan.Left:
+			left = " " + bar
+		case plan.Right:
+			right = bar + " "
+		}
+		return f.style.filled(f.scene.phase, left+l+right)
 	}
-	left, right := f.sideEdges()
 	ink, solid := f.style.ink(f.scene.phase), f.style.filled(f.scene.phase, blank)
-	switch {
-	case right:
+	switch side {
+	case plan.Right:
 		return blank + ink.Render(l) + solid
-	case left:
+	case plan.Left:
 		return solid + ink.Render(strings.TrimRight(l, " "))
 	}
 	if l = strings.TrimRight(blank+l, " "); l == "" {
 		return ""
 	}
 	return ink.Render(l)
-}
-
-// sideEdges reports on which edges of the field a bar stands: the side of the
-// body that works.
-func (f frame) sideEdges() (left, right bool) {
-	s := f.scene
-	if s.phase != palette.Work && s.phase != palette.OwnPace && s.phase != palette.SideChange {
-		return false, false
-	}
-	return s.side == "left", s.side == "right"
 }

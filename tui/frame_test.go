@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -126,7 +127,9 @@ func TestFrames(t *testing.T) {
 
 // sided reports whether a moment's edges are filled by colour alone where there
 // is any.
-func sided(name string) bool { return name == "left" || name == "right" || name == "switch" }
+func sided(name string) bool {
+	return slices.Contains([]string{"change", "left", "right", "switch"}, name)
+}
 
 // momentOf returns the screen of the test session at a time, after keys. The
 // hand-ended set ends where its pace would have it.

@@ -17,7 +17,7 @@ func newRunKeys() runKeys {
 		return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, help))
 	}
 	return runKeys{
-		Finish: bind("space", "end the set", " ", "enter", "pgdown"),
+		Finish: bind("space", "end set", " ", "enter", "pgdown"),
 		Pause:  bind("p", "pause", "p"),
 		More:   bind("+", "15 s more", "+", "="),
 		Back:   bind("←", "back", "left"),
@@ -32,9 +32,10 @@ func newRunKeys() runKeys {
 	}
 }
 
-// ShortHelp returns the bindings worth a place at the foot of the screen.
+// ShortHelp returns the bindings worth a place at the foot of the screen, the
+// one that leads to all the others early enough to find room in any window.
 func (k runKeys) ShortHelp() []key.Binding {
-	return []key.Binding{k.Finish, k.Pause, k.More, k.Back, k.Skip, k.Easier, k.Stop, k.Help}
+	return []key.Binding{k.Finish, k.Pause, k.Help, k.Stop, k.More, k.Back, k.Skip, k.Easier}
 }
 
 // FullHelp returns every binding.

@@ -67,8 +67,8 @@ func share(height int, upcoming bool) parts {
 	case height < 15 && upcoming:
 		p.cue, p.then = 2, 0
 	}
-	if height >= 30 {
-		p.dose = height / 10
+	if height >= 22 {
+		p.dose = max(3, height/10)
 	}
 	if height >= 36 {
 		p.word = 3 + height/40
@@ -123,7 +123,7 @@ func (f frame) lines() []string {
 	lines = append(lines, task...)
 	gap(p.gaps / 2)
 	if p.round > 0 {
-		lines = append(lines, f.between(f.roundText(), units.Clock(ceilSecond(f.scene.left))+" left"))
+		lines = append(lines, f.between(f.roundText(), units.Clock(ceilSecond(f.scene.left))+" left in all"))
 	}
 	if p.then > 0 {
 		lines = append(lines, f.style.quiet.Render(f.fit(f.scene.then)))
@@ -192,7 +192,7 @@ func (f frame) banner(rows int) []string {
 		}
 	}
 	word := "  " + f.scene.word + "  "
-	side := max(0, f.width-len(word))
+	side := max(0, f.width-ansi.StringWidth(word))
 	sign := f.style.sign(f.scene.phase)
 	pattern := func(n int) string { return strings.Repeat(sign+" ", n/2) + strings.Repeat(" ", n%2) }
 	line := pattern(side/2) + word + reverse(pattern(side-side/2))

@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/bubbles/help"
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/host"
@@ -300,24 +301,28 @@ func (m runScreen) foot(v engine.View) (text string, loud bool) {
 	if t := m.run.Trouble(); t != "" {
 		return t, true
 	}
-	keys := m.shortHelp(v)
+	sound := ""
 	switch {
 	case m.run.Muted():
-		return m.style.quiet.Render("sound off  ") + keys, false
+		sound = "muted  "
 	case m.heard != "":
-		return m.style.quiet.Render("bell only  ") + keys, false
+		sound = "bell only  "
 	}
-	return keys, false
+	return m.style.quiet.Render(sound) + m.shortHelp(v, m.width-len(sound)), false
 }
 
-// shortHelp returns as many of the keys as fit into a line; the key that ends
-// a set is left out where it does nothing.
-func (m runScreen) shortHelp(v engine.View) string {
+// shortHelp returns as many of the keys as fit into width cells, whole; the
+// key that ends a set is left out where it does nothing.
+func (m runScreen) shortHelp(v engine.View, width int) string {
 	k := m.keys
 	k.Finish.SetEnabled(m.run.Plan().Steps[v.Step].Kind == plan.Work)
-	h := m.help
-	h.Width = m.width
-	return h.ShortHelpView(k.ShortHelp())
+	shown := k.ShortHelp()
+	for ; len(shown) > 1; shown = shown[:len(shown)-1] {
+		if line := m.help.ShortHelpView(shown); ansi.StringWidth(line) <= width {
+			return line
+		}
+	}
+	return m.help.ShortHelpView(shown)
 }
 
 // fullHelp returns every key with what it does.

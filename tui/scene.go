@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"coldfloor/internal/engine"
@@ -48,8 +49,8 @@ func sceneOf(p *plan.Plan, v engine.View, o engine.Options) scene {
 	step := p.Steps[v.Step]
 	s := scene{phase: phaseOf(step, v, o), clock: v.Clock, left: v.Left - v.Remaining + ceilSecond(v.Remaining)}
 	s.word = s.phase.Look().Word
-	if s.phase == palette.Rest && v.Remaining <= bareSeconds*time.Second {
-		s.word = "REST ENDS"
+	if s.phase == palette.OwnPace {
+		s.word += ": KEY WHEN DONE"
 	}
 	s.count(v)
 	s.task(p, v)
@@ -65,6 +66,8 @@ func phaseOf(step plan.Step, v engine.View, o engine.Options) palette.Phase {
 		return palette.GetReady
 	case o.Waits(step):
 		return palette.OwnPace
+	case step.Kind == plan.Rest && v.Remaining <= bareSeconds*time.Second:
+		return palette.RestEnds
 	}
 	return palette.OfKind(step.Kind)
 }
@@ -77,7 +80,7 @@ func (s *scene) count(v engine.View) {
 	case v.Phase == engine.CountedIn:
 		left = v.CountIn
 	case s.phase == palette.OwnPace:
-		s.time = units.Clock(v.Elapsed)
+		s.time = "+" + units.Clock(v.Elapsed) // it is not what is left
 		return
 	}
 	seconds := int(ceilSecond(left) / time.Second)
@@ -100,11 +103,8 @@ func (s *scene) task(p *plan.Plan, v engine.View) {
 	work := p.Steps[i]
 	s.side = work.Side
 	s.movement = words.Movement(p, i, v.Easier)
-	s.reps = words.Dose(work)
-	s.dose = s.reps
-	if side := words.Side(work.Side); side != "" {
-		s.dose = side + ", " + s.reps
-	}
+	s.reps = dose(work)
+	s.dose = sideDose(work)
 	s.cue = words.Cues(p, i)
 	if e := p.Exercise(i); e != nil && !v.Easier {
 		s.how = safetext.Clean(e.How)
@@ -114,6 +114,26 @@ func (s *scene) task(p *plan.Plan, v engine.View) {
 		s.block = safetext.Clean(p.Blocks[work.Block-1].Title)
 	}
 	s.then = then(p, i)
+}
+
+// dose returns what a work step asks for. A unit of one letter would read as a
+// figure among capitals: 5S, 1M.
+func dose(s plan.Step) string {
+	switch {
+	case s.Reps > 0:
+		return words.Dose(s)
+	case s.Length < time.Minute:
+		return strings.TrimSuffix(units.FormatDuration(s.Length), "s") + " sec"
+	}
+	return units.Clock(s.Length) + " min"
+}
+
+// sideDose returns the dose of a work step after the side that it is for.
+func sideDose(s plan.Step) string {
+	if side := words.Side(s.Side); side != "" {
+		return side + ", " + dose(s)
+	}
+	return dose(s)
 }
 
 // then says what follows work step i.
@@ -127,10 +147,10 @@ func then(p *plan.Plan, i int) string {
 	case plan.Switch:
 		return "then the " + words.Side(s.Side)
 	case plan.Work:
-		return "then " + words.Task(p, i+1, false)
+		return "then " + words.Movement(p, i+1, false) + ", " + sideDose(s)
 	}
 	if next := p.NextWork(i); next >= 0 {
-		return "then " + words.Task(p, next, false)
+		return "then " + words.Movement(p, next, false) + ", " + sideDose(p.Steps[next])
 	}
 	return "then done"
 }

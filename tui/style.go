@@ -151,5 +151,8 @@ func balance(words []string, n int) []string {
 	return append(lines, strings.Join(words, " "))
 }
 
-// cut returns a line that may hold escape sequences cut to width cells.
-func cut(line string, width int) string { return ansi.Truncate(line, max(0, width), "") }
+// cut returns a line that may hold escape sequences, cut to width cells with
+// an ellipsis where it is longer.
+func cut(line string, width int) string {
+	return ansi.Truncate(line, max(0, width), safetext.Ellipsis)
+}

@@ -21,19 +21,19 @@ func (f frame) task(p parts) []string {
 	switch {
 	case s.phase == palette.SideChange:
 		head, dose = capital(string(s.side))+" side", s.movement+", "+s.reps
-	case s.upcoming:
-		dose = "Next: " + dose
+	case s.phase.Resting():
+		head = "Next: " + head
 	}
 	if one := head + ", " + s.dose; p.movement == 1 && p.dose == 1 && !s.upcoming && ansi.StringWidth(one) <= f.width {
 		head, dose, p.dose, p.cue = one, "", 0, p.cue+1
 	}
-	most := max(3, p.time*6/10)
+	most := max(3, p.time*2/3)
 	lines := f.large(head, p.movement, most)
 	if left := p.movement - len(lines); p.dose > 0 && p.dose+left >= 3 { // what the name left, for the side and the reps
 		p.dose = min(p.dose+left, 1+len(lines))
 	}
 	if p.dose > 0 {
-		lines = append(lines, f.large(dose, p.dose, most-1)...)
+		lines = append(lines, f.large(dose, p.dose, max(3, most-1))...)
 	}
 	note := s.cue
 	if s.upcoming && s.how != "" {
