@@ -29,6 +29,9 @@ func (e Estimate) Line() string {
 				most = r
 			}
 		}
+		if most.Sets == 0 {
+			return fmt.Sprintf("your length: not known, you ended no set of it yourself; it takes %d of an exercise, in %d sessions", MinSets, MinSessions)
+		}
 		return fmt.Sprintf("your length: too little to tell, with %s that you ended, in %s, of %s; it takes %d of an exercise, in %d sessions",
 			count(most.Sets, "set"), count(most.Sessions, "session"), safetext.Clean(most.Name), MinSets, MinSessions)
 	}
