@@ -20,7 +20,7 @@ func (f frame) timeFont(rows int) (glyph.Font, bool) {
 	if len(wide) == 1 {
 		wide = "00"
 	}
-	return glyph.Choose(wide, f.width-2*f.edge(), rows, f.style.set)
+	return glyph.Choose(wide, f.width-2*f.edge()-2, rows, f.style.set) // off the bars at the edges
 }
 
 // edge returns how wide the bar is that says which side is worked.
@@ -85,15 +85,16 @@ func (f frame) timeLine(l string) string {
 		}
 		return f.style.filled(f.scene.phase, left+l+right)
 	}
-	ink, solid := f.style.ink(f.scene.phase), f.style.filled(f.scene.phase, blank)
+	solid := f.style.filled(f.scene.phase, blank)
+	figures := func(l string) string { return f.style.figures(f.scene.phase, l) }
 	switch side {
 	case plan.Right:
-		return blank + ink.Render(l) + solid
+		return blank + figures(l) + solid
 	case plan.Left:
-		return solid + ink.Render(strings.TrimRight(l, " "))
+		return solid + figures(strings.TrimRight(l, " "))
 	}
 	if l = strings.TrimRight(blank+l, " "); l == "" {
 		return ""
 	}
-	return ink.Render(l)
+	return figures(l)
 }

@@ -79,10 +79,7 @@ func share(height int, upcoming bool) parts {
 
 // drop takes away secondary lines, the least important first, until the
 // figures reach the height that they must have; the time gets what they had.
-func (p parts) drop(rows float64, reached func(parts) bool) parts {
-	if rows <= 0 {
-		return p
-	}
+func (p parts) drop(reached func(parts) bool) parts {
 	for _, part := range []func(*parts) *int{
 		func(p *parts) *int { return &p.gaps },
 		func(p *parts) *int { return &p.then },
@@ -137,10 +134,22 @@ func (f frame) lines() []string {
 	return lines
 }
 
-// parts shares the window's lines out, so that the time can be read from where
-// the player is.
+// parts shares the window's lines out, so that the time can be drawn large,
+// and be read from where the player is.
 func (f frame) parts() parts {
-	return share(f.height, f.scene.upcoming).drop(f.rows, func(p parts) bool {
+	p := share(f.height, f.scene.upcoming)
+	if p.movement == 1 && ansi.StringWidth(f.scene.head()) > f.width { // a long name gets a second line
+		p.movement = 2
+		if p.cue > 1 {
+			p.cue--
+		} else {
+			p.then = 0
+		}
+	}
+	if _, ok := f.timeFont(f.height); !ok { // too narrow, and higher would not help
+		return p
+	}
+	return p.drop(func(p parts) bool {
 		font, ok := f.timeFont(p.time)
 		return ok && font.Height() >= f.rows
 	})

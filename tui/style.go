@@ -38,13 +38,39 @@ func (s style) ink(p palette.Phase) lipgloss.Style { return s.palette.Text(p) }
 // fill is for text on a ground in the phase's colour.
 func (s style) fill(p palette.Phase) lipgloss.Style { return s.palette.Fill(p) }
 
+// figures returns a line of figures in the phase's colour.
+func (s style) figures(p palette.Phase, line string) string {
+	if s.ascii && !s.drab {
+		return solid(line, s.fill(p), s.ink(p))
+	}
+	return s.ink(p).Render(line)
+}
+
 // filled returns a line of figures cut out of a filled ground. Where there is
 // no colour the ground is filled by characters.
 func (s style) filled(p palette.Phase, line string) string {
-	if s.drab {
+	switch {
+	case s.drab:
 		return s.set.Invert(line)
+	case s.ascii:
+		return solid(line, s.note, s.fill(p))
 	}
 	return s.fill(p).Render(line)
+}
+
+// solid returns a line of figures of number signs, which stand for their
+// ground in one look, between blanks and text in another.
+func solid(line string, lit, unlit lipgloss.Style) string {
+	var b strings.Builder
+	for line != "" {
+		n := len(line) - len(strings.TrimLeft(line, "#"))
+		b.WriteString(lit.Render(strings.Repeat(" ", n)))
+		line = line[n:]
+		n = len(line) - len(strings.TrimLeftFunc(line, func(r rune) bool { return r != '#' }))
+		b.WriteString(unlit.Render(line[:n]))
+		line = line[n:]
+	}
+	return b.String()
 }
 
 // sign returns the phase's shape in one cell.

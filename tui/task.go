@@ -17,12 +17,9 @@ func (f frame) task(p parts) []string {
 	if s.phase == palette.Done {
 		return make([]string, p.movement+p.dose+p.cue)
 	}
-	head, dose := s.movement, s.dose
-	switch {
-	case s.phase == palette.SideChange:
-		head, dose = capital(string(s.side))+" side", s.movement+", "+s.reps
-	case s.phase.Resting():
-		head = "Next: " + head
+	head, dose := s.head(), s.dose
+	if s.phase == palette.SideChange {
+		dose = s.movement + ", " + s.reps
 	}
 	if one := head + ", " + s.dose; p.movement == 1 && p.dose == 1 && !s.upcoming && ansi.StringWidth(one) <= f.width {
 		head, dose, p.dose, p.cue = one, "", 0, p.cue+1
@@ -43,6 +40,18 @@ func (f frame) task(p parts) []string {
 		return append(lines, f.large(note, p.cue, most-2)...)
 	}
 	return append(lines, f.wrapped(note, p.cue)...)
+}
+
+// head returns what is to be known first: the movement, or the side to change
+// to.
+func (s scene) head() string {
+	switch {
+	case s.phase == palette.SideChange:
+		return capital(string(s.side)) + " side"
+	case s.phase.Resting():
+		return "Next: " + s.movement
+	}
+	return s.movement
 }
 
 // large returns text in letters as large as find room in rows lines, none
