@@ -59,7 +59,7 @@ func take(shot string) error {
 	if _, err := fmt.Sscanf(size, "%dx%d", &cols, &rows); err != nil {
 		return fmt.Errorf("%s: write COLSxROWS@STEP,…", shot)
 	}
-	s, err := termshot.Start(cols, rows, command())
+	s, err := termshot.Start(cols, rows, !*light, command())
 	if err != nil {
 		return err
 	}
@@ -71,7 +71,7 @@ func take(shot string) error {
 	}
 	file := filepath.Join(*out, name+".svg")
 	fmt.Println(file)
-	return os.WriteFile(file, []byte(s.SVG(!*light)), 0o644)
+	return os.WriteFile(file, []byte(s.SVG()), 0o644)
 }
 
 // command is the run to be looked at.

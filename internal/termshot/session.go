@@ -4,6 +4,7 @@ package termshot
 
 import (
 	"fmt"
+	"image/color"
 	"io"
 	"os"
 	"os/exec"
@@ -24,16 +25,19 @@ type Session struct {
 	screen *vt.Emulator
 	tty    *os.File
 	cmd    *exec.Cmd
-	bytes  int // written by the program
+	dark   bool // the ground
+	bytes  int  // written by the program
 }
 
-// Start runs a command in a terminal of cols × rows cells.
-func Start(cols, rows int, cmd *exec.Cmd) (*Session, error) {
+// Start runs a command in a terminal of cols × rows cells, on a dark ground or a
+// light one, which the terminal tells when it is asked.
+func Start(cols, rows int, dark bool, cmd *exec.Cmd) (*Session, error) {
 	tty, err := pty.StartWithSize(cmd, &pty.Winsize{Cols: uint16(cols), Rows: uint16(rows)})
 	if err != nil {
 		return nil, err
 	}
-	s := &Session{screen: vt.NewEmulator(cols, rows), tty: tty, cmd: cmd}
+	s := &Session{screen: vt.NewEmulator(cols, rows), tty: tty, cmd: cmd, dark: dark}
+	s.screen.SetDefaultBackgroundColor(map[bool]color.Color{true: color.Black, false: color.White}[dark])
 	go s.follow()
 	go func() { _, _ = io.Copy(tty, s.screen) }() // the terminal's answers
 	return s, nil
@@ -89,10 +93,10 @@ func (s *Session) Text() string {
 }
 
 // SVG draws the screen.
-func (s *Session) SVG(dark bool) string {
+func (s *Session) SVG() string {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	return SVG(s.screen, dark)
+	return SVG(s.screen, s.dark)
 }
 
 // Bytes returns how much the program has written so far.
