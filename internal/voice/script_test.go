@@ -137,7 +137,7 @@ func TestWordsKeepClearOfCues(t *testing.T) {
 				continue
 			}
 			for _, s := range spoken {
-				if s.From < c.At+c.Clip.Duration() && c.At < s.Until {
+				if s.From <= c.At && c.At < s.Until {
 					t.Fatalf("%q may be said from %v until %v, %s sounds at %v", s.Text, s.From, s.Until, c.Clip.Name, c.At)
 				}
 			}
