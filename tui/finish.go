@@ -65,7 +65,7 @@ func newFormKeys() formKeys {
 		Less:  bind("←", "less", "left", "-"),
 		More:  bind("→", "more", "right", "+"),
 		Done:  bind("ctrl+s", "save", "ctrl+s"),
-		Leave: bind("esc", "leave with what is given", "esc", "ctrl+c"),
+		Leave: bind("esc", "save", "esc", "ctrl+c"),
 	}
 }
 
@@ -225,16 +225,20 @@ func (m finishScreen) rating() journal.Rating {
 func (m finishScreen) View() string {
 	body := m.body()
 	lines := []string{titleBar(m.style, m.head, m.width)}
-	room := max(1, m.height-3)
+	remark := safetext.Wrap(m.remark(), m.width, 2)
+	foot := m.height - len(remark) - 1
+	room := max(1, foot-1)
 	top := max(0, min(m.at-room/2, len(body)-room))
 	lines = append(lines, body[top:min(len(body), top+room)]...)
-	if scale := m.scale(); len(lines)+len(scale) <= m.height-2 {
+	if scale := m.scale(); len(lines)+len(scale) <= foot {
 		lines = append(lines, scale...)
 	}
-	for len(lines) < m.height-2 {
+	for len(lines) < foot {
 		lines = append(lines, "")
 	}
-	lines = append(lines, m.style.quiet.Render(safetext.Fit(m.remark(), m.width)))
+	for _, l := range remark {
+		lines = append(lines, m.style.quiet.Render(l))
+	}
 	h := m.help
 	h.Width = m.width
 	lines = append(lines, cut(h.ShortHelpView(m.keys.ShortHelp()), m.width))
@@ -259,7 +263,7 @@ func (m finishScreen) remark() string {
 	case line < 0:
 		return "completed rounds, as counted; correct them where they are wrong"
 	case line == lineRPE:
-		return "how hard was it as a whole? best said " + rating.AskAfter + ", by coldfloor log rate"
+		return "how hard in all? best said " + rating.AskAfter + ", by coldfloor log rate"
 	case line == linePain, line == lineWhere:
 		return "any pain, during or now?"
 	}
@@ -274,7 +278,7 @@ func (m finishScreen) body() []string {
 		if len(lines) == m.at {
 			mark, look = "> ", m.style.strong
 		}
-		wide := max(12, min(36, m.width/3))
+		wide := m.labelWidth()
 		lines = append(lines, look.Render(mark+safetext.Pad(label, wide)+" ")+cut(value, m.width-wide-3))
 	}
 	for i, b := range m.plan.Blocks {
@@ -292,6 +296,9 @@ func (m finishScreen) body() []string {
 	return lines
 }
 
+// labelWidth returns how wide the labels are, in cells.
+func (m finishScreen) labelWidth() int { return max(15, min(36, m.width/3)) }
+
 // effort says the effort in a figure and, where it has one, its word.
 func (m finishScreen) effort() string {
 	if m.rpe == notSaid {
@@ -305,7 +312,7 @@ func (m finishScreen) effort() string {
 
 // field draws a text that is typed.
 func (m finishScreen) field(t textinput.Model) string {
-	t.Width = max(4, m.width-max(12, min(36, m.width/3))-5)
+	t.Width = max(4, m.width-m.labelWidth()-5)
 	if !t.Focused() {
 		if t.Value() == "" {
 			return m.style.quiet.Render(safetext.Fit(t.Placeholder, t.Width))
