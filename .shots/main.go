@@ -59,7 +59,12 @@ func take(shot string) error {
 	if _, err := fmt.Sscanf(size, "%dx%d", &cols, &rows); err != nil {
 		return fmt.Errorf("%s: write COLSxROWS@STEP,…", shot)
 	}
-	s, err := termshot.Start(cols, rows, !*light, command())
+	home, err := os.MkdirTemp("", "shots") // nothing of the taker's own gets into a picture
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(home)
+	s, err := termshot.Start(cols, rows, !*light, command(home))
 	if err != nil {
 		return err
 	}
@@ -74,15 +79,15 @@ func take(shot string) error {
 	return os.WriteFile(file, []byte(s.SVG()), 0o644)
 }
 
-// command is the run to be looked at.
-func command() *exec.Cmd {
+// command is the run to be looked at, of a user with the given home.
+func command(home string) *exec.Cmd {
 	run := []string{"run"}
 	if *session != "" {
 		run = append(run, *session)
 	}
 	run = append(run, "--no-log", "--mute", "--speed", *speed)
 	cmd := exec.Command(*program, append(run, strings.Fields(*args)...)...)
-	cmd.Env = append(strings.Fields(*env), "PATH="+os.Getenv("PATH"), "HOME="+os.TempDir())
+	cmd.Env = append(strings.Fields(*env), "PATH="+os.Getenv("PATH"), "HOME="+home)
 	return cmd
 }
 
