@@ -20,7 +20,11 @@ func (f frame) timeFont(rows int) (glyph.Font, bool) {
 	if len(wide) == 1 {
 		wide = "00"
 	}
-	return glyph.Choose(wide, f.width-2*f.edge()-2, rows, f.style.set) // off the bars at the edges
+	cols := f.width - 2*f.edge() - 2 // off the bars at the edges
+	if font, ok := glyph.Choose(wide, cols, rows-1, f.style.set); ok && rows >= 5 {
+		return font, true // off the banner, of which the top of a 7 would look like a part
+	}
+	return glyph.Choose(wide, cols, rows, f.style.set)
 }
 
 // edge returns how wide the bar is that says which side is worked.
@@ -32,10 +36,14 @@ func (f frame) edge() int { return max(3, f.width/16) }
 func (f frame) time(rows int) []string {
 	inner := f.width - 2*f.edge()
 	drawn := []string{safetext.Centre(f.scene.time, inner)}
+	lines := make([]string, 0, rows)
 	if font, ok := f.timeFont(rows); ok {
+		if font.Height() <= float64(rows-1) {
+			lines = append(lines, f.timeLine(strings.Repeat(" ", inner)))
+			rows--
+		}
 		drawn = f.withShape(font, rows, inner)
 	}
-	lines := make([]string, 0, rows)
 	for _, l := range centreRows(drawn, rows, inner) {
 		lines = append(lines, f.timeLine(l))
 	}

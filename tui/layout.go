@@ -65,7 +65,7 @@ func share(height int, upcoming bool) parts {
 	case height >= 18 && upcoming:
 		p.cue = min(6, max(2, height/10))
 	case height < 15 && upcoming:
-		p.cue, p.then = 2, 0
+		p.then = 0
 	}
 	if height >= 22 {
 		p.dose = max(3, height/10)

@@ -22,9 +22,9 @@ func (f frame) task(p parts) []string {
 		dose = s.movement + ", " + s.reps
 	}
 	if one := head + ", " + s.dose; p.movement == 1 && p.dose == 1 && !s.upcoming && ansi.StringWidth(one) <= f.width {
-		head, dose, p.dose, p.cue = one, "", 0, p.cue+1
+		head, dose, p.dose = one, "", 0
 	}
-	most := max(3, p.time*2/3)
+	most := max(3, p.time*3/5)
 	lines := f.large(head, p.movement, most)
 	if left := p.movement - len(lines); p.dose > 0 && p.dose+left >= 3 { // what the name left, for the side and the reps
 		p.dose = min(p.dose+left, 1+len(lines))
