@@ -3,16 +3,12 @@ package report
 import (
 	"bytes"
 	"errors"
-	"fmt"
-	"io/fs"
-	"os"
 	"path/filepath"
-	"slices"
 	"strconv"
 	"strings"
 	"time"
 
-	"github.com/google/renameio/v2/maybe"
+	"coldfloor/internal/ownfile"
 )
 
 // Format is a kind of file that a report is written as, named by the ending of
@@ -52,7 +48,7 @@ var ErrForeign = errors.New("is there already and is not a report")
 // replaced only if it is a report or force is set: else the error is
 // ErrForeign. It returns the characters that a PDF's typeface lacks.
 func (d *Doc) WriteFile(file string, format Format, force bool) (missing []rune, err error) {
-	if err := replaceable(file, force); err != nil {
+	if err := kind.Replaceable(file, force); err != nil {
 		return nil, err
 	}
 	var b bytes.Buffer
@@ -64,41 +60,13 @@ func (d *Doc) WriteFile(file string, format Format, force bool) (missing []rune,
 	if err != nil {
 		return missing, err
 	}
-	err = maybe.WriteFile(file, b.Bytes(), 0o600)
-	if errors.Is(err, fs.ErrNotExist) {
-		err = fmt.Errorf("there is no folder %q to write into\nhint: make it first, or name another", filepath.Dir(file))
-	}
-	return missing, err
+	return missing, kind.Write(file, b.Bytes())
 }
 
-// ends is how much of both ends of a file is looked through for the marker: a
-// page names it at its beginning, a PDF at its end.
-const ends = 64 << 10
-
-// replaceable returns nil where there is no such file, or a report, or any file
-// with force.
-func replaceable(file string, force bool) error {
-	info, err := os.Stat(file)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return nil
-	case err != nil:
-		return err
-	case !info.Mode().IsRegular():
-		return fmt.Errorf("%q is not a file that can be replaced\nhint: name another", file)
-	case force:
-		return nil
-	}
-	src, err := os.ReadFile(file)
-	if err != nil {
-		return err
-	}
-	marks := []string{"/Creator (" + marker + ")", `<meta name="generator" content="` + marker + `">`}
-	at := slices.Concat(src[:min(len(src), ends)], src[max(0, len(src)-ends):])
-	if !slices.ContainsFunc(marks, func(m string) bool { return bytes.Contains(at, []byte(m)) }) {
-		return fmt.Errorf("%q %w\nhint: name another file, or add --force to replace it", file, ErrForeign)
-	}
-	return nil
-}
+// kind is what tells a report from any other file.
+var kind = ownfile.Kind{Mode: 0o600, Foreign: ErrForeign, Marks: []string{
+	"/Creator (" + marker + ")",
+	`<meta name="generator" content="` + marker + `">`,
+}}
 
 func itoa(n int) string { return strconv.Itoa(n) }
