@@ -3,8 +3,8 @@ package report
 import (
 	"fmt"
 
-	"coldfloor/internal/load"
 	"coldfloor/internal/review"
+	"coldfloor/internal/trainingload"
 )
 
 // The axis of weeks.
@@ -90,7 +90,7 @@ func restChart(p *review.Player) Chart {
 // averagesChart is the weighted averages of the daily load.
 func averagesChart(p *review.Player) Chart {
 	c := Chart{Title: "Weighted load a day", Unit: "RPE × min a day", Time: "day", Kind: Lines,
-		Names: []string{fmt.Sprintf("over %d days", load.ShortSpan), fmt.Sprintf("over %d days", load.LongSpan)}}
+		Names: []string{fmt.Sprintf("over %d days", trainingload.ShortSpan), fmt.Sprintf("over %d days", trainingload.LongSpan)}}
 	for _, d := range p.Days {
 		c.Spots = append(c.Spots, Spot{Label: d.Date.Format(dateOnly), Values: []float64{d.Short, d.Long}})
 	}

@@ -4,8 +4,8 @@ import (
 	"time"
 
 	"coldfloor/internal/journal"
-	"coldfloor/internal/load"
 	"coldfloor/internal/review"
+	"coldfloor/internal/trainingload"
 )
 
 // Document is a review as JSON. Lengths are in seconds. What nobody knows is
@@ -95,14 +95,14 @@ type Pain struct {
 type Week struct {
 	Monday string `json:"monday"`
 	Total
-	Daily    [load.Days]float64 `json:"daily_load"`
-	Load     float64            `json:"load"`
-	MeanLoad float64            `json:"mean_load"`
-	SDLoad   float64            `json:"sd_load"` // of a sample, n−1
-	Monotony *float64           `json:"monotony,omitempty"`
-	Strain   *float64           `json:"strain,omitempty"`
-	Without  string             `json:"no_monotony_because,omitempty"`
-	Open     bool               `json:"open,omitempty"` // not over
+	Daily    [trainingload.Days]float64 `json:"daily_load"`
+	Load     float64                    `json:"load"`
+	MeanLoad float64                    `json:"mean_load"`
+	SDLoad   float64                    `json:"sd_load"` // of a sample, n−1
+	Monotony *float64                   `json:"monotony,omitempty"`
+	Strain   *float64                   `json:"strain,omitempty"`
+	Without  string                     `json:"no_monotony_because,omitempty"`
+	Open     bool                       `json:"open,omitempty"` // not over
 }
 
 // Day is one day's load and its weighted averages.

@@ -5,8 +5,8 @@ import (
 	"time"
 
 	"coldfloor/internal/cautions"
-	"coldfloor/internal/load"
 	"coldfloor/internal/review"
+	"coldfloor/internal/trainingload"
 )
 
 // Meaning says what each figure is, where it comes from, and what it cannot
@@ -21,7 +21,7 @@ func Meaning(s *review.Squad) []Fact {
 		{"foot contacts", []string{"Of the reps done, as the session says how many a rep has; one foot, or both together, is 1 (NSCA, Essentials of Strength Training and Conditioning, chapter on plyometrics, second-hand). They are not measured, and do not tell how hard a landing was."}},
 		{"load", []string{"Effort, as session-RPE from 0 to 10, times minutes (Foster et al., J Strength Cond Res 2001;15:109–115). It is as good as the player's word. A session without an effort adds nothing to it. It compares a player with themselves over weeks, not with another."}},
 		{"monotony, strain", []string{"Monotony is the mean daily load of a week divided by its SD, rest days being 0; strain is the week's load times monotony (Foster, Med Sci Sports Exerc 1998;30:1164–1168). The SD is that of a sample, n−1: with n both would be 1.08 times as high. A week whose days are all alike has no monotony, and neither has one that is not over or has a session not rated. What is high differs from player to player: there is no limit here."}},
-		{"weighted load", []string{fmt.Sprintf("Exponentially weighted average of the daily load over %d and %d days, λ = 2/(N+1) (Williams et al., Br J Sports Med 2017;51:209–210). The ratio of the two is left out: its terms share their data, and nothing shows that it causes injury (Lolli et al., Br J Sports Med 2019;53:921; Impellizzeri et al., Sports Med 2020).", load.ShortSpan, load.LongSpan)}},
+		{"weighted load", []string{fmt.Sprintf("Exponentially weighted average of the daily load over %d and %d days, λ = 2/(N+1) (Williams et al., Br J Sports Med 2017;51:209–210). The ratio of the two is left out: its terms share their data, and nothing shows that it causes injury (Lolli et al., Br J Sports Med 2019;53:921; Impellizzeri et al., Sports Med 2020).", trainingload.ShortSpan, trainingload.LongSpan)}},
 		{"after jumps", []string{fmt.Sprintf("%.0f to %.0f h between two sessions with jumps%s. Only what is in the journal is known: no match, no other training. The hours say when the interval is up, not that anybody is ready.", earliest.Hours(), full.Hours(), intervalSource(earliest, full))}},
 		{"pain", []string{"As it was told, each time, and never averaged. " + cautions.NotAdvice}},
 	}
@@ -35,11 +35,11 @@ func interval(s *review.Squad) (earliest, full time.Duration) {
 			return j.Earliest.Sub(j.At), j.Full.Sub(j.At)
 		}
 	}
-	return load.EarliestAfter, load.FullAfter
+	return trainingload.EarliestAfter, trainingload.FullAfter
 }
 
 func intervalSource(earliest, full time.Duration) string {
-	if earliest == load.EarliestAfter && full == load.FullAfter {
+	if earliest == trainingload.EarliestAfter && full == trainingload.FullAfter {
 		return " (NSCA Essentials, from memory)"
 	}
 	return ", as the settings say"

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"time"
 
-	"coldfloor/internal/load"
 	"coldfloor/internal/review"
+	"coldfloor/internal/trainingload"
 )
 
 // Sections returns a player's review, the sections in the order that they are
@@ -43,7 +43,7 @@ func Overview(p *review.Player) Section {
 	add("foot contacts", fmt.Sprint(p.Contacts))
 	add("last 7 days", seven(p))
 	if d, ok := p.LastDay(); ok {
-		add("weighted load", fmt.Sprintf("%s a day over %d days, %s over %d", average(d.Short), load.ShortSpan, average(d.Long), load.LongSpan))
+		add("weighted load", fmt.Sprintf("%s a day over %d days, %s over %d", average(d.Short), trainingload.ShortSpan, average(d.Long), trainingload.LongSpan))
 	}
 	add("last jumps", jumps(p)...)
 	if p.Painful > 0 {

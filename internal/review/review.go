@@ -8,7 +8,7 @@ import (
 	"time"
 
 	"coldfloor/internal/journal"
-	"coldfloor/internal/load"
+	"coldfloor/internal/trainingload"
 )
 
 // Defaults of Options.
@@ -26,7 +26,7 @@ type Options struct {
 	Tolerance Tolerance
 
 	// The interval between two sessions with jumps, its two ends; 0: those of
-	// package load.
+	// package trainingload.
 	JumpsEarliest, JumpsFull time.Duration
 }
 
@@ -95,8 +95,8 @@ func (s Share) Part() (float64, bool) {
 type Week struct {
 	Monday time.Time // midnight UTC, standing for the date where the player was
 	Total
-	Daily [load.Days]float64 // load of each day, of the rated sessions
-	Open  bool               // the week of today, not over
+	Daily [trainingload.Days]float64 // load of each day, of the rated sessions
+	Open  bool                       // the week of today, not over
 }
 
 // Day is one day's load with the averages up to it. A session without an RPE
@@ -105,12 +105,12 @@ type Day struct {
 	Date        time.Time // midnight UTC, standing for the date where the player was
 	Load        float64
 	Unrated     int     // sessions
-	Short, Long float64 // exponentially weighted, over load.ShortSpan and load.LongSpan days
+	Short, Long float64 // exponentially weighted, over trainingload.ShortSpan and trainingload.LongSpan days
 }
 
 // Seven is the seven days up to a day, that day among them.
 type Seven struct {
-	load.Week
+	trainingload.Week
 	Sessions, Unrated int
 }
 
@@ -119,7 +119,7 @@ type Jumps struct {
 	At       time.Time // its end
 	Title    string
 	Contacts int
-	load.Recovery
+	trainingload.Recovery
 }
 
 // MaxPain bounds the pain notes kept of a player; Total.Painful counts all.

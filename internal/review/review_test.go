@@ -15,8 +15,8 @@ import (
 
 	"coldfloor/internal/journal"
 	"coldfloor/internal/journalgen"
-	"coldfloor/internal/load"
 	"coldfloor/internal/runs"
+	"coldfloor/internal/trainingload"
 )
 
 var (
@@ -379,7 +379,7 @@ func TestIntervalIsTheCoachs(t *testing.T) {
 	if j := r.Squad().Players[0].Jumps; !j.Earliest.Equal(monday.Add(25*time.Hour)) || j.Full.Sub(j.Earliest) != 24*time.Hour {
 		t.Errorf("got %+v", j)
 	}
-	if load.EarliestAfter != 48*time.Hour || load.FullAfter != 72*time.Hour { // NSCA Essentials, from memory
+	if trainingload.EarliestAfter != 48*time.Hour || trainingload.FullAfter != 72*time.Hour { // NSCA Essentials, from memory
 		t.Error("the published interval is 48 to 72 h")
 	}
 }

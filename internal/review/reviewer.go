@@ -5,8 +5,8 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
-	"coldfloor/internal/load"
 	"coldfloor/internal/runs"
+	"coldfloor/internal/trainingload"
 )
 
 // Reviewer adds runs up.
@@ -30,7 +30,7 @@ func New(o Options) *Reviewer {
 		o.Tolerance = DefaultTolerance
 	}
 	if o.JumpsEarliest == 0 && o.JumpsFull == 0 {
-		o.JumpsEarliest, o.JumpsFull = load.EarliestAfter, load.FullAfter
+		o.JumpsEarliest, o.JumpsFull = trainingload.EarliestAfter, trainingload.FullAfter
 	}
 	r := &Reviewer{opts: o, today: dayOf(o.Now), players: map[string]*tally{}, squad: Squad{Now: o.Now, Tolerance: o.Tolerance}}
 	r.from = r.today.monday() - day(7*(o.Weeks-1))
@@ -167,7 +167,7 @@ func (r *Reviewer) jumped(p *tally, s *Session) {
 		return
 	}
 	p.Jumps = &Jumps{At: end, Title: s.Title(), Contacts: s.Contacts(),
-		Recovery: load.RecoveryFrom(end, r.opts.Now, r.opts.JumpsEarliest, r.opts.JumpsFull)}
+		Recovery: trainingload.RecoveryFrom(end, r.opts.Now, r.opts.JumpsEarliest, r.opts.JumpsFull)}
 }
 
 // Squad returns everybody, by name. The Reviewer takes no more runs then.

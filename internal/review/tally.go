@@ -6,7 +6,7 @@ import (
 	"strings"
 	"time"
 
-	"coldfloor/internal/load"
+	"coldfloor/internal/trainingload"
 )
 
 // tally is a player in the making.
@@ -94,7 +94,7 @@ func (p *tally) layOut(today day) {
 		w.Open = m == today.monday()
 		p.Weeks = append(p.Weeks, *w)
 	}
-	short, long := load.NewAverage(load.ShortSpan), load.NewAverage(load.LongSpan)
+	short, long := trainingload.NewAverage(trainingload.ShortSpan), trainingload.NewAverage(trainingload.LongSpan)
 	for d := first; d <= today; d++ {
 		l := p.Weeks[(d.monday()-monday)/7].Daily[d-d.monday()]
 		p.Days = append(p.Days, Day{Date: d.date(), Load: l, Unrated: p.unrated[d], Short: short.Add(l), Long: long.Add(l)})
@@ -104,7 +104,7 @@ func (p *tally) layOut(today day) {
 
 // seven adds the seven days up to today up.
 func (p *tally) seven(today day) {
-	var daily [load.Days]float64
+	var daily [trainingload.Days]float64
 	for i := range daily {
 		if at := len(p.Days) - 1 - i; at >= 0 {
 			daily[i] = p.Days[at].Load
@@ -112,7 +112,7 @@ func (p *tally) seven(today day) {
 		}
 		p.Seven.Sessions += p.sessions[today-day(i)]
 	}
-	p.Seven.Week = load.WeekOf(daily)
+	p.Seven.Week = trainingload.WeekOf(daily)
 }
 
 // LastDay returns the last day with its averages, and false where no week is

@@ -4,11 +4,11 @@ import (
 	"fmt"
 	"time"
 
-	"coldfloor/internal/load"
+	"coldfloor/internal/trainingload"
 )
 
 // Load returns what the week's daily loads come to.
-func (w *Week) Load() load.Week { return load.WeekOf(w.Daily) }
+func (w *Week) Load() trainingload.Week { return trainingload.WeekOf(w.Daily) }
 
 // Monotony returns the week's monotony and strain, or why it has none: of an
 // open week and of one with sessions not rated nobody knows them.

@@ -1,4 +1,4 @@
-package load
+package trainingload
 
 // Spans of the averages that are shown, in days.
 const (

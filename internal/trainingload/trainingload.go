@@ -1,4 +1,4 @@
-// Package load computes training load from what a player said of the effort:
+// Package trainingload computes training load from what a player said of the effort:
 // session load, the week's monotony and strain, and an exponentially weighted
 // average.
 //
@@ -8,7 +8,7 @@
 // no causal evidence stands behind it (Lolli et al., Br J Sports Med
 // 2019;53:921; Impellizzeri et al., Sports Med 2020, doi
 // 10.1007/s40279-020-01378-6).
-package load
+package trainingload
 
 import (
 	"math"
