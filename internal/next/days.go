@@ -1,0 +1,185 @@
+package next
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"time"
+)
+
+// Week is when the sessions of one week fall, and what they have to keep clear
+// of. All times are dates, midnight UTC.
+type Week struct {
+	First   time.Time   // its first day
+	Days    []Day       // the days with sessions, one a date, in order
+	Jumps   []time.Time // days with jumps before and after the week, done or planned
+	Matches []time.Time
+	Away    []time.Time // days on which nobody trains
+}
+
+// Day is one day with sessions.
+type Day struct {
+	Date  time.Time
+	Jumps bool // a session of the day has foot contacts
+}
+
+// Days is when to train in a week.
+type Days struct {
+	Moves []Move `json:"moves,omitempty"` // none: as planned
+	Why   string `json:"why"`
+}
+
+// Move is a day whose sessions are better done on another.
+type Move struct {
+	From time.Time `json:"from"`
+	To   time.Time `json:"to"`
+}
+
+// far stands for the distance to something that is not there.
+const far = 1 << 20
+
+// score is what one arrangement of the week is judged by, the most important
+// first: the smallest gap between two days with jumps, across the week's
+// edges; the smallest distance of a day with jumps to a match; the days
+// changed.
+type score struct{ gap, match, changed int }
+
+// better reports whether s goes before t.
+func (s score) better(t score) bool {
+	return cmp.Or(cmp.Compare(s.gap, t.gap), cmp.Compare(s.match, t.match), cmp.Compare(t.changed, s.changed)) > 0
+}
+
+// Propose finds the best days of the week by trying all of them: at most
+// 7! = 5040. Of equal ones the earliest is taken. It returns nil if no day has
+// jumps.
+func (w Week) Propose() *Days {
+	if !slices.ContainsFunc(w.Days, func(d Day) bool { return d.Jumps }) {
+		return nil
+	}
+	planned := make([]time.Time, len(w.Days))
+	for i, d := range w.Days {
+		planned[i] = d.Date
+	}
+	best, at := w.score(planned), slices.Clone(planned)
+	asPlanned := best
+	if !w.allowed(planned) {
+		best = score{gap: -1}
+	}
+	w.arrange(nil, func(dates []time.Time) {
+		if s := w.score(dates); s.better(best) {
+			best, at = s, slices.Clone(dates)
+		}
+	})
+	d := &Days{Why: w.why(asPlanned, best)}
+	for i, to := range at {
+		if !to.Equal(planned[i]) {
+			d.Moves = append(d.Moves, Move{planned[i], to})
+		}
+	}
+	return d
+}
+
+// arrange calls try with every way to put the days left on free dates of the
+// week, the earliest first.
+func (w Week) arrange(dates []time.Time, try func([]time.Time)) {
+	if len(dates) == len(w.Days) {
+		try(dates)
+		return
+	}
+	for i := range 7 {
+		d := w.First.AddDate(0, 0, i)
+		if contains(dates, d) || contains(w.Away, d) {
+			continue
+		}
+		w.arrange(append(dates, d), try)
+	}
+}
+
+// allowed reports whether every date is in the week and none is a day away.
+func (w Week) allowed(dates []time.Time) bool {
+	return !slices.ContainsFunc(dates, func(d time.Time) bool {
+		in := daysBetween(w.First, d)
+		return in < 0 || in > 6 || contains(w.Away, d)
+	})
+}
+
+// score judges an arrangement.
+func (w Week) score(dates []time.Time) score {
+	s := score{gap: far, match: far}
+	jumps := w.edges()
+	for i, d := range dates {
+		if !w.Days[i].Jumps {
+			continue
+		}
+		jumps = append(jumps, d)
+		for _, m := range w.Matches {
+			s.match = min(s.match, abs(daysBetween(d, m)))
+		}
+	}
+	slices.SortFunc(jumps, time.Time.Compare)
+	for i := 1; i < len(jumps); i++ {
+		s.gap = min(s.gap, daysBetween(jumps[i-1], jumps[i]))
+	}
+	for i, d := range dates {
+		if !d.Equal(w.Days[i].Date) {
+			s.changed++
+		}
+	}
+	return s
+}
+
+// edges returns the last day with jumps before the week and the first after it.
+func (w Week) edges() []time.Time {
+	var before, after []time.Time
+	for _, d := range w.Jumps {
+		switch in := daysBetween(w.First, d); {
+		case in < 0:
+			before = append(before, d)
+		case in > 6:
+			after = append(after, d)
+		}
+	}
+	var edges []time.Time
+	if len(before) > 0 {
+		edges = append(edges, slices.MaxFunc(before, time.Time.Compare))
+	}
+	if len(after) > 0 {
+		edges = append(edges, slices.MinFunc(after, time.Time.Compare))
+	}
+	return edges
+}
+
+// why says what the days chosen give, and what the planned ones would.
+func (w Week) why(planned, best score) string {
+	text := "jump days " + apart(best.gap)
+	if best.gap != planned.gap {
+		text += " (" + apart(planned.gap) + " as planned)"
+	}
+	if best.match < far {
+		text += fmt.Sprintf(", %s from the nearest match", count(best.match, "day"))
+		if best.match != planned.match {
+			text += fmt.Sprintf(" (%s as planned)", count(planned.match, "day"))
+		}
+	}
+	switch best.changed {
+	case 0:
+		return text + ": the planned days are as good as any"
+	case 1:
+		return text + ": one day changes"
+	}
+	return text + fmt.Sprintf(": %d days change", best.changed)
+}
+
+// apart says how far jump days are from each other.
+func apart(days int) string {
+	if days == far {
+		return "with no other near"
+	}
+	return fmt.Sprintf("at least %s apart", count(days, "day"))
+}
+
+func contains(dates []time.Time, d time.Time) bool {
+	return slices.ContainsFunc(dates, d.Equal)
+}
+
+func abs(n int) int { return max(n, -n) }

@@ -1,0 +1,112 @@
+package next
+
+import (
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+)
+
+var monday = time.Date(2027, 1, 11, 0, 0, 0, 0, time.UTC)
+
+func day(n int) time.Time { return monday.AddDate(0, 0, n) }
+
+// TestDays: worked by hand.
+func TestDays(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		week Week
+		want []Move
+		why  string
+	}{
+		{"as good as any",
+			Week{Days: []Day{{day(0), true}, {day(3), true}, {day(5), false}}, Jumps: []time.Time{day(-4), day(7)}},
+			nil, "jump days at least 3 days apart: the planned days are as good as any"},
+		{"two days running",
+			Week{Days: []Day{{day(0), true}, {day(1), true}}, Jumps: []time.Time{day(-3), day(8)}},
+			[]Move{{day(1), day(3)}}, "jump days at least 3 days apart (at least 1 day apart as planned): one day changes"},
+		{"match on Saturday",
+			Week{Days: []Day{{day(1), true}, {day(5), true}}, Jumps: []time.Time{day(-2), day(9)}, Matches: []time.Time{day(5)}},
+			[]Move{{day(5), day(4)}}, "jump days at least 3 days apart, 1 day from the nearest match (0 days as planned): one day changes"},
+		{"a day away",
+			Week{Days: []Day{{day(2), true}}, Away: []time.Time{day(2)}},
+			[]Move{{day(2), day(0)}}, "jump days with no other near: one day changes"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			c.week.First = monday
+			got := c.week.Propose()
+			if got.Why != c.why {
+				t.Errorf("says %q, want %q", got.Why, c.why)
+			}
+			if len(got.Moves) != len(c.want) {
+				t.Fatalf("moves %v, want %v", got.Moves, c.want)
+			}
+			for i, m := range got.Moves {
+				if m != c.want[i] {
+					t.Errorf("moves %v, want %v", got.Moves, c.want)
+				}
+			}
+		})
+	}
+}
+
+// TestDaysWithoutJumps: nothing is proposed for a week that has no jumps.
+func TestDaysWithoutJumps(t *testing.T) {
+	if d := (Week{First: monday, Days: []Day{{day(0), false}}}).Propose(); d != nil {
+		t.Errorf("proposes %+v", d)
+	}
+}
+
+// TestDaysAreBest holds the proposal against every other way to place two or
+// three days, judged by the words of its documentation alone.
+func TestDaysAreBest(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w := Week{First: monday}
+		at := rapid.SliceOfNDistinct(rapid.IntRange(0, 6), 2, 3, rapid.ID[int]).Draw(t, "days")
+		for _, d := range at {
+			w.Days = append(w.Days, Day{day(d), true})
+		}
+		w.Jumps = []time.Time{day(rapid.IntRange(-7, -1).Draw(t, "before")), day(rapid.IntRange(7, 13).Draw(t, "after"))}
+		w.Matches = []time.Time{day(rapid.IntRange(0, 9).Draw(t, "match"))}
+		got := w.Propose()
+		chosen := make([]time.Time, len(w.Days))
+		for i, d := range w.Days {
+			chosen[i] = d.Date
+			for _, m := range got.Moves {
+				if m.From.Equal(d.Date) {
+					chosen[i] = m.To
+				}
+			}
+		}
+		gap, match := measure(w, chosen)
+		others(len(w.Days), func(dates []time.Time) {
+			g, m := measure(w, dates)
+			if g > gap || g == gap && m > match {
+				t.Fatalf("%v: gap %d, match %d; %v gives %d, %d", chosen, gap, match, dates, g, m)
+			}
+		})
+	})
+}
+
+// measure returns the smallest gap between any two days with jumps of which
+// one is in the week, and the smallest distance to the match.
+func measure(w Week, dates []time.Time) (gap, match int) {
+	gap, match = 99, 99
+	hours := func(a, b time.Time) int { return int(a.Sub(b).Abs().Hours()) / 24 }
+	for i, a := range dates {
+		match = min(match, hours(a, w.Matches[0]))
+		for _, b := range append(append([]time.Time{}, dates[i+1:]...), w.Jumps...) {
+			gap = min(gap, hours(a, b))
+		}
+	}
+	return gap, match
+}
+
+func others(n int, try func([]time.Time)) {
+	for code := range 7 * 7 * 7 {
+		dates := []time.Time{day(code % 7), day(code / 7 % 7), day(code / 49)}[:n]
+		if !dates[0].Equal(dates[1]) && !dates[n-1].Equal(dates[0]) && (n == 2 || !dates[2].Equal(dates[1])) {
+			try(dates)
+		}
+	}
+}
