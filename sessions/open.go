@@ -2,13 +2,13 @@ package sessions
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/yamlread"
 )
 
@@ -28,7 +28,7 @@ func Open(nameOrPath string) (*Session, error) {
 	}
 	defer f.Close()
 	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, fmt.Errorf("%q is a folder, not a session file\nhint: name a file in it", nameOrPath)
+		return nil, fault.New("name a file in it", "%q is a folder, not a session file", nameOrPath)
 	}
 	return Read(nameOrPath, f)
 }
@@ -50,9 +50,9 @@ func notFound(name string) error {
 		hint = "did you mean " + near + "?"
 	}
 	if isPath(name) {
-		return fmt.Errorf("there is no file %q\nhint: %s", name, hint)
+		return fault.New(hint, "there is no file %q", name)
 	}
-	return fmt.Errorf("there is no session called %q\nhint: %s", name, hint)
+	return fault.New(hint, "there is no session called %q", name)
 }
 
 // isPath reports whether name looks like a path and not like the name of a

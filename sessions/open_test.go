@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/yamlread"
 )
 
@@ -47,7 +48,7 @@ func TestOpen(t *testing.T) {
 		"mine.yaml/sub": "",
 	} {
 		s, err := Open(name)
-		if s != nil || err == nil || !strings.Contains(err.Error(), want) {
+		if s != nil || err == nil || !strings.Contains(fault.Text(err), want) {
 			t.Errorf("Open(%q) = %v, %v; want %q", name, s, err, want)
 		}
 		var problems yamlread.Problems

@@ -7,7 +7,6 @@ import (
 	"errors"
 	"fmt"
 	"os"
-	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -15,6 +14,7 @@ import (
 
 	"coldfloor/internal/cautions"
 	"coldfloor/internal/engine"
+	"coldfloor/internal/fault"
 	"coldfloor/internal/host"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
@@ -212,7 +212,7 @@ func (m App) opened(msg logOpened) (tea.Model, tea.Cmd) {
 	if msg.err != nil {
 		m.err = msg.err
 		return m.ask(question{title: "The log cannot be written",
-			text: []string{strings.ReplaceAll(msg.err.Error(), "\nhint:", ". Hint:"), "What you do would not be kept. Run without a log?"},
+			text: []string{msg.err.Error(), fault.Hint(msg.err), "What you do would not be kept. Run without a log?"},
 			answers: []answer{newAnswer(wantNoLog, "run without a log", "r"),
 				newAnswer(wantLeave, "leave", "q", "esc", "ctrl+c")}})
 	}

@@ -11,6 +11,7 @@ import (
 
 	"coldfloor/internal/athlete"
 	"coldfloor/internal/check"
+	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/units"
 	"coldfloor/internal/yamlread"
@@ -100,7 +101,7 @@ func jumpTimes(c *cobra.Command, path string, now time.Time) ([]time.Time, error
 		return nil, err
 	}
 	for _, p := range problems {
-		fmt.Fprintf(c.ErrOrStderr(), "coldfloor: %s: %v\n", path, p)
+		fault.Print(c.ErrOrStderr(), fault.At(path, p))
 	}
 	var ends []time.Time
 	for _, r := range runs {

@@ -2,11 +2,11 @@ package main
 
 import (
 	"os"
-	"strings"
 
 	"github.com/charmbracelet/x/term"
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 )
 
@@ -22,9 +22,5 @@ func isTerminal(stream any) bool {
 	return ok && term.IsTerminal(f.Fd())
 }
 
-// wrongValue makes wrong usage of an error about a flag's value, which may have
-// a hint on its second line.
-func wrongValue(err error) error {
-	message, hint, _ := strings.Cut(err.Error(), "\nhint: ")
-	return usageError{message, hint}
-}
+// wrongValue makes wrong usage of an error about a flag's value.
+func wrongValue(err error) error { return usageError{err.Error(), fault.Hint(err)} }

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/logbook"
 )
@@ -74,7 +75,7 @@ func (o *logOptions) load(stderr io.Writer) (*journal.Journal, []*journal.Run, e
 		return nil, nil, fmt.Errorf("cannot read the journal: %w", err)
 	}
 	for _, p := range problems {
-		fmt.Fprintf(stderr, "coldfloor: %s: %v\n", o.journal, p)
+		fault.Print(stderr, fault.At(o.journal, p))
 	}
 	return j, runs, nil
 }

@@ -13,6 +13,7 @@ import (
 
 	"coldfloor/internal/athlete"
 	"coldfloor/internal/draft"
+	"coldfloor/internal/fault"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
@@ -50,7 +51,7 @@ func (f newFlags) run(c *cobra.Command, file string) error {
 		if err != nil {
 			return err
 		}
-		return fmt.Errorf("%s is there already, and nothing was written\nhint: choose another name, or write over it with --force", file)
+		return fault.New("choose another name, or write over it with --force", "%s is there already, and nothing was written", file)
 	}
 	a, err := f.answers(c)
 	if err != nil {

@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/pace"
 	"coldfloor/internal/plan"
@@ -51,7 +52,7 @@ in. It says so where there are too few of them.`,
 func ownPace(c *cobra.Command, log string) *pace.Table {
 	done, _, err := journal.Load(log)
 	if err != nil {
-		fmt.Fprintf(c.ErrOrStderr(), "coldfloor: your own pace is not known: cannot read the journal: %v\n", err)
+		fault.Print(c.ErrOrStderr(), fault.At("your own pace is not known: cannot read the journal", err))
 	}
 	return pace.Of(done)
 }

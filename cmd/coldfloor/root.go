@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/yamlread"
 )
 
@@ -79,16 +80,13 @@ func report(err error, stderr io.Writer) int {
 	case errors.Is(err, errFound):
 		return exitProblems
 	case errors.As(err, &usage):
-		fmt.Fprintf(stderr, "coldfloor: %s\n", usage.message)
-		if usage.hint != "" {
-			fmt.Fprintf(stderr, "hint: %s\n", usage.hint)
-		}
+		fault.Print(stderr, fault.New(usage.hint, "%s", usage.message))
 		return exitUsage
 	case errors.As(err, &problems):
-		fmt.Fprintln(stderr, problems.Error())
+		fault.PrintLines(stderr, problems.Error())
 		return exitProblems
 	}
-	fmt.Fprintf(stderr, "coldfloor: %v\n", err)
+	fault.Print(stderr, err)
 	return exitProblems
 }
 

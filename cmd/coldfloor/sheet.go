@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/sheet"
 )
 
@@ -70,6 +71,6 @@ func tellLacking(c *cobra.Command, missing []rune) {
 	if more := len(missing) - most; more > 0 {
 		names = append(names, fmt.Sprintf("and %d more", more))
 	}
-	fmt.Fprintf(c.ErrOrStderr(), "coldfloor: the font of the sheet lacks %s; %c stands in their place\nhint: a sheet that ends in .html shows what the reader's fonts have\n",
-		strings.Join(names, ", "), sheet.Lacking)
+	fault.Print(c.ErrOrStderr(), fault.New("a sheet that ends in .html shows what the reader's fonts have",
+		"the font of the sheet lacks %s; %c stands in their place", strings.Join(names, ", "), sheet.Lacking))
 }

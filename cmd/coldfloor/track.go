@@ -14,6 +14,7 @@ import (
 
 	"coldfloor/internal/athlete"
 	"coldfloor/internal/engine"
+	"coldfloor/internal/fault"
 	"coldfloor/internal/plan"
 	"coldfloor/sound"
 )
@@ -73,7 +74,7 @@ func (o *trackOptions) run(c *cobra.Command, name string) error {
 	case errors.Is(err, context.Canceled):
 		return errors.New("interrupted, nothing was written")
 	case errors.Is(err, sound.ErrThere):
-		return fmt.Errorf("%w\nhint: name another file, or add --force to replace it", err)
+		return fault.New("name another file, or add --force to replace it", "%w", err)
 	}
 	return err
 }

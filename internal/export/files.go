@@ -9,6 +9,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"coldfloor/internal/fault"
 )
 
 // ErrForeign is returned where a file that is no table of the same kind stands
@@ -80,7 +82,7 @@ func replaceable(path string, t Table, format Format, force bool, keep []string)
 	}
 	for _, k := range keep {
 		if other, err := os.Stat(k); err == nil && os.SameFile(info, other) {
-			return fmt.Errorf("%s is a journal that is read, it cannot be written over\nhint: name another file with -o", path)
+			return fault.New("name another file with -o", "%s is a journal that is read, it cannot be written over", path)
 		}
 	}
 	switch {
@@ -89,7 +91,7 @@ func replaceable(path string, t Table, format Format, force bool, keep []string)
 	case force || info.Size() == 0 || beginsAs(path, t, format):
 		return nil
 	}
-	return fmt.Errorf("%s is there already: %w\nhint: name another file, or add --force to replace it", path, ErrForeign)
+	return fault.New("name another file, or add --force to replace it", "%s is there already: %w", path, ErrForeign)
 }
 
 // beginsAs reports whether the file at path begins as the table does.

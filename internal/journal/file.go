@@ -6,12 +6,13 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"time"
+
+	"coldfloor/internal/fault"
 
 	"github.com/adrg/xdg"
 	"github.com/gofrs/flock"
@@ -52,7 +53,7 @@ func Open(path string) (*Journal, error) {
 	}
 	defer f.Close()
 	if err := looksLikeJournal(f); err != nil {
-		return nil, fmt.Errorf("%s %w\nhint: name another file with --journal FILE", path, err)
+		return nil, fault.New("name another file with --journal FILE", "%s %w", path, err)
 	}
 	syncFolder(filepath.Dir(j.path))
 	return j, nil
@@ -63,7 +64,7 @@ func Open(path string) (*Journal, error) {
 // append to one file take the same lock.
 func At(path string) (*Journal, error) {
 	if path == "" {
-		return nil, errors.New("no journal file is named\nhint: name one with --journal FILE")
+		return nil, fault.New("name one with --journal FILE", "no journal file is named")
 	}
 	abs, err := filepath.Abs(path)
 	if err != nil {
@@ -73,7 +74,7 @@ func At(path string) (*Journal, error) {
 		abs = real
 	}
 	if info, err := os.Stat(abs); err == nil && !info.Mode().IsRegular() {
-		return nil, fmt.Errorf("%s is not a regular file, a journal cannot be kept in it\nhint: name another with --journal FILE", path)
+		return nil, fault.New("name another with --journal FILE", "%s is not a regular file, a journal cannot be kept in it", path)
 	}
 	return &Journal{path: abs}, nil
 }
@@ -84,7 +85,7 @@ func unwritable(path string, err error) error {
 	if errors.As(err, &inner) && inner.Path == path {
 		err = inner.Err
 	}
-	return fmt.Errorf("cannot write the journal %s: %w\nhint: make its folder writable, or name another file with --journal FILE", path, err)
+	return fault.New("make its folder writable, or name another file with --journal FILE", "cannot write the journal %s: %w", path, err)
 }
 
 // Path returns the journal's absolute path.

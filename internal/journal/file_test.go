@@ -13,6 +13,8 @@ import (
 	"sync"
 	"testing"
 	"time"
+
+	"coldfloor/internal/fault"
 )
 
 // TestMain lets the test binary be another process at the same journal.
@@ -88,7 +90,7 @@ func TestOpenRefuses(t *testing.T) {
 		filepath.Join(yaml, "j.jsonl"): "cannot write the journal",
 	} {
 		_, err := Open(path)
-		if err == nil || !strings.Contains(err.Error(), want) || !strings.Contains(err.Error(), "\nhint: ") {
+		if err == nil || !strings.Contains(fault.Text(err), want) || !strings.Contains(fault.Text(err), "\nhint: ") {
 			t.Errorf("Open(%q): %v; want %q and a hint", path, err, want)
 		}
 	}

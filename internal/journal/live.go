@@ -2,14 +2,15 @@ package journal
 
 import (
 	"crypto/rand"
-	"errors"
 	"os"
+
+	"coldfloor/internal/fault"
 
 	"github.com/gofrs/flock"
 )
 
 // ErrLive is returned for a run that another process is still at.
-var ErrLive = errors.New("it is still running in another window\nhint: end it there first")
+var ErrLive = fault.New("end it there first", "it is still running in another window")
 
 // claim is the sign that a process is at a run: a locked file beside the
 // journal. The system frees the lock of a process that dies, however it dies.

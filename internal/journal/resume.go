@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"coldfloor/internal/engine"
+	"coldfloor/internal/fault"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/runner"
 	"coldfloor/sessions"
@@ -90,7 +91,7 @@ func (j *Journal) GoOn(re *Resumption, c runner.Clock) (*Recorder, error) {
 	}
 	now, err := j.find(re.Run.ID)
 	if err == nil && now.LastN != re.Run.LastN {
-		err = errors.New("it was gone on with or ended meanwhile\nhint: start again to see how it stands")
+		err = fault.New("start again to see how it stands", "it was gone on with or ended meanwhile")
 	}
 	if err != nil {
 		return nil, errors.Join(err, rec.Close())

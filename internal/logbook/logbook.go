@@ -3,10 +3,9 @@
 package logbook
 
 import (
-	"errors"
-	"fmt"
 	"strings"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/safetext"
 )
@@ -18,7 +17,7 @@ const Last = "last"
 // run's name.
 func Pick(runs []*journal.Run, name string) (*journal.Run, error) {
 	if len(runs) == 0 {
-		return nil, errors.New("the journal is empty\nhint: run a session first, or add one with coldfloor log add")
+		return nil, fault.New("run a session first, or add one with coldfloor log add", "the journal is empty")
 	}
 	var found []*journal.Run
 	for _, r := range runs {
@@ -35,11 +34,11 @@ func Pick(runs []*journal.Run, name string) (*journal.Run, error) {
 	case len(found) == 1:
 		return found[0], nil
 	case len(found) == 0 && name == Last:
-		return nil, errors.New("every run is deleted\nhint: coldfloor log --all lists them")
+		return nil, fault.New("coldfloor log --all lists them", "every run is deleted")
 	case len(found) == 0:
-		return nil, fmt.Errorf("no run is called %q\nhint: coldfloor log lists them; last is the latest", name)
+		return nil, fault.New("coldfloor log lists them; last is the latest", "no run is called %q", name)
 	}
-	return nil, fmt.Errorf("%d runs begin with %q\nhint: give more of the name: %s", len(found), name, names(runs, found))
+	return nil, fault.New("give more of the name: "+names(runs, found), "%d runs begin with %q", len(found), name)
 }
 
 // names returns a few short names, as a hint.

@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 )
 
@@ -29,7 +30,7 @@ func TestPick(t *testing.T) {
 		}
 	}
 	for name, want := range map[string]string{"abc": "2 runs begin with", "q": "no run is called", "": "4 runs begin with"} {
-		if _, err := Pick(runs, name); err == nil || !strings.Contains(err.Error(), want) || !strings.Contains(err.Error(), "\nhint: ") {
+		if _, err := Pick(runs, name); err == nil || !strings.Contains(fault.Text(err), want) || !strings.Contains(fault.Text(err), "\nhint: ") {
 			t.Errorf("Pick(%q): %v, want %q", name, err, want)
 		}
 	}
@@ -85,7 +86,7 @@ func TestParseDate(t *testing.T) {
 		t.Errorf("a day alone: %v, %v", got, err)
 	}
 	for _, text := range []string{"", "someday", "2026-02-30", "2026-07-14 09:31", "2999-01-01", "25:00", "13/07/2026"} {
-		if got, err := ParseDate(text, now, like); err == nil || !strings.Contains(err.Error(), "\nhint: ") {
+		if got, err := ParseDate(text, now, like); err == nil || !strings.Contains(fault.Text(err), "\nhint: ") {
 			t.Errorf("ParseDate(%q) = %v, %v; want an error with a hint", text, got, err)
 		}
 	}

@@ -2,10 +2,10 @@ package logbook
 
 import (
 	"errors"
-	"fmt"
 	"strings"
 	"time"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/units"
 )
 
@@ -38,9 +38,9 @@ func ParseDate(s string, now, like time.Time) (time.Time, error) {
 	at, err := time.ParseInLocation(dateTime, day+" "+strings.TrimSpace(clock), now.Location())
 	switch {
 	case err != nil:
-		return at, fmt.Errorf("%q is not a date\nhint: write it as 2026-07-14, \"2026-07-14 18:30\", \"yesterday 18:30\" or 18:30", s)
+		return at, fault.New("write it as 2026-07-14, \"2026-07-14 18:30\", \"yesterday 18:30\" or 18:30", "%q is not a date", s)
 	case at.After(now):
-		return at, fmt.Errorf("%q has not come yet\nhint: name the day if it was not today", s)
+		return at, fault.New("name the day if it was not today", "%q has not come yet", s)
 	}
 	return at, nil
 }
@@ -55,7 +55,7 @@ func ParseTaken(s string) (time.Duration, error) {
 		err = errors.New("is not between 0 and 24 hours")
 	}
 	if err != nil {
-		return 0, fmt.Errorf("length %q %w\nhint: write it as 40m, 1h5m or 40:00", s, err)
+		return 0, fault.New("write it as 40m, 1h5m or 40:00", "length %q %w", s, err)
 	}
 	return d, nil
 }

@@ -5,11 +5,12 @@ package ownfile
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
+
+	"coldfloor/internal/fault"
 
 	"github.com/google/renameio/v2/maybe"
 )
@@ -36,7 +37,7 @@ func (k Kind) Replaceable(file string, force bool) error {
 	case err != nil:
 		return err
 	case !info.Mode().IsRegular():
-		return fmt.Errorf("%q is not a file that can be replaced\nhint: name another", file)
+		return fault.New("name another", "%q is not a file that can be replaced", file)
 	case force:
 		return nil
 	}
@@ -46,7 +47,7 @@ func (k Kind) Replaceable(file string, force bool) error {
 	}
 	at := slices.Concat(src[:min(len(src), ends)], src[max(0, len(src)-ends):])
 	if !slices.ContainsFunc(k.Marks, func(m string) bool { return bytes.Contains(at, []byte(m)) }) {
-		return fmt.Errorf("%q %w\nhint: name another file, or add --force to replace it", file, k.Foreign)
+		return fault.New("name another file, or add --force to replace it", "%q %w", file, k.Foreign)
 	}
 	return nil
 }
@@ -56,7 +57,7 @@ func (k Kind) Replaceable(file string, force bool) error {
 func (k Kind) Write(file string, content []byte) error {
 	err := maybe.WriteFile(file, content, k.Mode)
 	if errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("there is no folder %q to write into\nhint: make it first, or name another", filepath.Dir(file))
+		return fault.New("make it first, or name another", "there is no folder %q to write into", filepath.Dir(file))
 	}
 	return err
 }

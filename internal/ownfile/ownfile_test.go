@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"coldfloor/internal/fault"
 )
 
 func TestReplaceable(t *testing.T) {
@@ -35,7 +37,7 @@ func TestReplaceable(t *testing.T) {
 	if err := k.Replaceable(dir, true); err == nil {
 		t.Error("a folder may be replaced")
 	}
-	if err := k.Write(filepath.Join(dir, "none", "f"), nil); err == nil || !strings.Contains(err.Error(), "hint: ") {
+	if err := k.Write(filepath.Join(dir, "none", "f"), nil); err == nil || !strings.Contains(fault.Text(err), "hint: ") {
 		t.Errorf("no folder: %v", err)
 	}
 	if info, err := os.Stat(filepath.Join(dir, "ends")); err != nil || info.Mode().Perm() != 0o600 {

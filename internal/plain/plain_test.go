@@ -13,6 +13,7 @@ import (
 	"testing"
 	"time"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/host"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
@@ -208,7 +209,7 @@ func TestQuestionsBeforehand(t *testing.T) {
 	if _, err := run(t, parse(t, short), nil, filepath.Join(dir, "journal.jsonl")); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := run(t, parse(t, short), nil, bad); err == nil || !strings.Contains(err.Error(), "--no-log") {
+	if _, err := run(t, parse(t, short), nil, bad); err == nil || !strings.Contains(fault.Text(err), "--no-log") {
 		t.Errorf("a journal that cannot be written, nobody to ask: %v", err)
 	}
 	if _, err := run(t, parse(t, short), strings.NewReader("n\n"), bad); err == nil {

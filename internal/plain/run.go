@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"coldfloor/internal/cautions"
+	"coldfloor/internal/fault"
 	"coldfloor/internal/host"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
@@ -89,9 +90,10 @@ func (s *session) openLog(ctx context.Context) error {
 // does not start.
 func (s *session) withoutLog(ctx context.Context, err error) error {
 	if s.lines == nil {
-		return fmt.Errorf("%w\nhint: --no-log runs without one", err)
+		return fault.New("--no-log runs without one", "%w", err)
 	}
-	fmt.Fprintf(s.Err, "coldfloor: %v\nrun without a log? y or n: ", err)
+	fault.Print(s.Err, err)
+	fmt.Fprint(s.Err, "run without a log? y or n: ")
 	if answer, ok := s.ask(ctx); !ok || answer != "y" {
 		return errors.New("not started")
 	}

@@ -6,6 +6,7 @@ import (
 	"io"
 	"strings"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/safetext"
 )
@@ -58,7 +59,7 @@ func (a *asker) ask(question string, take func(string) error) {
 		if err == nil {
 			return
 		}
-		fmt.Fprintln(a.out, err)
+		fault.PrintLines(a.out, fault.Text(err))
 	}
 }
 

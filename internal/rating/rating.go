@@ -2,12 +2,12 @@
 package rating
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"strconv"
 	"strings"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 )
 
@@ -33,7 +33,7 @@ func ScaleLine() string {
 func ParseRPE(s string) (float64, error) {
 	v, err := strconv.ParseFloat(strings.TrimSpace(s), 64)
 	if err != nil || math.IsNaN(v) || v < 0 || v > 10 {
-		return 0, fmt.Errorf("effort %q is not a number from 0 to 10\nhint: %s", s, ScaleLine())
+		return 0, fault.New(ScaleLine(), "effort %q is not a number from 0 to 10", s)
 	}
 	return v, nil
 }
@@ -45,22 +45,22 @@ func ParseRounds(s string, blocks []journal.PlannedBlock) ([]int, error) {
 	for _, field := range strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ' ' }) {
 		n, err := strconv.Atoi(field)
 		if err != nil || n < 0 || n > math.MaxInt32 {
-			return nil, fmt.Errorf("%q is not a number of rounds\nhint: give a number a block, such as 3,3,2", field)
+			return nil, fault.New("give a number a block, such as 3,3,2", "%q is not a number of rounds", field)
 		}
 		rounds = append(rounds, n)
 	}
 	if len(rounds) == 0 {
-		return nil, errors.New("no rounds are given\nhint: give a number a block, such as 3,3,2")
+		return nil, fault.New("give a number a block, such as 3,3,2", "no rounds are given")
 	}
 	if len(blocks) == 0 {
 		return rounds, nil
 	}
 	if len(rounds) != len(blocks) {
-		return nil, fmt.Errorf("rounds of %d blocks are given, the session has %d\nhint: %s", len(rounds), len(blocks), prescribed(blocks))
+		return nil, fault.New(prescribed(blocks), "rounds of %d blocks are given, the session has %d", len(rounds), len(blocks))
 	}
 	for i, b := range blocks {
 		if rounds[i] > b.Rounds {
-			return nil, fmt.Errorf("%d rounds of block %d are given, it has %d\nhint: %s", rounds[i], i+1, b.Rounds, prescribed(blocks))
+			return nil, fault.New(prescribed(blocks), "%d rounds of block %d are given, it has %d", rounds[i], i+1, b.Rounds)
 		}
 	}
 	return rounds, nil
@@ -80,7 +80,7 @@ func SetPain(r *journal.Rating, s string) error {
 	where := strings.TrimSpace(s)
 	switch strings.ToLower(where) {
 	case "":
-		return errors.New("it is not said where the pain is\nhint: name the place, such as \"left knee\", or say none")
+		return fault.New("name the place, such as \"left knee\", or say none", "it is not said where the pain is")
 	case "none", "no":
 		where = ""
 	}

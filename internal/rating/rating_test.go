@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 )
 
@@ -25,7 +26,7 @@ func TestParseRPE(t *testing.T) {
 		}
 	}
 	for _, text := range []string{"", "hard", "-1", "10.1", "NaN", "Inf", "5/10"} {
-		if got, err := ParseRPE(text); err == nil || !strings.Contains(err.Error(), "\nhint: 0 rest") {
+		if got, err := ParseRPE(text); err == nil || !strings.Contains(fault.Text(err), "\nhint: 0 rest") {
 			t.Errorf("ParseRPE(%q) = %v, %v", text, got, err)
 		}
 	}
@@ -40,7 +41,7 @@ func TestParseRounds(t *testing.T) {
 	}
 	for text, want := range map[string]string{"": "no rounds", ",": "no rounds", "3": "rounds of 1 blocks are given, the session has 2",
 		"4,1": "4 rounds of block 1 are given, it has 3", "x,1": `"x" is not`, "-1,1": `"-1" is not`, "1.5,1": `"1.5" is not`} {
-		if _, err := ParseRounds(text, blocks); err == nil || !strings.Contains(err.Error(), want) || !strings.Contains(err.Error(), "\nhint: ") {
+		if _, err := ParseRounds(text, blocks); err == nil || !strings.Contains(fault.Text(err), want) || !strings.Contains(fault.Text(err), "\nhint: ") {
 			t.Errorf("ParseRounds(%q): %v, want %q", text, err, want)
 		}
 	}

@@ -15,6 +15,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/report/reporttest"
 	"coldfloor/internal/review"
 	"coldfloor/internal/safetext"
@@ -225,7 +226,7 @@ func TestWriteFile(t *testing.T) {
 		if err := os.WriteFile(file, []byte("a letter"), 0o600); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := d.WriteFile(file, format, false); !errors.Is(err, ErrForeign) || !strings.Contains(err.Error(), "hint: ") {
+		if _, err := d.WriteFile(file, format, false); !errors.Is(err, ErrForeign) || !strings.Contains(fault.Text(err), "hint: ") {
 			t.Errorf("over a letter: %v", err)
 		}
 		if src, _ := os.ReadFile(file); string(src) != "a letter" {
@@ -238,7 +239,7 @@ func TestWriteFile(t *testing.T) {
 	if _, ok := FormatOf("review.txt"); ok {
 		t.Error("a report is written as .txt")
 	}
-	if _, err := d.WriteFile(filepath.Join(t.TempDir(), "no", "a.pdf"), PDF, false); err == nil || !strings.Contains(err.Error(), "hint: make it first") {
+	if _, err := d.WriteFile(filepath.Join(t.TempDir(), "no", "a.pdf"), PDF, false); err == nil || !strings.Contains(fault.Text(err), "hint: make it first") {
 		t.Errorf("into no folder: %v", err)
 	}
 }

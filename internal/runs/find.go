@@ -7,6 +7,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"coldfloor/internal/fault"
 )
 
 // find returns the journals at paths, each once, in the order given and within
@@ -62,7 +64,7 @@ func journals(dir string) ([]string, error) {
 		return nil
 	})
 	if err == nil && len(files) == 0 {
-		err = fmt.Errorf("no journal in %s: it holds no .jsonl file\nhint: put the players' journals in it, or name the files", dir)
+		err = fault.New("put the players' journals in it, or name the files", "no journal in %s: it holds no .jsonl file", dir)
 	}
 	return files, err
 }
@@ -73,7 +75,7 @@ func unreadable(path string, err error) error {
 		err = inner.Err
 	}
 	if errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("there is no journal %s\nhint: name a journal, or a folder of them", path)
+		return fault.New("name a journal, or a folder of them", "there is no journal %s", path)
 	}
 	return fmt.Errorf("cannot read %s: %w", path, err)
 }

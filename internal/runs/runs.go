@@ -10,10 +10,10 @@ package runs
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"os"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 )
 
@@ -106,7 +106,7 @@ func (p *Pile) lines(i int, r io.Reader) error {
 		case err == nil:
 			file.Lines++
 			if err := p.add(i, &e.Line); err != nil {
-				return fmt.Errorf("cannot keep what was read in a temporary file: %w\nhint: free some room, or name another folder in TMPDIR", err)
+				return fault.New("free some room, or name another folder in TMPDIR", "cannot keep what was read in a temporary file: %w", err)
 			}
 			continue
 		case !errors.As(err, &d):

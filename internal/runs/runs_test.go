@@ -14,6 +14,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/journalgen"
 )
@@ -201,7 +202,7 @@ func TestFind(t *testing.T) {
 	if _, err := find([]string{filepath.Join(dir, "none")}); err == nil || !strings.Contains(err.Error(), "there is no journal") {
 		t.Errorf("a missing file: %v", err)
 	}
-	if _, err := find([]string{t.TempDir()}); err == nil || !strings.Contains(err.Error(), "hint: ") {
+	if _, err := find([]string{t.TempDir()}); err == nil || !strings.Contains(fault.Text(err), "hint: ") {
 		t.Errorf("an empty folder: %v", err)
 	}
 }

@@ -13,6 +13,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/plan"
 	"coldfloor/sessions"
 	"coldfloor/sessions/sessionstest"
@@ -227,7 +228,7 @@ func TestWriteFile(t *testing.T) {
 			t.Error(err)
 		}
 	}
-	if _, err := d.WriteFile(filepath.Join(dir, "no", "a.md"), Markdown, Papers[0], false); err == nil || !strings.Contains(err.Error(), "hint: ") {
+	if _, err := d.WriteFile(filepath.Join(dir, "no", "a.md"), Markdown, Papers[0], false); err == nil || !strings.Contains(fault.Text(err), "hint: ") {
 		t.Errorf("a folder that is missing: %v", err)
 	}
 	if _, err := d.WriteFile(dir, Markdown, Papers[0], false); err == nil {
