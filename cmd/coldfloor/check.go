@@ -9,10 +9,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"coldfloor/internal/athlete"
 	"coldfloor/internal/check"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/internal/yamlread"
 )
@@ -21,7 +21,7 @@ import (
 type checkFlags struct {
 	asJSON, asSARIF       bool
 	within, room, explain string
-	journal               string
+	journal, settings     string
 }
 
 // newCheck returns the command that holds sessions against published ranges
@@ -44,11 +44,8 @@ None of it is medical advice.`,
 			return argsError(cobra.MinimumNArgs(1))(c, args)
 		},
 		RunE: func(c *cobra.Command, args []string) error {
-			s, err := athlete.Load()
+			s, err := loadSettings(f.settings)
 			if err != nil {
-				return err
-			}
-			if err := check.Off(s); err != nil {
 				return err
 			}
 			if c.Flags().Changed("explain") {
@@ -67,13 +64,14 @@ None of it is medical advice.`,
 	c.Flags().StringVar(&f.room, "room", "", "the room, in place of the settings' own: `SIZE` along x across x ceiling, such as 4.5x1.2x2.4m")
 	c.Flags().StringVar(&f.explain, "explain", "", "explain `RULE`: its reasons, its sources and how to change its limits")
 	journalFlag(c, &f.journal)
+	settingsFlag(c, &f.settings)
 	atMostOne(c, "json", "sarif")
 	return c
 }
 
 // options turns the flags into what sessions are held against.
-func (f checkFlags) options(c *cobra.Command, s athlete.Settings) (check.Options, error) {
-	o := check.Options{Settings: s, Now: time.Now()}
+func (f checkFlags) options(c *cobra.Command, s settings.Player) (check.Options, error) {
+	o := check.Options{Player: s, Now: time.Now()}
 	var err error
 	if c.Flags().Changed("within") {
 		o.Within, err = units.ParseDuration(f.within)
@@ -85,8 +83,8 @@ func (f checkFlags) options(c *cobra.Command, s athlete.Settings) (check.Options
 		}
 	}
 	if c.Flags().Changed("room") {
-		if o.Room, err = athlete.ParseRoom(f.room); err != nil {
-			return o, usageError{fmt.Sprintf("--room: %q %v", f.room, err), athlete.RoomHint}
+		if o.Room, err = settings.ParseRoom(f.room); err != nil {
+			return o, usageError{fmt.Sprintf("--room: %q %v", f.room, err), settings.RoomHint}
 		}
 	}
 	o.Jumps, err = jumpTimes(c, f.journal, o.Now)
@@ -151,7 +149,7 @@ func checkAll(c *cobra.Command, names []string, o check.Options, f checkFlags) e
 }
 
 // explain writes why a rule is there.
-func explain(w io.Writer, name string, s athlete.Settings) error {
+func explain(w io.Writer, name string, s settings.Player) error {
 	if r, ok := check.Find(name); ok {
 		return r.Explain(w, s)
 	}

@@ -6,8 +6,10 @@ import (
 	"github.com/charmbracelet/x/term"
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/check"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/settings"
 )
 
 // journalFlag declares --journal on c and on the commands under it.
@@ -24,3 +26,22 @@ func isTerminal(stream any) bool {
 
 // wrongValue makes wrong usage of an error about a flag's value.
 func wrongValue(err error) error { return usageError{err.Error(), fault.Hint(err)} }
+
+// settingsFlag declares --settings on c.
+func settingsFlag(c *cobra.Command, path *string) {
+	c.Flags().StringVar(path, "settings", "", "the settings `FILE` of another player, in place of one's own")
+}
+
+// loadSettings reads the settings in file, or the player's own if file is
+// empty, and refuses rules under off that there are not.
+func loadSettings(file string) (settings.Player, error) {
+	load := settings.Load
+	if file != "" {
+		load = func() (settings.Player, error) { return settings.LoadFile(file) }
+	}
+	p, err := load()
+	if err == nil {
+		err = check.Off(p)
+	}
+	return p, err
+}

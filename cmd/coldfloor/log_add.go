@@ -9,9 +9,9 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
-	"coldfloor/internal/athlete"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/logbook"
+	"coldfloor/internal/settings"
 	"coldfloor/sessions"
 )
 
@@ -54,11 +54,11 @@ as the session's title, and needs --length.`,
 
 // onPaper returns the session that the words and flags describe.
 func onPaper(c *cobra.Command, name string, said *ratingFlags, when *whenFlags) (s journal.OnPaper, err error) {
-	settings, err := athlete.Load()
+	mine, err := settings.Load()
 	if err != nil {
 		return s, err
 	}
-	s.Title, s.Player = name, settings.Name
+	s.Title, s.Player = name, mine.Name
 	var blocks []journal.PlannedBlock
 	if isSession(name) {
 		if s.Plan, err = planOf(c, name); err != nil {

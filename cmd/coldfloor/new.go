@@ -11,10 +11,10 @@ import (
 	"github.com/google/renameio/v2/maybe"
 	"github.com/spf13/cobra"
 
-	"coldfloor/internal/athlete"
-	"coldfloor/internal/draft"
+	"coldfloor/internal/compose"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
@@ -22,6 +22,7 @@ import (
 // newFlags is how new was called.
 type newFlags struct {
 	level, minutes, room, train string
+	settings                    string
 	force                       bool
 }
 
@@ -41,6 +42,7 @@ it asks nothing, and what is not given comes from the settings or is usual.`,
 	c.Flags().StringVar(&f.minutes, "minutes", "", "how many minutes there are, `N` from 10 to 60")
 	c.Flags().StringVar(&f.room, "room", "", "the room: `SIZE` along x across x ceiling, such as 4.5x1.2x2.4m")
 	c.Flags().StringVar(&f.train, "train", "", "what to train: all, or some of vertical, horizontal, lateral, strength, as `A,B`")
+	settingsFlag(c, &f.settings)
 	c.Flags().BoolVar(&f.force, "force", false, "write over FILE where it is there already")
 	return c
 }
@@ -57,7 +59,7 @@ func (f newFlags) run(c *cobra.Command, file string) error {
 	if err != nil {
 		return err
 	}
-	src, err := draft.Compose(a)
+	src, err := compose.Compose(a)
 	if err != nil {
 		return usageError{message: err.Error()}
 	}
@@ -74,24 +76,24 @@ func (f newFlags) run(c *cobra.Command, file string) error {
 
 // answers returns what the draft goes by: from the flags where there are any,
 // or else asked for.
-func (f newFlags) answers(c *cobra.Command) (draft.Answers, error) {
-	settings, err := athlete.Load()
+func (f newFlags) answers(c *cobra.Command) (compose.Answers, error) {
+	mine, err := loadSettings(f.settings)
 	if err != nil {
-		return draft.Answers{}, err
+		return compose.Answers{}, err
 	}
-	a := draft.Answers{Level: cmp.Or(settings.Level, sessions.Beginner), Length: 30 * time.Minute, Room: settings.Room,
-		Height: settings.Height, Train: draft.Qualities()}
-	if a.Room == (athlete.Room{}) {
-		a.Room = athlete.Room{Along: 3 * units.Metre, Across: 2 * units.Metre, Ceiling: 2400 * units.Millimetre}
+	a := compose.Answers{Level: cmp.Or(mine.Level, sessions.Beginner), Length: 30 * time.Minute, Room: mine.Room,
+		Height: mine.Height, Train: compose.Qualities()}
+	if a.Room == (settings.Room{}) {
+		a.Room = settings.Room{Along: 3 * units.Metre, Across: 2 * units.Metre, Ceiling: 2400 * units.Millimetre}
 	}
 	flags := []struct {
 		name string
 		take func() error
 	}{
-		{"level", func() (err error) { a.Level, err = draft.ParseLevel(f.level); return err }},
-		{"minutes", func() (err error) { a.Length, err = draft.ParseMinutes(f.minutes); return err }},
-		{"room", func() (err error) { a.Room, err = draft.ParseRoom(f.room); return err }},
-		{"train", func() (err error) { a.Train, err = draft.ParseTrain(f.train); return err }},
+		{"level", func() (err error) { a.Level, err = compose.ParseLevel(f.level); return err }},
+		{"minutes", func() (err error) { a.Length, err = compose.ParseMinutes(f.minutes); return err }},
+		{"room", func() (err error) { a.Room, err = compose.ParseRoom(f.room); return err }},
+		{"train", func() (err error) { a.Train, err = compose.ParseTrain(f.train); return err }},
 	}
 	asked := true
 	for _, flag := range flags {
@@ -110,5 +112,5 @@ func (f newFlags) answers(c *cobra.Command) (draft.Answers, error) {
 	if !isTerminal(c.InOrStdin()) {
 		return a, usageError{"there is no terminal to ask the questions on", "answer with flags, such as --level beginner --minutes 30 --room 4.5x1.2x2.4m --train all"}
 	}
-	return draft.Ask(c.InOrStdin(), c.ErrOrStderr(), a)
+	return compose.Ask(c.InOrStdin(), c.ErrOrStderr(), a)
 }

@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"runtime"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -20,7 +21,7 @@ import (
 // newPreview returns the command that shows sessions before they are run.
 func newPreview() *cobra.Command {
 	var asJSON, steps bool
-	var log string
+	var log, file string
 	c := &cobra.Command{
 		Use:   "preview SESSION…",
 		Short: "Show a session's length and dose before it is run",
@@ -37,10 +38,15 @@ in. It says so where there are too few of them.`,
 			if err != nil {
 				return err
 			}
-			return showPreview(c.OutOrStdout(), plans, ownPace(c, log), asJSON, steps)
+			own, err := ownPace(c, log, file)
+			if err != nil {
+				return err
+			}
+			return showPreview(c.OutOrStdout(), plans, own, asJSON, steps)
 		},
 	}
 	journalFlag(c, &log)
+	settingsFlag(c, &file)
 	c.Flags().BoolVar(&asJSON, "json", false, "write JSON: an object, or an array of them for several sessions")
 	c.Flags().BoolVar(&steps, "steps", false, "list the timeline, step by step")
 	atMostOne(c, "json", "steps")
@@ -48,13 +54,25 @@ in. It says so where there are too few of them.`,
 }
 
 // ownPace returns what the journal tells of the player's pace. One that cannot
-// be read tells nothing, and is no reason to show no preview.
-func ownPace(c *cobra.Command, log string) *pace.Table {
+// be read tells nothing, and is no reason to show no preview. With the settings
+// file of another player only that player's runs count.
+func ownPace(c *cobra.Command, log, file string) (*pace.Table, error) {
+	var name string
+	if file != "" {
+		p, err := loadSettings(file)
+		if err != nil {
+			return nil, err
+		}
+		name = p.Name
+	}
 	done, _, err := journal.Load(log)
 	if err != nil {
 		fault.Print(c.ErrOrStderr(), fault.At("your own pace is not known: cannot read the journal", err))
 	}
-	return pace.Of(done)
+	if name != "" {
+		done = slices.DeleteFunc(done, func(r *journal.Run) bool { return r.Started == nil || r.Started.Player != name })
+	}
+	return pace.Of(done), nil
 }
 
 // showPreview writes the previews in the form asked for.

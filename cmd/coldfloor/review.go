@@ -12,10 +12,10 @@ import (
 	"github.com/charmbracelet/lipgloss"
 	"github.com/spf13/cobra"
 
-	"coldfloor/internal/athlete"
 	reports "coldfloor/internal/report"
 	"coldfloor/internal/review"
 	"coldfloor/internal/runs"
+	"coldfloor/internal/settings"
 	"coldfloor/tui/glyph"
 	screen "coldfloor/tui/review"
 )
@@ -128,12 +128,12 @@ func (o *reviewOptions) write(c *cobra.Command, squad *review.Squad) error {
 // read reviews the journals. The error beside a squad is that of journals that
 // could not be read to their end, told of already.
 func (o *reviewOptions) read(c *cobra.Command, paths []string) (*review.Squad, error) {
-	settings, err := athlete.Load()
+	mine, err := settings.Load()
 	if err != nil {
 		return nil, err
 	}
 	ro := review.Options{Now: time.Now(), Weeks: reports.WeeksFor(o.weeks), Recent: o.recent(paths)}
-	interval := settings.Limits["jump_interval"]
+	interval := mine.Limits["jump_interval"]
 	ro.JumpsEarliest, ro.JumpsFull = asSeconds(interval.Low), asSeconds(interval.High)
 	if len(paths) == 0 {
 		if _, err := os.Stat(o.journal); errors.Is(err, os.ErrNotExist) && !c.Flags().Changed("journal") {

@@ -3,7 +3,6 @@ package main
 import (
 	"github.com/spf13/cobra"
 
-	"coldfloor/internal/athlete"
 	"coldfloor/internal/units"
 	"coldfloor/sound"
 )
@@ -18,6 +17,7 @@ type runOptions struct {
 	byHand   bool
 	distance string
 	voice    string
+	settings string
 }
 
 // newRun returns the command that runs a session.
@@ -37,6 +37,7 @@ then typed with Enter after them; ? lists them.`,
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args) },
 	}
 	journalFlag(c, &o.journal)
+	settingsFlag(c, &o.settings)
 	f := c.Flags()
 	f.BoolVar(&o.plain, "plain", false, "leave the screen alone: one line an event")
 	f.Float64Var(&o.speed, "speed", 1, "run `N` times as fast, to rehearse")
@@ -60,16 +61,16 @@ func (o *runOptions) run(c *cobra.Command, args []string) error {
 			return usageError{"--distance " + o.distance + " " + err.Error(), "write it as 4m"}
 		}
 	}
-	settings, err := athlete.Load()
+	mine, err := loadSettings(o.settings)
 	if err != nil {
 		return err
 	}
-	s := stage{options: o, command: c, settings: settings, from: from}
+	s := stage{options: o, command: c, settings: mine, from: from}
 	if o.voice != "" {
 		if o.speed != 1 {
 			return usageError{"words take their time, and cannot be spoken at another speed", "leave out --voice or --speed"}
 		}
-		if s.voice, err = voiceOf(o.voice, settings, sound.DefaultPips); err != nil {
+		if s.voice, err = voiceOf(o.voice, mine, sound.DefaultPips); err != nil {
 			return err
 		}
 	}

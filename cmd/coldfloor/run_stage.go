@@ -13,10 +13,10 @@ import (
 	"github.com/charmbracelet/lipgloss"
 	"github.com/spf13/cobra"
 
-	"coldfloor/internal/athlete"
 	"coldfloor/internal/host"
 	"coldfloor/internal/plain"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/internal/voice"
 	"coldfloor/sound"
@@ -28,7 +28,7 @@ import (
 type stage struct {
 	options  *runOptions
 	command  *cobra.Command
-	settings athlete.Settings
+	settings settings.Player
 	from     units.Length // from where the screen is read
 	plan     *plan.Plan   // nil: to be chosen
 	voice    *voice.Voice // nil: no words are spoken

@@ -7,10 +7,9 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"coldfloor/internal/athlete"
 	"coldfloor/internal/cautions"
-	"coldfloor/internal/check"
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/texttable"
 )
 
@@ -24,19 +23,16 @@ func newSettings() *cobra.Command {
 came from: the settings file, the program's own memory, an estimate with its
 source, or the default. The file is YAML, every key is optional, and nothing
 but an editor writes it. On this machine it is
-` + "  " + athlete.File(),
+` + "  " + settings.File(),
 		Args: argsError(cobra.NoArgs),
 		RunE: func(c *cobra.Command, _ []string) error {
-			s, err := athlete.Load()
+			s, err := loadSettings("")
 			if err != nil {
-				return err
-			}
-			if err := check.Off(s); err != nil {
 				return err
 			}
 			now := time.Now()
 			if asJSON {
-				return writeJSON(c.OutOrStdout(), map[string]any{"file": athlete.File(), "found": s.File != "", "settings": s.Rows(now)})
+				return writeJSON(c.OutOrStdout(), map[string]any{"file": settings.File(), "found": s.File != "", "settings": s.Rows(now)})
 			}
 			return showSettings(c.OutOrStdout(), s, now)
 		},
@@ -46,16 +42,16 @@ but an editor writes it. On this machine it is
 }
 
 // showSettings writes the settings as a table.
-func showSettings(w io.Writer, s athlete.Settings, now time.Time) error {
+func showSettings(w io.Writer, s settings.Player, now time.Time) error {
 	state := ""
 	if s.File == "" {
 		state = " (not there: all is by default)"
 	}
-	fmt.Fprintf(w, "file: %s%s\n\n", safetext.Clean(athlete.File()), state)
+	fmt.Fprintf(w, "file: %s%s\n\n", safetext.Clean(settings.File()), state)
 	t := texttable.Table{Header: []string{"setting", "value", "from"}}
 	for _, r := range s.Rows(now) {
 		from := string(r.Origin)
-		if r.Origin == athlete.FromFile {
+		if r.Origin == settings.FromFile {
 			from = fmt.Sprintf("line %d", r.Line)
 		}
 		if r.Source != "" {

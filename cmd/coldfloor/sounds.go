@@ -8,7 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"coldfloor/internal/athlete"
+	"coldfloor/internal/settings"
 	"coldfloor/sound"
 )
 
@@ -34,13 +34,13 @@ func playSounds(c *cobra.Command, mute bool) error {
 		tellSounds(tell)
 		return nil
 	}
-	settings, err := athlete.Load()
+	mine, err := settings.Load()
 	if err != nil {
 		return err
 	}
 	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	live := sound.NewLive(sound.LiveOptions{Volume: float64(settings.Volume) / 100})
+	live := sound.NewLive(sound.LiveOptions{Volume: float64(mine.Volume) / 100})
 	defer live.Close()
 	if !live.Ready(ctx) {
 		tellSounds(tell)

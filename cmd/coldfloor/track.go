@@ -12,10 +12,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"coldfloor/internal/athlete"
 	"coldfloor/internal/engine"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/settings"
 	"coldfloor/sound"
 )
 
@@ -84,11 +84,11 @@ func (o *trackOptions) words(ctx context.Context, p *plan.Plan) (func(*plan.Plan
 	if o.voice == "" {
 		return nil, nil
 	}
-	settings, err := athlete.Load()
+	mine, err := settings.Load()
 	if err != nil {
 		return nil, err
 	}
-	v, err := voiceOf(o.voice, settings, o.pips)
+	v, err := voiceOf(o.voice, mine, o.pips)
 	if err != nil {
 		return nil, err
 	}

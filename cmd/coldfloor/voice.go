@@ -5,7 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"coldfloor/internal/athlete"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/voice"
 )
 
@@ -23,10 +23,10 @@ func voiceFlag(c *cobra.Command, value *string) {
 }
 
 // voiceOf returns the voice that a --voice flag asks for.
-func voiceOf(flag string, settings athlete.Settings, pips int) (*voice.Voice, error) {
+func voiceOf(flag string, mine settings.Player, pips int) (*voice.Voice, error) {
 	code := flag
 	if code == ownLanguage {
-		code = settings.Language
+		code = mine.Language
 	}
 	if code == "" {
 		code = voice.Languages()[0]

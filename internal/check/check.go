@@ -10,9 +10,9 @@ import (
 	"strings"
 	"time"
 
-	"coldfloor/internal/athlete"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/internal/yamlread"
 	"coldfloor/sessions"
@@ -40,23 +40,23 @@ type Finding struct {
 
 // Options is what a session is held against beside the published ranges.
 type Options struct {
-	Settings athlete.Settings
-	Room     athlete.Room  // goes before that of the settings; zero: the settings' own
-	Within   time.Duration // how long the session may be; 0: not asked
-	Jumps    []time.Time   // ends of the player's earlier sessions with foot contacts, in any order
-	Now      time.Time
+	Player settings.Player
+	Room   settings.Room // goes before that of the settings; zero: the settings' own
+	Within time.Duration // how long the session may be; 0: not asked
+	Jumps  []time.Time   // ends of the player's earlier sessions with foot contacts, in any order
+	Now    time.Time
 }
 
 // Run returns what the rules find in the plan, in the order of the file, but
 // for the rules that the settings turn off.
 func Run(p *plan.Plan, o Options) []Finding {
-	if o.Room == (athlete.Room{}) {
-		o.Room = o.Settings.Room
+	if o.Room == (settings.Room{}) {
+		o.Room = o.Player.Room
 	}
 	c := &checker{p: p, s: p.Session, o: o}
 	c.sets = setsOf(p)
 	for _, r := range rules {
-		if !slices.Contains(o.Settings.Off, r.Name) {
+		if !slices.Contains(o.Player.Off, r.Name) {
 			c.rule = r.Name
 			r.run(c)
 		}
@@ -91,7 +91,7 @@ func (c *checker) add(s Severity, at yamlread.Pos, f figures, format string, arg
 }
 
 // limit returns the range that applies.
-func (c *checker) limit(key string) athlete.Range { return c.o.Settings.Limits[key] }
+func (c *checker) limit(key string) settings.Range { return c.o.Player.Limits[key] }
 
 // cite writes the range that applies and whose it is: "80–100 (NSCA
 // Essentials, from memory)".
@@ -101,15 +101,15 @@ func (c *checker) cite(key string) string {
 
 // source names whose the range is.
 func (c *checker) source(key string) string {
-	if c.o.Settings.Limits.Changed(key) {
+	if c.o.Player.Limits.Changed(key) {
 		return "your own limit"
 	}
-	return athlete.LimitByKey(key).Source
+	return settings.LimitByKey(key).Source
 }
 
 // span writes the range that applies: "80–100", "5s–10s".
 func (c *checker) span(key string) string {
-	return strings.ReplaceAll(athlete.LimitByKey(key).Format(c.limit(key)), "-", "–")
+	return strings.ReplaceAll(settings.LimitByKey(key).Format(c.limit(key)), "-", "–")
 }
 
 // ratio writes a range of rest to work: "1:5 to 1:10".
@@ -119,7 +119,7 @@ func (c *checker) ratio(key string) string {
 }
 
 // level returns whom the session is for: as it says, or else the player.
-func (c *checker) level() sessions.Level { return cmp.Or(c.s.Level, c.o.Settings.Level) }
+func (c *checker) level() sessions.Level { return cmp.Or(c.s.Level, c.o.Player.Level) }
 
 // set is a set of the plan with what it belongs to.
 type set struct {

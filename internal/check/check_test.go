@@ -10,8 +10,8 @@ import (
 
 	"pgregory.net/rapid"
 
-	"coldfloor/internal/athlete"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/settings"
 	"coldfloor/sessions"
 	"coldfloor/sessions/sessionstest"
 )
@@ -20,7 +20,7 @@ var today = time.Date(2026, 7, 14, 18, 0, 0, 0, time.UTC)
 
 // options returns what a session is held against when nobody has said
 // anything.
-func options() Options { return Options{Settings: athlete.Default(), Now: today} }
+func options() Options { return Options{Player: settings.Default(), Now: today} }
 
 // warm is ten minutes of warm-up, as practice has before jumping.
 const warm = `
@@ -147,10 +147,10 @@ func TestRunIsTotalAndPure(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := sessionstest.Draw(t)
 		o := options()
-		o.Room = athlete.Room{Along: 2000, Across: 1000, Ceiling: 2200}
+		o.Room = settings.Room{Along: 2000, Across: 1000, Ceiling: 2200}
 		o.Within = 10 * time.Minute
-		o.Settings.Height = 1800
-		o.Settings.BirthYear = 2012
+		o.Player.Height = 1800
+		o.Player.BirthYear = 2012
 		o.Jumps = []time.Time{today.Add(-30 * time.Hour)}
 		p := plan.Of(s)
 		found := Run(p, o)
@@ -168,12 +168,12 @@ func TestRunIsTotalAndPure(t *testing.T) {
 func TestOff(t *testing.T) {
 	p := read(t, "beginner", jumps(3, 5, "90s"))
 	o := options()
-	o.Settings.Off = []string{"warm-up"}
+	o.Player.Off = []string{"warm-up"}
 	if Sound(Run(p, options())) || !Sound(Run(p, o)) {
 		t.Error("the warm-up rule is not turned off")
 	}
-	o.Settings.Off = []string{"warmup"}
-	if err := Off(o.Settings); err == nil || !strings.Contains(err.Error(), "did you mean warm-up?") {
+	o.Player.Off = []string{"warmup"}
+	if err := Off(o.Player); err == nil || !strings.Contains(err.Error(), "did you mean warm-up?") {
 		t.Errorf("got %v", err)
 	}
 }

@@ -52,7 +52,7 @@ var jumpLevels = []struct {
 
 // levelRule notes jumps and sessions that are above the level they are for.
 func levelRule(c *checker) {
-	player := c.o.Settings.Level
+	player := c.o.Player.Level
 	if above(c.s.Level, player) {
 		c.add(Warning, c.s.Marks.At("level"), nil, "the session is for level %s, the settings say %s", c.s.Level, player)
 	}
@@ -90,7 +90,7 @@ const puberty = 13
 
 // depthJump holds a depth jump against the player's age and mass.
 func (c *checker) depthJump(e *sessions.Exercise) {
-	s := &c.o.Settings
+	s := &c.o.Player
 	if age, ok := s.Age(c.o.Now); ok && age <= puberty {
 		c.add(Warning, e.Marks.At("name"), figures{"age": age}, "%s is a depth jump for a player of %d; none before puberty (NSCA Essentials, from memory)", quote(e.Name), age)
 	}
@@ -101,11 +101,11 @@ func (c *checker) depthJump(e *sessions.Exercise) {
 
 // supervision reminds of who must be there where the player may be under 18.
 func supervision(c *checker) {
-	if !c.o.Settings.Minor(c.o.Now) {
+	if !c.o.Player.Minor(c.o.Now) {
 		return
 	}
-	years, _ := c.o.Settings.Age(c.o.Now)
+	years, _ := c.o.Player.Age(c.o.Now)
 	c.add(Note, c.s.Marks.At("title"), figures{"age": years},
 		"the player was born in %d. %s Raise volume before intensity (Faigenbaum et al. 2009, Lloyd et al. 2014)",
-		c.o.Settings.BirthYear, cautions.Under18)
+		c.o.Player.BirthYear, cautions.Under18)
 }

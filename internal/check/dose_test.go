@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"testing"
 
-	"coldfloor/internal/athlete"
+	"coldfloor/internal/settings"
 )
 
 // NSCA, Essentials of Strength Training and Conditioning, from memory:
@@ -30,7 +30,7 @@ func TestContactsNSCA(t *testing.T) {
 
 func TestContactsOwnLimit(t *testing.T) {
 	o := options()
-	o.Settings.Limits["contacts_beginner"] = athlete.Range{Low: 10, High: 20}
+	o.Player.Limits["contacts_beginner"] = settings.Range{Low: 10, High: 20}
 	p := read(t, "beginner", warm+jumps(1, 30, "90s"))
 	expect(t, of("contacts", p, o), "warning: 10–20 (your own limit)")
 }

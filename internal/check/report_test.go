@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"coldfloor/internal/athlete"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/yamlread"
 	"coldfloor/sessions"
 )
@@ -17,7 +17,7 @@ import (
 func sample(t testing.TB) []FileFindings {
 	t.Helper()
 	o := options()
-	o.Room = athlete.Room{Along: 2000, Across: 1000}
+	o.Room = settings.Room{Along: 2000, Across: 1000}
 	p := read(t, "beginner", jumps(5, 25, "10s")+"      - {name: Long, reps: 2, floor: 3m x 1m}\n")
 	_, err := sessions.Parse("bad.yaml", []byte("coldfloor: 1\ntitel: Bad\nblocks: []\n"))
 	var problems yamlread.Problems
@@ -127,8 +127,8 @@ func TestWriteSARIF(t *testing.T) {
 func TestRulesAreExplained(t *testing.T) {
 	seen := map[string]bool{}
 	used := map[string]bool{}
-	s := athlete.Default()
-	s.Limits["warm_up"] = athlete.Range{Low: 480, High: 480}
+	s := settings.Default()
+	s.Limits["warm_up"] = settings.Range{Low: 480, High: 480}
 	for _, r := range Rules() {
 		if seen[r.Name] || r.Title == "" || r.Reason == "" || len(r.Sources) == 0 || r.run == nil {
 			t.Errorf("%s is not whole", r.Name)
@@ -153,7 +153,7 @@ func TestRulesAreExplained(t *testing.T) {
 			}
 		}
 	}
-	for _, d := range athlete.AllLimits {
+	for _, d := range settings.AllLimits {
 		if !used[d.Key] {
 			t.Errorf("no rule goes by the limit %s", d.Key)
 		}

@@ -3,7 +3,7 @@ package check
 import (
 	"strings"
 
-	"coldfloor/internal/athlete"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
@@ -57,7 +57,7 @@ func ceiling(c *checker) {
 
 // underCeiling tells of an exercise whose highest point is top and that does
 // not fit, or hardly.
-func (c *checker) underCeiling(e *sessions.Exercise, top athlete.Figure) {
+func (c *checker) underCeiling(e *sessions.Exercise, top settings.Figure) {
 	room := c.o.Room.Ceiling
 	spare := room - top.Length
 	f := figures{"top_m": top.Length.Metres(), "ceiling_m": room.Metres(), "estimated": top.Estimated}
@@ -78,8 +78,8 @@ func (c *checker) underCeiling(e *sessions.Exercise, top athlete.Figure) {
 
 // top returns the highest point an exercise reaches; it is not known where the
 // settings tell neither height nor reach.
-func (c *checker) top(e *sessions.Exercise) athlete.Figure {
-	s := &c.o.Settings
+func (c *checker) top(e *sessions.Exercise) settings.Figure {
+	s := &c.o.Player
 	reach := s.StandingReach()
 	switch e.Overhead.Kind {
 	case sessions.OverheadReach:
@@ -89,18 +89,18 @@ func (c *checker) top(e *sessions.Exercise) athlete.Figure {
 			return reach
 		}
 		up := s.VerticalJump()
-		return athlete.Figure{Length: reach.Length + up.Length, Estimated: reach.Estimated || up.Estimated,
+		return settings.Figure{Length: reach.Length + up.Length, Estimated: reach.Estimated || up.Estimated,
 			Source: strings.Join(named(sourceOf("reach", reach), sourceOf("jump", up)), "; ")}
 	}
 	if s.Height == 0 {
-		return athlete.Figure{}
+		return settings.Figure{}
 	}
-	return athlete.Figure{Length: s.Height + e.Overhead.Above}
+	return settings.Figure{Length: s.Height + e.Overhead.Above}
 }
 
 // sourceOf writes a part of a sum and where it comes from, nothing where it
 // was measured.
-func sourceOf(part string, f athlete.Figure) string {
+func sourceOf(part string, f settings.Figure) string {
 	if !f.Estimated {
 		return ""
 	}
@@ -142,7 +142,7 @@ func travel(c *checker) {
 }
 
 // turns tells of one exercise that travels.
-func (c *checker) turns(e *sessions.Exercise, one athlete.Figure, along units.Length) {
+func (c *checker) turns(e *sessions.Exercise, one settings.Figure, along units.Length) {
 	fit := int(along / one.Length)
 	reps := max(e.Reps, e.RepsPerSide)
 	if e.Sides == sessions.AlternateReps {
@@ -167,18 +167,18 @@ func (c *checker) turns(e *sessions.Exercise, one athlete.Figure, along units.Le
 // travelOf returns how far one rep travels along the floor: as the file says,
 // or the player's broad jump where the exercise is one. It is not known for
 // what stays in place.
-func (c *checker) travelOf(e *sessions.Exercise) athlete.Figure {
+func (c *checker) travelOf(e *sessions.Exercise) settings.Figure {
 	if e.Travel > 0 {
-		return athlete.Figure{Length: e.Travel}
+		return settings.Figure{Length: e.Travel}
 	}
 	if name := strings.ToLower(e.Name); strings.Contains(name, "broad jump") || strings.Contains(name, "long jump") {
-		f := c.o.Settings.StandingBroadJump(c.o.Now)
+		f := c.o.Player.StandingBroadJump(c.o.Now)
 		if !f.Estimated {
 			f.Source = "broad_jump of the settings"
 		}
 		return f
 	}
-	return athlete.Figure{}
+	return settings.Figure{}
 }
 
 // mayTravel reports whether an exercise bounds along the floor, by its name;

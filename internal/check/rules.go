@@ -5,8 +5,8 @@ import (
 	"io"
 	"strings"
 
-	"coldfloor/internal/athlete"
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/yamlread"
 )
 
@@ -179,7 +179,7 @@ func Find(name string) (r Rule, ok bool) {
 
 // Off returns what is wrong with the rules that the settings turn off: names
 // that no rule has.
-func Off(s athlete.Settings) error {
+func Off(s settings.Player) error {
 	var problems yamlread.Problems
 	for _, name := range s.Off {
 		if _, ok := Find(name); ok {
@@ -200,7 +200,7 @@ func Off(s athlete.Settings) error {
 
 // Explain writes why the rule is there, whose figures it goes by and how sure
 // they are, and how to change its limits, which are those of the settings.
-func (r Rule) Explain(w io.Writer, s athlete.Settings) error {
+func (r Rule) Explain(w io.Writer, s settings.Player) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s: %s\n\n%s\nSources\n", r.Name, r.Title, wrap("", r.Reason))
 	for _, text := range r.Sources {
@@ -210,7 +210,7 @@ func (r Rule) Explain(w io.Writer, s athlete.Settings) error {
 		b.WriteString("\nLimits, as they are under limits: in the settings file\n")
 	}
 	for _, key := range r.Limits {
-		d := athlete.LimitByKey(key)
+		d := settings.LimitByKey(key)
 		whose := d.Source
 		if s.Limits.Changed(key) {
 			whose = "your own; " + d.Format(d.Default) + " is " + d.Source

@@ -5,7 +5,7 @@ import (
 	"testing"
 	"time"
 
-	"coldfloor/internal/athlete"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
@@ -108,7 +108,7 @@ func TestLength(t *testing.T) {
 	expect(t, of("length", p, o))
 	o.Within = time.Minute
 	expect(t, of("length", p, o), "warning: the session is 2:00 long, 1m over the 1m there are")
-	o.Within, o.Settings.Pace = 2*time.Minute, 1.5
+	o.Within, o.Player.Pace = 2*time.Minute, 1.5
 	expect(t, of("length", p, o), "warning: 2:00 long as written and 2:05 at your pace of 1.5, 5s over the 2m there are")
 }
 
@@ -156,10 +156,10 @@ func TestFloor(t *testing.T) {
 `)
 	o := options()
 	expect(t, of("floor", p, o))
-	o.Settings.Room = athlete.Room{Along: 4500, Across: 1200}
+	o.Player.Room = settings.Room{Along: 4500, Across: 1200}
 	want := []string{`note: how much floor "Unsaid" needs`, `error: "Too long" needs a floor of 5m x 1m, the room has 4.5m x 1.2m`, `note: "Turned" needs a floor of 1m x 4m and fits`}
 	expect(t, of("floor", p, o), want...)
-	o.Room = athlete.Room{Along: 5000, Across: 5000} // goes before that of the settings
+	o.Room = settings.Room{Along: 5000, Across: 5000} // goes before that of the settings
 	expect(t, of("floor", p, o), want[0])
 }
 
@@ -175,18 +175,18 @@ func TestCeiling(t *testing.T) {
       - {name: Hop, reps: 1, overhead: 40cm}
 `)
 	o := options()
-	o.Room = athlete.Room{Along: 4500, Across: 1200, Ceiling: 2400}
+	o.Room = settings.Room{Along: 4500, Across: 1200, Ceiling: 2400}
 	expect(t, of("ceiling", p, o), `note: whether "Stretch", "Smash", "Hop" fits under the ceiling of 2.4m cannot be told`)
 
-	o.Settings.Height = 1800
+	o.Player.Height = 1800
 	expect(t, of("ceiling", p, o), // 2.25 m and 2.814 m, estimated; 2.2 m
 		`warning: "Smash" reaches 2.814m, 41.4cm above the ceiling of 2.4m, estimated: reach of 2.25m: fingertips at about 1.25 × height`)
-	o.Settings.Sex = athlete.Female
+	o.Player.Sex = settings.Female
 	expect(t, of("ceiling", p, o), `warning: "Smash" reaches 2.608m`)
 
-	o.Settings.Reach, o.Settings.Jump = 2350, 500
+	o.Player.Reach, o.Player.Jump = 2350, 500
 	expect(t, of("ceiling", p, o), `note: "Stretch" reaches 2.35m, 5cm below the ceiling of 2.4m`, `error: "Smash" reaches 2.85m, 45cm above the ceiling of 2.4m`)
-	o.Settings.Height = 2100
+	o.Player.Height = 2100
 	expect(t, of("ceiling", p, o), `note: "Stretch"`, `error: "Smash"`, `error: "Hop" reaches 2.5m`)
 	o.Room.Ceiling = 0
 	expect(t, of("ceiling", p, o))
@@ -204,15 +204,15 @@ func TestTravel(t *testing.T) {
       - {name: Skater bound, reps: 3}
 `)
 	o := options()
-	o.Room = athlete.Room{Along: 4500, Across: 1200}
+	o.Room = settings.Room{Along: 4500, Across: 1200}
 	expect(t, of("travel", p, o), `note: how far a rep of "Long bounds" travels is not said`,
 		`note: 3 reps of "Bounds" fit the floor of 4.5m before a turn, at 1.5m a rep`,
 		`note: 2 reps of "Standing broad jump" fit the floor of 4.5m before a turn, at 2.1m a rep, estimated: median of boys at 18 years`)
-	o.Settings.Off = []string{}
-	o.Settings.BroadJump = 1400
+	o.Player.Off = []string{}
+	o.Player.BroadJump = 1400
 	o.Room.Along = units.Length(1450)
 	expect(t, of("travel", p, o), "note: Long bounds", `error: a rep of "Bounds" travels 1.5m, the floor is 1.45m long`, `note: 1 rep of "Standing broad jump" fit`)
-	o.Settings.BroadJump = 0
+	o.Player.BroadJump = 0
 	expect(t, of("travel", p, o), "note: Long bounds", "error: Bounds", "warning: travels 2.1m")
 }
 
@@ -244,10 +244,10 @@ func TestLevel(t *testing.T) {
 	expect(t, of("level", read(t, "beginner", blocks), options()), "warning: Depth jump", `warning: "Tuck jump" is a jump for level intermediate, the session is for beginner`)
 	expect(t, of("level", read(t, "", blocks), options()))
 	o := options()
-	o.Settings.Level = sessions.Intermediate
+	o.Player.Level = sessions.Intermediate
 	expect(t, of("level", read(t, "advanced", blocks), o), "warning: the session is for level advanced, the settings say intermediate", "warning: Depth jump")
 	o = options()
-	o.Settings.BirthYear, o.Settings.Mass = today.Year()-12, 101
+	o.Player.BirthYear, o.Player.Mass = today.Year()-12, 101
 	expect(t, of("level", read(t, "advanced", blocks), o), "warning: a player of 12; none before puberty", "note: 46 cm above 100 kg")
 }
 
@@ -257,6 +257,6 @@ func TestSupervision(t *testing.T) {
 	p := read(t, "", jumps(2, 5, "90s"))
 	o := options()
 	expect(t, of("supervision", p, o))
-	o.Settings.BirthYear = 2010
+	o.Player.BirthYear = 2010
 	expect(t, of("supervision", p, o), "note: born in 2010. Players under 18 train with the agreement of a qualified adult. Raise volume before intensity")
 }

@@ -15,7 +15,7 @@ func length(c *checker) {
 	if c.o.Within == 0 {
 		return
 	}
-	total, pace := c.p.Total, c.o.Settings.Pace
+	total, pace := c.p.Total, c.o.Player.Pace
 	if pace > 0 && pace != 1 {
 		for _, s := range c.p.Steps {
 			if s.Kind == plan.Work && s.Reps > 0 {

@@ -8,11 +8,11 @@ import (
 	"errors"
 	"time"
 
-	"coldfloor/internal/athlete"
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/runner"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/voice"
 	"coldfloor/sound"
 )
@@ -25,7 +25,7 @@ const countIn = 5 * time.Second
 // of use: a run with neither log nor sound.
 type Host struct {
 	Journal  *journal.Journal // nil: without a log
-	Settings athlete.Settings
+	Settings settings.Player
 	Speed    float64 // of the clock; 1 is that of the wall
 	Muted    bool
 	ByHand   bool // every set with reps waits for a key
@@ -229,7 +229,7 @@ func (r *Run) close() error {
 		r.hush()
 	}
 	if r.turned {
-		errs = append(errs, athlete.RememberVolume(r.volume))
+		errs = append(errs, settings.RememberVolume(r.volume))
 	}
 	if r.recorder != nil {
 		errs = append(errs, r.recorder.Close())

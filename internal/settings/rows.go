@@ -1,4 +1,4 @@
-package athlete
+package settings
 
 import (
 	"fmt"
@@ -31,7 +31,7 @@ type Row struct {
 
 // Rows returns every setting as it is used, and where it came from. Now picks
 // the age for estimates.
-func (s *Settings) Rows(now time.Time) []Row {
+func (s *Player) Rows(now time.Time) []Row {
 	rows := make([]Row, 0, len(keys)+len(AllLimits))
 	for _, key := range keys {
 		switch key {
@@ -49,7 +49,7 @@ func (s *Settings) Rows(now time.Time) []Row {
 }
 
 // row returns the row of one key of the file's root.
-func (s *Settings) row(key string, now time.Time) Row {
+func (s *Player) row(key string, now time.Time) Row {
 	if key == "volume" && s.remembered {
 		return Row{Key: key, Value: strconv.Itoa(s.Volume), Origin: Remembered}
 	}
@@ -71,7 +71,7 @@ func row(key, value string, marks yamlread.Marks) Row {
 }
 
 // estimate returns what stands in for a key that was not measured.
-func (s *Settings) estimate(key string, now time.Time) Figure {
+func (s *Player) estimate(key string, now time.Time) Figure {
 	switch key {
 	case "reach":
 		return s.StandingReach()
@@ -84,7 +84,7 @@ func (s *Settings) estimate(key string, now time.Time) Figure {
 }
 
 // value writes the value of a key as the file would have it.
-func (s *Settings) value(key string) string {
+func (s *Player) value(key string) string {
 	switch key {
 	case "name":
 		return s.Name
@@ -112,10 +112,19 @@ func (s *Settings) value(key string) string {
 		return unlessZero(s.CellHeight, "mm")
 	case "volume":
 		return strconv.Itoa(s.Volume)
+	case "clicks":
+		if s.Clicks {
+			return on
+		}
+		return off
+	case "background":
+		return string(s.Background)
 	case "language":
 		return s.Language
+	case "weeks":
+		return s.Weeks
 	}
-	panic("athlete: no key " + key)
+	panic("settings: no key " + key)
 }
 
 // unlessZero writes v and its unit, or nothing for the zero value.
@@ -132,7 +141,7 @@ func unlessZero[T comparable](v T, unit ...string) string {
 }
 
 // limitRows returns the rows of the limits.
-func (s *Settings) limitRows() []Row {
+func (s *Player) limitRows() []Row {
 	rows := make([]Row, len(AllLimits))
 	for i, d := range AllLimits {
 		rows[i] = row(d.Key, d.Format(s.Limits[d.Key]), s.limitMarks)

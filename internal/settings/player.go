@@ -1,6 +1,6 @@
-// Package athlete holds the settings of the person and the room: what was
+// Package settings holds the settings of the person and the room: what was
 // measured, what is estimated in its place, and the coach's own limits.
-package athlete
+package settings
 
 import (
 	"errors"
@@ -30,15 +30,27 @@ const (
 // Defaults, used where neither the file nor the program's own state says
 // otherwise.
 const (
-	DefaultPace     = 1.0
-	DefaultVolume   = 80
-	DefaultLanguage = "en"
+	DefaultPace   = 1.0
+	DefaultVolume = 80
 )
 
-// Settings is one person, their room and their limits. The zero value of a
-// field is "not given", but for those that have a default: Pace, Volume,
-// Language and Limits.
-type Settings struct {
+// Languages are those that a player can be spoken to in, as ISO 639-1 codes.
+var Languages = []string{"en", "de"}
+
+// Background is what the terminal's own ground is taken for.
+type Background string
+
+// The grounds.
+const (
+	Auto  Background = "auto" // ask the terminal
+	Light Background = "light"
+	Dark  Background = "dark"
+)
+
+// Player is the settings of one player: the person, the room and the limits.
+// The zero value of a field is "not given", except of those that have a
+// default: Pace, Volume, Clicks, Background and Limits.
+type Player struct {
 	Name      string
 	Sex       Sex
 	BirthYear int
@@ -53,7 +65,11 @@ type Settings struct {
 
 	CellHeight float64 // of a character cell of the terminal, mm, for reading at a distance
 	Volume     int     // of the cues, 0 to 100
-	Language   string  // of the voice, as an ISO 639-1 code
+	Clicks     bool    // a soft click for every paced rep
+	Language   string  // of what the player sees and hears, one of Languages; empty: the system's
+	Background Background
+
+	Weeks string // path of the weeks file, from the settings file's folder where it is relative; empty: none
 
 	Limits Limits
 	Off    []string // rules of check that the coach does without
@@ -72,8 +88,8 @@ type Room struct {
 }
 
 // Default returns the settings of somebody who has given none.
-func Default() Settings {
-	return Settings{Pace: DefaultPace, Volume: DefaultVolume, Language: DefaultLanguage, Limits: defaultLimits()}
+func Default() Player {
+	return Player{Pace: DefaultPace, Volume: DefaultVolume, Clicks: true, Background: Auto, Limits: defaultLimits()}
 }
 
 // File returns where the settings file is looked for: coldfloor/settings.yaml
@@ -84,8 +100,22 @@ func File() string { return filepath.Join(xdg.ConfigHome, "coldfloor", "settings
 // Load reads the settings file and the volume last used. Without a file the
 // settings are the default ones. The error is yamlread.Problems where the
 // file's content is wrong; the settings are then the default ones.
-func Load() (Settings, error) {
-	s, err := read(File())
+func Load() (Player, error) {
+	file := File()
+	if _, err := os.Stat(file); errors.Is(err, fs.ErrNotExist) {
+		return withVolume(Default(), nil)
+	}
+	return LoadFile(file)
+}
+
+// LoadFile reads the settings in file, which must be there, and the volume
+// last used on this machine. Errors are as for Load.
+func LoadFile(file string) (Player, error) {
+	return withVolume(read(file))
+}
+
+// withVolume puts the volume last used in place of the settings' own.
+func withVolume(s Player, err error) (Player, error) {
 	if err != nil {
 		return Default(), err
 	}
@@ -95,12 +125,9 @@ func Load() (Settings, error) {
 	return s, nil
 }
 
-// read reads the settings in the file, the default ones if there is none.
-func read(file string) (Settings, error) {
+// read reads the settings in the file.
+func read(file string) (Player, error) {
 	f, err := os.Open(file)
-	if errors.Is(err, fs.ErrNotExist) {
-		return Default(), nil
-	}
 	if err != nil {
 		return Default(), err
 	}
@@ -115,13 +142,13 @@ func read(file string) (Settings, error) {
 // Age returns the age that somebody born in BirthYear reaches in the year of
 // now, and false where the year of birth is not given. Before this year's
 // birthday the person is a year younger.
-func (s *Settings) Age(now time.Time) (years int, ok bool) {
+func (s *Player) Age(now time.Time) (years int, ok bool) {
 	return now.Year() - s.BirthYear, s.BirthYear > 0
 }
 
 // Minor reports whether the person may still be under 18: a year of birth
 // alone leaves the 18th year in doubt, and doubt counts as yes.
-func (s *Settings) Minor(now time.Time) bool {
+func (s *Player) Minor(now time.Time) bool {
 	years, ok := s.Age(now)
 	return ok && years <= 18
 }

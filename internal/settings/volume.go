@@ -1,4 +1,4 @@
-package athlete
+package settings
 
 import (
 	"os"

@@ -1,4 +1,4 @@
-package athlete
+package settings
 
 import (
 	"fmt"
@@ -29,7 +29,7 @@ const (
 
 // StandingReach returns how high the fingertips are when standing flat-footed:
 // as measured, or about 1.25 times the height.
-func (s *Settings) StandingReach() Figure {
+func (s *Player) StandingReach() Figure {
 	switch {
 	case s.Reach > 0:
 		return Figure{Length: s.Reach}
@@ -44,7 +44,7 @@ func (s *Settings) StandingReach() Figure {
 // GripReach returns how high a standing person holds something in the hand:
 // 1.185 times the height for men, 1.184 for women (Pheasant, Bodyspace, 1996);
 // the larger where the sex is not given. It is never measured.
-func (s *Settings) GripReach() Figure {
+func (s *Player) GripReach() Figure {
 	ratio := gripRatioMen
 	if s.Sex == Female {
 		ratio = gripRatioWomen
@@ -65,7 +65,7 @@ const (
 // VerticalJump returns the height of a standing vertical jump: as measured, or
 // the published mean of young adults, the men's where the sex is not given
 // because it asks for more room.
-func (s *Settings) VerticalJump() Figure {
+func (s *Player) VerticalJump() Figure {
 	const source = "at 21–25 years, Patterson & Peterson, Med Sci Sports Exerc 2004;36:S114"
 	switch {
 	case s.Jump > 0:
@@ -92,7 +92,7 @@ const broadJumpFirstAge = 11
 // of the nearer age, which a trained adult beats; where the sex is not given
 // it is the boys', which asks for more room; where the age is not given, that
 // at 18.
-func (s *Settings) StandingBroadJump(now time.Time) Figure {
+func (s *Player) StandingBroadJump(now time.Time) Figure {
 	if s.BroadJump > 0 {
 		return Figure{Length: s.BroadJump}
 	}

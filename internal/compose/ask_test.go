@@ -1,4 +1,4 @@
-package draft
+package compose
 
 import (
 	"errors"
@@ -7,11 +7,11 @@ import (
 	"testing"
 	"time"
 
-	"coldfloor/internal/athlete"
+	"coldfloor/internal/settings"
 	"coldfloor/sessions"
 )
 
-var given = Answers{Level: sessions.Beginner, Length: 30 * time.Minute, Room: athlete.Room{Along: 4000, Across: 1500, Ceiling: 2400}}
+var given = Answers{Level: sessions.Beginner, Length: 30 * time.Minute, Room: settings.Room{Along: 4000, Across: 1500, Ceiling: 2400}}
 
 func TestAsk(t *testing.T) {
 	var out strings.Builder

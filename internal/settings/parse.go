@@ -1,9 +1,10 @@
-package athlete
+package settings
 
 import (
 	"bytes"
 	"errors"
 	"fmt"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"time"
@@ -15,7 +16,7 @@ import (
 
 // keys are the keys of a settings file, in the order in which they are shown.
 var keys = []string{"name", "sex", "birth_year", "level", "mass", "height", "reach", "jump", "broad_jump",
-	"pace", "room", "cell_height", "volume", "language", "limits", "off"}
+	"pace", "room", "cell_height", "volume", "clicks", "background", "language", "weeks", "limits", "off"}
 
 // Bounds of what a person can be, wide enough for everybody: what lies
 // outside is a slip of the hand.
@@ -29,15 +30,19 @@ const (
 	minCell, maxCell         = 1, 100 // mm
 	oldest                   = 120    // years
 	maxName, maxRules, maxID = 80, 64, 40
+	maxPath                  = 1000
 )
+
+// The words for a thing that is done or left out.
+const on, off = "on", "off"
 
 // Parse reads the settings in src, which the user knows as name. A key that
 // src leaves out has its default. The error is yamlread.Problems, everything
 // wrong at once; a file that holds nothing, or comments alone, is no error.
-func Parse(name string, src []byte) (Settings, error) {
+func Parse(name string, src []byte) (Player, error) {
 	s := Default()
+	s.File = name
 	if onlyComments(src) {
-		s.File = name
 		return s, nil
 	}
 	f, m := yamlread.Parse(name, src, keys...)
@@ -47,7 +52,6 @@ func Parse(name string, src []byte) (Settings, error) {
 	if err := f.Err(); err != nil {
 		return Default(), err
 	}
-	s.File = name
 	return s, nil
 }
 
@@ -63,7 +67,7 @@ func onlyComments(src []byte) bool {
 }
 
 // read takes the values over from a file's mapping.
-func (s *Settings) read(m *yamlread.Mapping) {
+func (s *Player) read(m *yamlread.Mapping) {
 	thisYear := time.Now().Year()
 	s.Marks = m.Marks()
 	s.Name = m.Text("name", maxName)
@@ -82,8 +86,12 @@ func (s *Settings) read(m *yamlread.Mapping) {
 	})
 	s.CellHeight = quantity(m, "cell_height", "mm", minCell, maxCell)
 	s.Volume = m.Int("volume", 0, 100, DefaultVolume)
-	if m.Has("language") {
-		s.Language = language(m)
+	s.Clicks = m.Enum("clicks", on, on, off) == on
+	s.Background = Background(m.Enum("background", string(Auto), string(Light), string(Dark), string(Auto)))
+	s.Language = m.Enum("language", "", Languages...)
+	s.Weeks = m.Text("weeks", maxPath)
+	if s.Weeks != "" && !filepath.IsAbs(s.Weeks) {
+		s.Weeks = filepath.Join(filepath.Dir(s.File), s.Weeks)
 	}
 	if sub := m.Mapping("limits", limitKeys()...); sub != nil {
 		s.Limits.read(sub)
@@ -111,19 +119,6 @@ func quantity(m *yamlread.Mapping, key, unit string, least, most float64) (value
 		return nil
 	})
 	return value
-}
-
-// language reads the code of a language; whether there is a voice for it is
-// for the voice to say.
-func language(m *yamlread.Mapping) (code string) {
-	m.Scalar("language", "write the two letters of ISO 639-1, such as en", func(text string) error {
-		if len(text) != 2 || strings.Trim(text, "abcdefghijklmnopqrstuvwxyz") != "" {
-			return errors.New("is not a language code")
-		}
-		code = text
-		return nil
-	})
-	return code
 }
 
 // RoomHint says how to write a room.

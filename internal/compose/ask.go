@@ -1,4 +1,4 @@
-package draft
+package compose
 
 import (
 	"bufio"
@@ -8,7 +8,7 @@ import (
 	"strings"
 	"time"
 
-	"coldfloor/internal/athlete"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/internal/yamlread"
 	"coldfloor/sessions"
@@ -40,8 +40,8 @@ func ParseMinutes(text string) (time.Duration, error) {
 
 // ParseRoom reads a room that is large enough; the error reads on from the
 // text.
-func ParseRoom(text string) (athlete.Room, error) {
-	r, err := athlete.ParseRoom(strings.TrimSpace(text))
+func ParseRoom(text string) (settings.Room, error) {
+	r, err := settings.ParseRoom(strings.TrimSpace(text))
 	if err == nil && min(r.Along, r.Across) < MinSide {
 		err = fmt.Errorf("is too small, it takes %v x %v of floor", MinSide, MinSide)
 	}

@@ -1,4 +1,4 @@
-package athlete
+package settings
 
 import (
 	"errors"
@@ -33,7 +33,10 @@ pace: 1.15
 room: 4.5x1.2x2.4m
 cell_height: 4.5mm
 volume: 60
+clicks: off
+background: light
 language: de
+weeks: plans/autumn.yaml
 limits:
   contacts_beginner: 40-60
   warm_up: 8m
@@ -43,13 +46,14 @@ off: [cues]
 `
 
 func TestParseWhole(t *testing.T) {
-	s, err := Parse("settings.yaml", []byte(whole))
+	s, err := Parse(filepath.Join("home", "settings.yaml"), []byte(whole))
 	if err != nil {
 		t.Fatal(err)
 	}
 	if s.Name != "Player One" || s.Sex != Female || s.BirthYear != 1999 || s.Level != sessions.Intermediate ||
 		s.Mass != 62.5 || s.Height != 1700 || s.Reach != 2140 || s.Jump != 410 || s.BroadJump != 1900 || s.Pace != 1.15 ||
-		s.Room != (Room{4500, 1200, 2400}) || s.CellHeight != 4.5 || s.Volume != 60 || s.Language != "de" {
+		s.Room != (Room{4500, 1200, 2400}) || s.CellHeight != 4.5 || s.Volume != 60 || s.Language != "de" ||
+		s.Clicks || s.Background != Light || s.Weeks != filepath.Join("home", "plans", "autumn.yaml") {
 		t.Errorf("settings read wrong: %+v", s)
 	}
 	want := map[string]Range{
@@ -66,7 +70,7 @@ func TestParseWhole(t *testing.T) {
 func TestParseNothing(t *testing.T) {
 	for _, src := range []string{"", "\n\n", "# height: 1.8m\n"} {
 		s, err := Parse("settings.yaml", []byte(src))
-		if err != nil || s.Pace != 1 || s.Volume != DefaultVolume || s.Language != "en" || len(s.Limits) != len(AllLimits) {
+		if err != nil || s.Pace != 1 || s.Volume != DefaultVolume || s.Language != "" || !s.Clicks || s.Background != Auto || len(s.Limits) != len(AllLimits) {
 			t.Errorf("%q gave %+v, %v", src, s, err)
 		}
 	}
@@ -109,7 +113,7 @@ limits:
 // (women); fingertip reach ≈ 1.25 × height, computed with a remembered hand
 // length; a measured reach goes before.
 func TestReachPheasant(t *testing.T) {
-	s := Settings{Height: 1800}
+	s := Player{Height: 1800}
 	if f := s.StandingReach(); f.Length != 2250 || !f.Estimated || !strings.Contains(f.Source, "Pheasant") {
 		t.Errorf("fingertips %+v", f)
 	}
@@ -124,7 +128,7 @@ func TestReachPheasant(t *testing.T) {
 	if f := s.StandingReach(); f != (Figure{Length: 2300}) {
 		t.Errorf("measured %+v", f)
 	}
-	if f := (&Settings{}).StandingReach(); f.Known() {
+	if f := (&Player{}).StandingReach(); f.Known() {
 		t.Errorf("known without a height: %+v", f)
 	}
 }
@@ -132,11 +136,11 @@ func TestReachPheasant(t *testing.T) {
 // Patterson & Peterson, MSSE 2004;36:S114: men 21–25 y 56.4 cm, women 35.8 cm.
 func TestJumpPatterson(t *testing.T) {
 	for sex, want := range map[Sex]units.Length{Male: 564, Female: 358, "": 564} {
-		if f := (&Settings{Sex: sex}).VerticalJump(); f.Length != want || !f.Estimated {
+		if f := (&Player{Sex: sex}).VerticalJump(); f.Length != want || !f.Estimated {
 			t.Errorf("%q: %+v", sex, f)
 		}
 	}
-	if f := (&Settings{Jump: 420}).VerticalJump(); f != (Figure{Length: 420}) {
+	if f := (&Player{Jump: 420}).VerticalJump(); f != (Figure{Length: 420}) {
 		t.Errorf("measured %+v", f)
 	}
 }
@@ -147,15 +151,15 @@ func TestBroadJumpMedians(t *testing.T) {
 	girls := []float64{140, 143.9, 147.3, 150, 152.1, 153.7, 154.6, 155}
 	for i := range boys {
 		born := today.Year() - 11 - i
-		if f := (&Settings{Sex: Male, BirthYear: born}).StandingBroadJump(today); f.Length != mm(boys[i]) {
+		if f := (&Player{Sex: Male, BirthYear: born}).StandingBroadJump(today); f.Length != mm(boys[i]) {
 			t.Errorf("boys of %d: %v", 11+i, f)
 		}
-		if f := (&Settings{Sex: Female, BirthYear: born}).StandingBroadJump(today); f.Length != mm(girls[i]) {
+		if f := (&Player{Sex: Female, BirthYear: born}).StandingBroadJump(today); f.Length != mm(girls[i]) {
 			t.Errorf("girls of %d: %v", 11+i, f)
 		}
 	}
 	for born, want := range map[int]units.Length{1980: 2100, 0: 2100, 2020: 1470} {
-		if f := (&Settings{BirthYear: born}).StandingBroadJump(today); f.Length != want {
+		if f := (&Player{BirthYear: born}).StandingBroadJump(today); f.Length != want {
 			t.Errorf("born %d: %+v", born, f)
 		}
 	}
@@ -166,7 +170,7 @@ func mm(cm float64) units.Length { return units.Length(math.Round(cm * 10)) }
 
 func TestMinor(t *testing.T) {
 	for born, want := range map[int]bool{0: false, 2000: false, 2007: false, 2008: true, 2015: true} {
-		if got := (&Settings{BirthYear: born}).Minor(today); got != want {
+		if got := (&Player{BirthYear: born}).Minor(today); got != want {
 			t.Errorf("born %d in %d: minor %v", born, today.Year(), got)
 		}
 	}

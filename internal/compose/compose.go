@@ -1,7 +1,7 @@
-// Package draft writes a sound first session from a few answers, to be edited
+// Package compose writes a sound first session from a few answers, to be edited
 // by whoever asked for it. Its table of movements is for badminton's singles
 // players in the off-season.
-package draft
+package compose
 
 import (
 	"errors"
@@ -10,8 +10,8 @@ import (
 	"strings"
 	"time"
 
-	"coldfloor/internal/athlete"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
@@ -20,7 +20,7 @@ import (
 type Answers struct {
 	Level  sessions.Level
 	Length time.Duration // the session is as long as fits, and never longer
-	Room   athlete.Room  // its ceiling may be 0: none to mind
+	Room   settings.Room // its ceiling may be 0: none to mind
 	Train  []Quality     // one or more; nil trains them all
 	Height units.Length  // of the player; 0: not known, and taken for tall
 }

@@ -1,4 +1,4 @@
-package athlete
+package settings
 
 import (
 	"errors"
@@ -91,7 +91,7 @@ func LimitByKey(key string) Limit {
 			return d
 		}
 	}
-	panic("athlete: no limit " + key)
+	panic("settings: no limit " + key)
 }
 
 func limitKeys() []string {

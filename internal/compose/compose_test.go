@@ -1,4 +1,4 @@
-package draft
+package compose
 
 import (
 	"fmt"
@@ -8,9 +8,9 @@ import (
 
 	"pgregory.net/rapid"
 
-	"coldfloor/internal/athlete"
 	"coldfloor/internal/check"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
@@ -24,10 +24,10 @@ func TestComposeIsSound(t *testing.T) {
 		a := Answers{
 			Level:  rapid.SampledFrom(levels).Draw(t, "level"),
 			Length: time.Duration(rapid.IntRange(10, 60).Draw(t, "minutes")) * time.Minute,
-			Room:   athlete.Room{Along: side.Draw(t, "along"), Across: side.Draw(t, "across")},
+			Room:   settings.Room{Along: side.Draw(t, "along"), Across: side.Draw(t, "across")},
 			Train:  rapid.SliceOfNDistinct(rapid.SampledFrom(Qualities()), 0, 4, rapid.ID).Draw(t, "train"),
 		}
-		settings := athlete.Default()
+		settings := settings.Default()
 		if rapid.Bool().Draw(t, "height known") {
 			a.Height = units.Length(rapid.IntRange(140, 210).Draw(t, "height")) * units.Centimetre
 			settings.Height = a.Height
@@ -44,7 +44,7 @@ func TestComposeIsSound(t *testing.T) {
 			t.Fatalf("%v\n%s", err, src)
 		}
 		p := plan.Of(s)
-		found := check.Run(p, check.Options{Settings: settings, Room: a.Room, Within: a.Length})
+		found := check.Run(p, check.Options{Player: settings, Room: a.Room, Within: a.Length})
 		for _, f := range found {
 			if f.Severity != check.Note {
 				t.Errorf("%+v", f)
@@ -62,7 +62,7 @@ func TestComposeIsSound(t *testing.T) {
 // A draft uses the time it is given, up to what there is to fill it with.
 func TestComposeFillsTheTime(t *testing.T) {
 	for minutes := 10; minutes <= 40; minutes += 5 {
-		src, err := Compose(Answers{Level: sessions.Intermediate, Length: time.Duration(minutes) * time.Minute, Room: athlete.Room{Along: 5000, Across: 2000}})
+		src, err := Compose(Answers{Level: sessions.Intermediate, Length: time.Duration(minutes) * time.Minute, Room: settings.Room{Along: 5000, Across: 2000}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -78,13 +78,13 @@ func TestComposeFillsTheTime(t *testing.T) {
 }
 
 func TestComposeRefuses(t *testing.T) {
-	room := athlete.Room{Along: 4000, Across: 1200}
+	room := settings.Room{Along: 4000, Across: 1200}
 	for _, a := range []Answers{
 		{Length: 5 * time.Minute, Room: room},
 		{Length: 2 * time.Hour, Room: room},
-		{Length: 30 * time.Minute, Room: athlete.Room{Along: 4000, Across: 500}},
+		{Length: 30 * time.Minute, Room: settings.Room{Along: 4000, Across: 500}},
 		{Length: 30 * time.Minute},
-		{Length: 30 * time.Minute, Room: athlete.Room{Along: 4000, Across: 1200, Ceiling: 1700}},
+		{Length: 30 * time.Minute, Room: settings.Room{Along: 4000, Across: 1200, Ceiling: 1700}},
 		{Length: 30 * time.Minute, Room: room, Train: []Quality{"arms"}},
 	} {
 		if src, err := Compose(a); err == nil {
@@ -97,7 +97,7 @@ func TestComposeRefuses(t *testing.T) {
 // ceiling, whatever the level, so that a pair is always one.
 func TestTheSmallestRoomHasPairs(t *testing.T) {
 	for q, all := range movements {
-		a := Answers{Level: sessions.Beginner, Room: athlete.Room{Along: MinSide, Across: MinSide, Ceiling: tall}}
+		a := Answers{Level: sessions.Beginner, Room: settings.Room{Along: MinSide, Across: MinSide, Ceiling: tall}}
 		if n := len(a.pick(q, len(all))); n < 2 {
 			t.Errorf("%s has %d movements for the smallest room", q, n)
 		}
@@ -105,7 +105,7 @@ func TestTheSmallestRoomHasPairs(t *testing.T) {
 }
 
 func ExampleCompose() {
-	src, err := Compose(Answers{Level: sessions.Beginner, Length: 10 * time.Minute, Room: athlete.Room{Along: 4500, Across: 1200, Ceiling: 2400}, Train: []Quality{Vertical}})
+	src, err := Compose(Answers{Level: sessions.Beginner, Length: 10 * time.Minute, Room: settings.Room{Along: 4500, Across: 1200, Ceiling: 2400}, Train: []Quality{Vertical}})
 	first, _, _ := strings.Cut(string(src), "\n")
 	fmt.Println(first, err)
 	// Output:
