@@ -21,7 +21,7 @@ func TestBuiltins(t *testing.T) {
 			}
 			for _, blk := range s.Blocks {
 				for _, e := range blk.Exercises {
-					if len(e.Cues) == 0 || e.How == "" || e.Easier == "" || e.Floor == (Floor{}) {
+					if len(e.Cues) == 0 || e.How == "" || !e.Easier.Given() || e.Floor == (Floor{}) {
 						t.Errorf("%s lacks a cue, a how, an easier variant or a floor", e.Name)
 					}
 				}

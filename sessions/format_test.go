@@ -52,7 +52,7 @@ func TestEveryKeyIsRead(t *testing.T) {
 				Name: "Rear-foot-raised split squat", RepsPerSide: 5, Rep: 5 * time.Second,
 				Tempo: Tempo{Lowering: 3 * time.Second, Pause: time.Second, Rising: time.Second},
 				Sides: LeftFirst, Switch: 4 * time.Second, Finish: ByHand,
-				Easier: "Split squat, both feet on the floor", Harder: "Same, hands overhead",
+				Easier: Variant{Name: "Split squat, both feet on the floor", Bare: true}, Harder: Variant{Name: "Same, hands overhead", Bare: true},
 				Load:  "none, or a 5 kg bag held at the chest",
 				Floor: Floor{Along: 2 * units.Metre, Across: 1 * units.Metre}, Overhead: Overhead{Kind: OverheadJump},
 			}},
@@ -230,4 +230,55 @@ func parse(t testing.TB, src string) *Session {
 		t.Fatal(err)
 	}
 	return s
+}
+
+// "what is left out stays as in the exercise": contacts of a jump are those of
+// the exercise unless the variant has its own.
+func TestVariants(t *testing.T) {
+	e := &valid(t, "variants").Blocks[0].Exercises[0]
+	one := 1
+	want := Variant{Name: "Squat jump", Contacts: &one, Rep: 3 * time.Second, Cues: []string{"Land soft"}, How: "Land and hold."}
+	if !reflect.DeepEqual(e.Easier, want) {
+		t.Errorf("easier is %+v, want %+v", e.Easier, want)
+	}
+	done := e.In(true)
+	if done.Name != "Squat jump" || done.Contacts != 1 || done.Rep != 3*time.Second || done.Cues[0] != "Land soft" || done.How != "Land and hold." || done.Reps != 5 {
+		t.Errorf("done as %+v", done)
+	}
+	if e.In(false) != e {
+		t.Error("the exercise as written is another")
+	}
+	if h := e.Harder; h.Name != "Tuck jump, twice" || h.Contacts != nil || h.Rep != 2*time.Second || h.Bare {
+		t.Errorf("harder is %+v", h)
+	}
+	bare := Exercise{Name: "Hop", Contacts: 2, Rep: time.Second, How: "Hop.", Easier: Variant{Name: "Step", Bare: true}}
+	if done := bare.In(true); done.Name != "Step" || done.Contacts != 2 || done.Rep != time.Second || done.How != "" {
+		t.Errorf("a text alone is done as %+v", done)
+	}
+}
+
+func TestMeasures(t *testing.T) {
+	list := valid(t, "tests").Blocks[0].Exercises
+	if e := list[0]; e.Measure != MeasureDistance || e.Way != "tape, heel" || e.Tries != Practice || e.Measure.Unit() != "cm" {
+		t.Errorf("read as %+v", e)
+	}
+	if e := list[1]; e.Tries != "" {
+		t.Errorf("read as %+v", e)
+	}
+	if e := list[4]; e.Measure != MeasureTime || e.Measure.Unit() != "s" {
+		t.Errorf("read as %+v", e)
+	}
+}
+
+func TestCallsAreRead(t *testing.T) {
+	list := valid(t, "calls").Blocks[0].Exercises
+	for i, want := range []Interval{{3 * time.Second, 3 * time.Second}, {2 * time.Second, 4 * time.Second}, {DefaultCallEvery, DefaultCallEvery},
+		{2 * time.Second, 4 * time.Second}, {2500 * time.Millisecond, 2500 * time.Millisecond}} {
+		if got := list[i].CallEvery; got != want || len(list[i].Calls) < 2 {
+			t.Errorf("%s: every %v of %q, want %v", list[i].Name, got, list[i].Calls, want)
+		}
+	}
+	if got := list[1].CallEvery.String(); got != "2s-4s" {
+		t.Errorf("written as %q", got)
+	}
 }

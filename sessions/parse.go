@@ -24,13 +24,13 @@ const (
 
 // The keys of each mapping of a file.
 var (
-	sessionKeys = []string{"coldfloor", "title", "for", "level", "lead_in", "blocks"}
-	blockKeys   = []string{"title", "part", "trains", "rounds", "rest", "rest_after", "change", "exercises"}
+	sessionKeys = []string{"coldfloor", "title", "for", "level", "note", "lead_in", "blocks"}
+	blockKeys   = []string{"title", "part", "note", "trains", "rounds", "rest", "rest_after", "change", "exercises"}
 	workKeys    = []string{"reps", "reps_per_side", "time", "time_per_side"}
 
 	exerciseKeys = append([]string{"name"}, append(workKeys,
 		"rep", "tempo", "contacts", "cues", "how", "rest", "sides", "switch", "finish",
-		"easier", "harder", "load", "floor", "travel", "overhead")...)
+		"easier", "harder", "load", "floor", "travel", "overhead", "measure", "way", "tries", "calls", "call_every")...)
 )
 
 // Parse reads a session file, which the user knows as name. The error, if
@@ -67,6 +67,7 @@ func readSession(m *yamlread.Mapping) *Session {
 		Title:   m.Text("title", MaxLabel),
 		For:     m.Text("for", MaxText),
 		Level:   Level(m.Enum("level", "", string(Beginner), string(Intermediate), string(Advanced))),
+		Note:    m.Text("note", MaxText),
 		LeadIn:  m.Duration("lead_in", DefaultLeadIn),
 		Marks:   m.Marks(),
 	}
@@ -83,6 +84,7 @@ func readBlock(m *yamlread.Mapping) Block {
 	b := Block{
 		Title:  m.Text("title", MaxLabel),
 		Part:   Part(m.Enum("part", string(Main), string(WarmUp), string(Main), string(CoolDown))),
+		Note:   m.Text("note", MaxText),
 		Trains: m.Texts("trains", MaxWords, MaxLabel),
 		Rounds: m.Int("rounds", 1, MaxSteps, 1),
 		Rest:   m.Duration("rest", 0),
@@ -117,8 +119,6 @@ func readExercise(m *yamlread.Mapping) Exercise {
 		Sides:       Sides(m.Enum("sides", string(LeftFirst), string(LeftFirst), string(RightFirst), string(SwapEachRound), string(AlternateReps))),
 		Switch:      m.Duration("switch", DefaultSwitch),
 		Finish:      Finish(m.Enum("finish", string(ByPace), string(ByPace), string(ByHand))),
-		Easier:      m.Text("easier", MaxText),
-		Harder:      m.Text("harder", MaxText),
 		Load:        m.Text("load", MaxText),
 		Marks:       m.Marks(),
 	}
@@ -127,7 +127,16 @@ func readExercise(m *yamlread.Mapping) Exercise {
 		e.Rest = &rest
 	}
 	readWork(m)
-	readPace(m, &e)
+	e.Rep, e.Tempo = readPace(m, DefaultRep)
+	e.Easier, e.Harder = readVariant(m, "easier", &e), readVariant(m, "harder", &e)
+	readMeasure(m, &e)
+	readCalls(m, &e)
+	readRoom(m, &e)
+	return e
+}
+
+// readRoom reads the floor and the space overhead that an exercise needs.
+func readRoom(m *yamlread.Mapping, e *Exercise) {
 	m.Scalar("floor", units.SizeHint, func(text string) error {
 		size, err := units.ParseSize(text, 2)
 		if err == nil {
@@ -141,7 +150,6 @@ func readExercise(m *yamlread.Mapping) Exercise {
 		e.Overhead, err = ParseOverhead(text)
 		return err
 	})
-	return e
 }
 
 // readWork holds the exercise to exactly one kind of work, and to sides only
@@ -172,21 +180,22 @@ func readWork(m *yamlread.Mapping) {
 	}
 }
 
-// readPace reads the length of a rep, from rep or from tempo.
-func readPace(m *yamlread.Mapping, e *Exercise) {
-	e.Rep = m.PositiveDuration("rep", DefaultRep)
+// readPace reads the length of a rep, from rep or from tempo; def is what
+// counts where neither is given.
+func readPace(m *yamlread.Mapping, def time.Duration) (rep time.Duration, tempo Tempo) {
+	rep = m.PositiveDuration("rep", def)
 	m.Scalar("tempo", tempoHint, func(text string) (err error) {
-		e.Tempo, err = ParseTempo(text)
+		tempo, err = ParseTempo(text)
 		return err
 	})
-	length := e.Tempo.Rep()
+	length := tempo.Rep()
 	if length == 0 {
-		return
+		return rep, tempo
 	}
-	if m.Has("rep") && e.Rep != length {
-		m.Problem("tempo", fmt.Sprintf("a rep of this tempo lasts %s, rep says %s", units.FormatDuration(length), units.FormatDuration(e.Rep)), "take rep out")
+	if m.Has("rep") && rep != length {
+		m.Problem("tempo", fmt.Sprintf("a rep of this tempo lasts %s, rep says %s", units.FormatDuration(length), units.FormatDuration(rep)), "take rep out")
 	}
-	e.Rep = length
+	return length, tempo
 }
 
 const tempoHint = "write the seconds of lowering, pause and rising, such as 3-1-1, and of a last pause where there is one, such as 3-1-1-2"

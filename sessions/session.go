@@ -67,6 +67,7 @@ type Session struct {
 	Title   string        `yaml:"title"`
 	For     string        `yaml:"for,omitempty"` // whom and when it is for; free text
 	Level   Level         `yaml:"level,omitempty"`
+	Note    string        `yaml:"note,omitempty"`    // what a player must know before starting
 	LeadIn  time.Duration `yaml:"lead_in,omitempty"` // countdown before the first work step
 	Blocks  []Block       `yaml:"blocks"`
 
@@ -79,6 +80,7 @@ type Session struct {
 type Block struct {
 	Title     string        `yaml:"title"`
 	Part      Part          `yaml:"part,omitempty"`
+	Note      string        `yaml:"note,omitempty"`   // what a player must know before starting
 	Trains    []string      `yaml:"trains,omitempty"` // qualities, free text
 	Rounds    int           `yaml:"rounds,omitempty"` // at least 1
 	Rest      time.Duration `yaml:"rest,omitempty"`   // after each round but the last
@@ -107,12 +109,19 @@ type Exercise struct {
 	Sides    Sides          `yaml:"sides,omitempty"`
 	Switch   time.Duration  `yaml:"switch,omitempty"` // between the sides
 	Finish   Finish         `yaml:"finish,omitempty"`
-	Easier   string         `yaml:"easier,omitempty"`
-	Harder   string         `yaml:"harder,omitempty"`
+	Easier   Variant        `yaml:"easier,omitempty"`
+	Harder   Variant        `yaml:"harder,omitempty"`
 	Load     string         `yaml:"load,omitempty"`
 	Floor    Floor          `yaml:"floor,omitempty"`
 	Overhead Overhead       `yaml:"overhead,omitempty"`
 	Travel   units.Length   `yaml:"travel,omitempty"` // along the floor in one rep; 0: stays in place, or comes back
+
+	Measure Measure `yaml:"measure,omitempty"` // what comes out of a set and is typed by the player; empty: nothing
+	Way     string  `yaml:"way,omitempty"`     // how it is measured; free text
+	Tries   Tries   `yaml:"tries,omitempty"`
+
+	Calls     []string `yaml:"calls,omitempty"`      // directions called during a timed set, at least two; nil: none
+	CallEvery Interval `yaml:"call_every,omitempty"` // zero if there are no Calls
 
 	Marks yamlread.Marks `yaml:"-"`
 }

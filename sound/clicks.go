@@ -10,8 +10,11 @@ import (
 // within books the soft clicks inside the work of step i, where asked for. The
 // click that would fall on the start cue is left out.
 func (d *drawing) within(i int, s span) {
-	e := d.plan.Exercise(i)
-	if e == nil || d.plan.Steps[i].Kind != plan.Work || e.Rep <= 0 {
+	if d.plan.Steps[i].Kind != plan.Work {
+		return
+	}
+	e := d.plan.Exercise(i).In(d.view.EasierAt(d.plan, i))
+	if e.Rep <= 0 {
 		return
 	}
 	switch {

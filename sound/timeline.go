@@ -60,8 +60,8 @@ func Timeline(p *plan.Plan, v engine.View, o Options) iter.Seq[Placed] {
 		if v.Phase != engine.Running && v.Phase != engine.CountedIn {
 			return
 		}
-		d := drawing{plan: p, opts: o, yield: yield}
-		d.run(v)
+		d := drawing{plan: p, opts: o, view: v, yield: yield}
+		d.run()
 	})
 }
 
@@ -95,12 +95,14 @@ func merge(words []Placed, cues iter.Seq[Placed]) iter.Seq[Placed] {
 type drawing struct {
 	plan  *plan.Plan
 	opts  Options
+	view  engine.View
 	yield func(Placed) bool
 	step  []Placed // of the step in hand, unordered
 }
 
 // run draws the step in hand from its present place, then every later one.
-func (d *drawing) run(v engine.View) {
+func (d *drawing) run() {
+	v := d.view
 	from := v.CountIn
 	if v.Phase == engine.CountedIn {
 		d.countIn(v)
@@ -123,7 +125,7 @@ func (d *drawing) run(v engine.View) {
 			d.yield(Placed{s.end, Done})
 			return
 		}
-		s = span{s.end, s.end + d.plan.Steps[i+1].Length}
+		s = span{s.end, s.end + v.LengthOf(d.plan, i+1)}
 	}
 }
 

@@ -330,7 +330,7 @@ func TestNoFrameOverflows(t *testing.T) {
 			b.Title = text.Draw(rt, "title")
 			for j := range b.Exercises {
 				e := &b.Exercises[j]
-				e.Name, e.How, e.Easier = text.Draw(rt, "name"), text.Draw(rt, "how"), text.Draw(rt, "easier")
+				e.Name, e.How, e.Easier.Name = text.Draw(rt, "name"), text.Draw(rt, "how"), text.Draw(rt, "easier")
 				e.Cues = []string{text.Draw(rt, "cue")}
 			}
 		}

@@ -105,9 +105,9 @@ func (s *scene) task(p *plan.Plan, v engine.View) {
 	s.movement = words.Movement(p, i, v.Easier)
 	s.reps = dose(work)
 	s.dose = sideDose(work)
-	s.cue = words.Cues(p, i)
-	if e := p.Exercise(i); e != nil && !v.Easier {
-		s.how = safetext.Clean(e.How)
+	s.cue = words.Cues(p, i, v.Easier)
+	if e := p.Exercise(i); e != nil {
+		s.how = safetext.Clean(e.In(v.Easier).How)
 	}
 	s.round = words.Round(p, i)
 	if work.Block > 0 {

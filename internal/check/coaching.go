@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"coldfloor/internal/cautions"
+	"coldfloor/internal/yamlread"
 	"coldfloor/sessions"
 )
 
@@ -20,10 +21,31 @@ func cues(c *checker) {
 // easier notes exercises of the main part that have no easier variant.
 func easier(c *checker) {
 	c.exercises(func(b *sessions.Block, e *sessions.Exercise) {
-		if e.Easier == "" && b.Part == sessions.Main {
+		if !e.Easier.Given() && b.Part == sessions.Main {
 			c.add(Note, e.Marks.At("name"), nil, "%s has no easier variant for a day on which it is too much", quote(e.Name))
 		}
 	})
+}
+
+// unknownEasier notes, once, the easier variants of jumps that do not say how
+// often their feet land.
+func unknownEasier(c *checker) {
+	var names []string
+	var first yamlread.Pos
+	c.exercises(func(_ *sessions.Block, e *sessions.Exercise) {
+		if e.Contacts == 0 || !e.Easier.Bare {
+			return
+		}
+		if len(names) == 0 {
+			first = e.Marks.At("easier")
+		}
+		if name := quote(e.Name); !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	})
+	if len(names) > 0 {
+		c.add(Note, first, nil, "the contacts of the easier variant are not written and count as the exercise's: %s; write easier: {name: …, contacts: …}", strings.Join(names, ", "))
+	}
 }
 
 // levels in rising order.

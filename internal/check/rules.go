@@ -141,6 +141,9 @@ var rules = []Rule{
 	{
 		Name: "easier", Title: "an exercise with no easier variant",
 		Reason: "On a bad day a player alone needs another way than stopping or forcing it. Warm-up and cool-down are not asked.", Sources: []string{custom}, run: easier,
+	}, {
+		Name: "easier-contacts", Title: "an easier variant of a jump whose contacts are not known",
+		Reason: "A log that counts the jump's contacts for its easier variant may tell of more jumps than there were.", Sources: []string{custom}, run: unknownEasier,
 	},
 	{
 		Name: "level", Title: "jumps and sessions above the level",

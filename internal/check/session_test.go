@@ -228,6 +228,18 @@ func TestCuesAndEasier(t *testing.T) {
 	expect(t, of("easier", p, options()), `note: "Hop" has no easier variant`)
 }
 
+func TestEasierContacts(t *testing.T) {
+	p := read(t, "", `
+  - title: B
+    exercises:
+      - {name: Hop, reps: 3, contacts: 1, easier: Heel raise}
+      - {name: Bound, reps: 3, contacts: 1, easier: {name: Step, contacts: 0}}
+      - {name: Plank, time: 20s, easier: On the knees}
+      - {name: Pogo, reps: 3, contacts: 1, easier: Heel raise}
+`)
+	expect(t, of("easier-contacts", p, options()), `note: the contacts of the easier variant are not written and count as the exercise's: "Hop", "Pogo"`)
+}
+
 // NSCA Essentials, from memory: depth jumps are the most intense; none before
 // puberty, nor above 46 cm over 100 kg.
 func TestLevel(t *testing.T) {

@@ -32,7 +32,7 @@ const (
 // ex returns a movement with the format's defaults; cues are separated by
 // commas.
 func ex(name, cues, how, easier string, floor sessions.Floor) movement {
-	return movement{exercise: sessions.Exercise{Name: name, Cues: strings.Split(cues, ", "), How: how, Easier: easier, Floor: floor,
+	return movement{exercise: sessions.Exercise{Name: name, Cues: strings.Split(cues, ", "), How: how, Easier: sessions.Variant{Name: easier}, Floor: floor,
 		Rep: sessions.DefaultRep, Sides: sessions.LeftFirst, Switch: sessions.DefaultSwitch, Finish: sessions.ByPace,
 		Overhead: sessions.Overhead{Kind: sessions.OverheadNone}}}
 }

@@ -95,7 +95,7 @@ func (w *writer) exercise(e *sessions.Exercise) {
 	}
 	w.line(in, "cues: [%s]", strings.Join(e.Cues, ", "))
 	w.line(in, "how: %s", e.How)
-	w.line(in, "easier: %s", e.Easier)
+	w.line(in, "easier: %s", e.Easier.Name)
 	w.line(in, "floor: %v x %v", e.Floor.Along, e.Floor.Across)
 	if e.Travel > 0 {
 		w.line(in, "travel: %v", e.Travel)

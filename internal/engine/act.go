@@ -121,7 +121,7 @@ func (e *Engine) repeatFrom() int {
 // swap turns the easier variant of the exercise at hand on or off.
 func (e *Engine) swap() {
 	x := e.concerns()
-	if x == (Exercise{}) || e.plan.Session.Blocks[x.Block-1].Exercises[x.Exercise-1].Easier == "" {
+	if x == (Exercise{}) || e.plan.Session.Blocks[x.Block-1].Exercises[x.Exercise-1].Easier.Name == "" {
 		return
 	}
 	e.easier[x] = !e.easier[x]

@@ -102,7 +102,7 @@ func (e *Engine) advance(now time.Duration) {
 		if !ok || at > now {
 			break
 		}
-		e.now = at
+		e.now = max(e.now, at) // a step that an easier variant made shorter may be over already
 		switch {
 		case e.phase == CountedIn:
 			e.enterRunning()
@@ -142,7 +142,25 @@ func (e *Engine) read() time.Duration {
 }
 
 // length returns how long the present step lasts, with what was added.
-func (e *Engine) length() time.Duration { return e.plan.Steps[e.step].Length + e.extra }
+func (e *Engine) length() time.Duration { return e.planned(e.step) + e.extra }
+
+// planned returns how long step i lasts in the variant that is on.
+func (e *Engine) planned(i int) time.Duration {
+	s := e.plan.Steps[i]
+	return e.plan.Length(i, e.easier[Exercise{s.Block, s.Exercise}])
+}
+
+// after returns how long all steps after the present one last.
+func (e *Engine) after() time.Duration {
+	left := e.plan.Steps[len(e.plan.Steps)-1].End() - e.plan.Steps[e.step].End()
+	if len(e.easier) == 0 {
+		return left
+	}
+	for i := e.step + 1; i < len(e.plan.Steps); i++ {
+		left += e.planned(i) - e.plan.Steps[i].Length
+	}
+	return left
+}
 
 // waits reports whether the present step ends only by a key.
 func (e *Engine) waits() bool {
@@ -166,8 +184,7 @@ func (e *Engine) View() View {
 		v.Elapsed = v.Clock - e.began
 	}
 	v.Remaining = max(0, v.Length-v.Elapsed)
-	last := e.plan.Steps[len(e.plan.Steps)-1]
-	v.Left = v.Remaining + last.End() - e.plan.Steps[e.step].End()
+	v.Left = v.Remaining + e.after()
 	if e.phase == CountedIn {
 		v.CountIn = e.until - e.now
 	}

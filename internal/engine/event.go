@@ -1,6 +1,7 @@
 package engine
 
 import (
+	"slices"
 	"time"
 
 	"coldfloor/internal/plan"
@@ -120,3 +121,14 @@ type View struct {
 	Easier    bool          // this step's exercise, or the coming one's, is in its easier variant
 	InEasier  []Exercise    // every exercise that is in its easier variant, in the plan's order
 }
+
+// EasierAt reports whether the exercise of step i of p, the plan that is
+// walked, is in its easier variant.
+func (v View) EasierAt(p *plan.Plan, i int) bool {
+	s := p.Steps[i]
+	return s.Exercise > 0 && slices.Contains(v.InEasier, Exercise{s.Block, s.Exercise})
+}
+
+// LengthOf returns how long step i of p lasts in the variant that is on, without
+// what was added to it.
+func (v View) LengthOf(p *plan.Plan, i int) time.Duration { return p.Length(i, v.EasierAt(p, i)) }

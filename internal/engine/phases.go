@@ -14,7 +14,7 @@ func (e *Engine) enterStep(i int, why Cause) {
 	}
 	e.step = i
 	e.began, e.extra, e.halted, e.since = e.read(), 0, 0, e.now
-	e.emit(Event{Kind: StepBegan, Length: e.plan.Steps[i].Length, Cause: why, Easier: e.easier[e.concerns()]})
+	e.emit(Event{Kind: StepBegan, Length: e.planned(i), Cause: why, Easier: e.easier[e.concerns()]})
 }
 
 // enterRunning lets the session's clock run on from where it stands.

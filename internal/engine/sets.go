@@ -24,7 +24,7 @@ type sideWork struct {
 func (e *Engine) endStep(why Cause) {
 	s := e.plan.Steps[e.step]
 	taken := e.read() - e.began
-	e.emit(Event{Kind: StepEnded, Cause: why, Length: s.Length, Taken: taken, Halted: e.halted})
+	e.emit(Event{Kind: StepEnded, Cause: why, Length: e.planned(e.step), Taken: taken, Halted: e.halted})
 	if s.Set < 0 {
 		return
 	}
@@ -53,7 +53,7 @@ func (w *setWork) book(s sideWork) {
 
 // endSet says what was done of a set.
 func (e *Engine) endSet(set int, why Cause) {
-	r := &SetResult{Set: set, Outcome: Done, Planned: e.plan.Sets[set].Work, Easier: e.easier[e.concerns()]}
+	r := &SetResult{Set: set, Outcome: Done, Planned: e.plannedOf(set), Easier: e.easier[e.concerns()]}
 	ev := Event{Kind: SetEnded, Cause: why, Set: r}
 	for _, w := range e.sets[set] {
 		ev.Taken += w.taken
@@ -71,6 +71,16 @@ func (e *Engine) endSet(set int, why Cause) {
 		r.Outcome = Partial
 	}
 	e.emit(ev)
+}
+
+// plannedOf returns how long the work of a set lasts in the variant that is on.
+func (e *Engine) plannedOf(set int) (work time.Duration) {
+	for i := e.plan.Sets[set].First; i <= e.plan.Sets[set].Last; i++ {
+		if e.plan.Steps[i].Kind == plan.Work {
+			work += e.planned(i)
+		}
+	}
+	return work
 }
 
 // sidesOf returns how many work steps a set has.

@@ -183,8 +183,9 @@ func (r *Recorder) asleep() time.Duration {
 // set returns what was done of a set.
 func (r *Recorder) set(e engine.Event) *Set {
 	planned := r.plan.Sets[e.Set.Set]
-	exercise := r.plan.Exercise(planned.First)
-	s := &Set{Place: Place{planned.Block, planned.Round, planned.Exercise}, Name: exercise.Name,
+	written := r.plan.Exercise(planned.First)
+	exercise := written.In(e.Set.Easier)
+	s := &Set{Place: Place{planned.Block, planned.Round, planned.Exercise}, Name: written.Name,
 		Outcome: string(e.Set.Outcome), End: string(e.Cause), ByHand: r.byHand(r.plan.Steps[planned.First]),
 		PlannedS: seconds(e.Set.Planned), TakenS: seconds(e.Taken), PausedS: seconds(e.Halted),
 		Reps: e.Set.Reps, Planned: planned.Reps, Contacts: e.Set.Reps * exercise.Contacts,

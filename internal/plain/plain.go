@@ -111,7 +111,7 @@ func (p *Printer) step(i int, easier bool) string {
 	s := p.plan.Steps[i]
 	switch s.Kind {
 	case plan.Work:
-		return withNote(p.task(i, easier), words.Cues(p.plan, i))
+		return withNote(p.task(i, easier), words.Cues(p.plan, i, easier))
 	case plan.Switch:
 		return fmt.Sprintf("%s to the %s", units.FormatDuration(s.Length), words.Side(s.Side))
 	}

@@ -93,6 +93,16 @@ func (p *Plan) Exercise(i int) *sessions.Exercise {
 	return &p.Session.Blocks[s.Block-1].Exercises[s.Exercise-1]
 }
 
+// Length returns how long step i lasts, in its exercise's easier variant if
+// easier is set: a variant with a pace of its own makes reps shorter or longer.
+func (p *Plan) Length(i int, easier bool) time.Duration {
+	s := p.Steps[i]
+	if !easier || s.Kind != Work || s.Reps == 0 {
+		return s.Length
+	}
+	return time.Duration(s.Reps) * p.Exercise(i).In(true).Rep
+}
+
 // NextWork returns the index of the first work step after step i, or -1.
 func (p *Plan) NextWork(i int) int {
 	for j := i + 1; j < len(p.Steps); j++ {

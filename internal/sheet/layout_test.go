@@ -110,7 +110,7 @@ func TestNoTextLeavesItsBox(t *testing.T) {
 				e := &b.Exercises[j]
 				e.Name = label(t, "name")
 				e.How = words(100).Draw(t, "how")
-				e.Easier = words(40).Draw(t, "easier")
+				e.Easier.Name = words(40).Draw(t, "easier")
 				e.Cues = rapid.SliceOfN(rapid.Custom(func(t *rapid.T) string { return label(t, "cue") }), 0, 12).Draw(t, "cues")
 			}
 		}

@@ -250,10 +250,25 @@ func contactsOf(e *sessions.Exercise, rounds int) string {
 	return count(n, "contact") + " a round"
 }
 
+// variantOf says a variant in one sentence: its name, its pace and how to do it.
+func variantOf(v sessions.Variant) string {
+	text := v.Name
+	switch {
+	case v.Tempo != (sessions.Tempo{}):
+		text += ", tempo " + tempoOf(v.Tempo)
+	case v.Rep > 0:
+		text += ", " + figure(v.Rep).String() + " a rep"
+	}
+	if v.How != "" {
+		text += ": " + v.How
+	}
+	return text
+}
+
 // notesOf returns the longer texts of an exercise.
 func notesOf(e *sessions.Exercise) []Note {
 	var notes []Note
-	for _, n := range []Note{{"", e.How}, {"Easier", e.Easier}, {"Harder", e.Harder}, {"Load", e.Load}} {
+	for _, n := range []Note{{"", e.How}, {"Easier", variantOf(e.Easier)}, {"Harder", variantOf(e.Harder)}, {"Load", e.Load}} {
 		if n.Text = strings.TrimSpace(safetext.Clean(n.Text)); n.Text != "" {
 			notes = append(notes, n)
 		}

@@ -106,7 +106,7 @@ func TestHTMLEscapes(t *testing.T) {
 func docWith(text string) *Doc {
 	s := &sessions.Session{Title: text, For: text, LeadIn: sessions.DefaultLeadIn, Blocks: []sessions.Block{{
 		Title: text, Trains: []string{text}, Rounds: 2, Rest: sessions.DefaultChange, RestAfter: sessions.DefaultChange,
-		Exercises: []sessions.Exercise{{Name: text, Reps: 3, Rep: sessions.DefaultRep, Cues: []string{text}, How: text, Easier: text, Load: text}},
+		Exercises: []sessions.Exercise{{Name: text, Reps: 3, Rep: sessions.DefaultRep, Cues: []string{text}, How: text, Easier: sessions.Variant{Name: text}, Load: text}},
 	}}}
 	s.Blocks = append(s.Blocks, s.Blocks[0])
 	return Of(plan.Of(s))

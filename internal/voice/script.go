@@ -1,7 +1,6 @@
 package voice
 
 import (
-	"slices"
 	"time"
 
 	"coldfloor/internal/engine"
@@ -37,7 +36,7 @@ func Script(p *plan.Plan, v engine.View, o Options) []Spoken {
 	if v.Phase != engine.Running && v.Phase != engine.CountedIn {
 		return nil
 	}
-	w := writer{p: p, o: o, from: v.CountIn, easier: v.InEasier}
+	w := writer{p: p, o: o, from: v.CountIn, view: v}
 	start := v.CountIn - v.Elapsed
 	end := start + v.Length
 	for i := v.Step; ; i++ {
@@ -49,18 +48,18 @@ func Script(p *plan.Plan, v engine.View, o Options) []Spoken {
 			w.say(o.Language.Done(), end+sound.Done.Duration()+afterCue, end+time.Minute)
 			break
 		}
-		start, end = end, end+p.Steps[i+1].Length
+		start, end = end, end+v.LengthOf(p, i+1)
 	}
 	return w.out
 }
 
 // writer writes one script.
 type writer struct {
-	p      *plan.Plan
-	o      Options
-	from   time.Duration     // when the session's clock runs
-	easier []engine.Exercise // those in their easier variant
-	out    []Spoken
+	p    *plan.Plan
+	o    Options
+	from time.Duration // when the session's clock runs
+	view engine.View
+	out  []Spoken
 }
 
 // say books a text that begins at from and must not touch a cue at end.
@@ -125,9 +124,7 @@ func (w *writer) next(i int) string {
 	if n < 0 {
 		return ""
 	}
-	s := w.p.Steps[n]
-	easier := slices.Contains(w.easier, engine.Exercise{Block: s.Block, Exercise: s.Exercise})
-	return w.o.Language.Next(s, words.Movement(w.p, n, easier))
+	return w.o.Language.Next(w.p.Steps[n], words.Movement(w.p, n, w.view.EasierAt(w.p, n)))
 }
 
 // lastRound reports whether the rest at step i leads to its block's last round.

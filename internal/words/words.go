@@ -21,10 +21,7 @@ func Movement(p *plan.Plan, i int, easier bool) string {
 	if e == nil {
 		return ""
 	}
-	if easier && e.Easier != "" {
-		return safetext.Clean(e.Easier)
-	}
-	return safetext.Clean(e.Name)
+	return safetext.Clean(e.In(easier).Name)
 }
 
 // Side returns "left side" or "right side", "sides in turn" for alternate
@@ -67,12 +64,14 @@ func Task(p *plan.Plan, i int, easier bool) string {
 	return join(", ", Movement(p, i, easier), Side(s.Side), Dose(s))
 }
 
-// Cues returns the cues of the exercise of step i in one line.
-func Cues(p *plan.Plan, i int) string {
+// Cues returns the cues of the exercise of step i, or of its easier variant,
+// in one line.
+func Cues(p *plan.Plan, i int, easier bool) string {
 	e := p.Exercise(i)
 	if e == nil {
 		return ""
 	}
+	e = e.In(easier)
 	cues := make([]string, len(e.Cues))
 	for j, c := range e.Cues {
 		cues[j] = safetext.Clean(c)

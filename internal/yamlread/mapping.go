@@ -95,6 +95,12 @@ func (m *Mapping) value(key string) *yaml.Node {
 // Has reports whether the file gives key, be it with a wrong value.
 func (m *Mapping) Has(key string) bool { return m.find(key) != nil }
 
+// IsMapping reports whether the value of key is a mapping.
+func (m *Mapping) IsMapping(key string) bool {
+	n := m.value(key)
+	return n != nil && n.Kind == yaml.MappingNode
+}
+
 // Marks returns where the mapping and its keys stand.
 func (m *Mapping) Marks() Marks {
 	marks := make(Marks, len(m.entries)+1)

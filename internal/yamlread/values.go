@@ -163,7 +163,10 @@ func (m *Mapping) Enum(key, def string, allowed ...string) string {
 	if n.Kind == yaml.ScalarNode && n.Tag == "!!str" && slices.Contains(allowed, n.Value) {
 		return n.Value
 	}
-	hint := "write " + strings.Join(allowed[:len(allowed)-1], ", ") + " or " + allowed[len(allowed)-1]
+	hint := "write " + allowed[0]
+	if last := len(allowed) - 1; last > 0 {
+		hint = "write " + strings.Join(allowed[:last], ", ") + " or " + allowed[last]
+	}
 	if near := Nearest(n.Value, allowed); near != "" {
 		hint = "did you mean " + near + "?"
 	}

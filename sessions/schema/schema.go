@@ -4,8 +4,8 @@
 // The shape comes from the Go types of package sessions. What a value may look
 // like, and what a key means, stands here beside it. A few things that
 // sessions.Parse refuses cannot be said in a schema: how long the plan is, a
-// rest on a round's last exercise, a rep that disagrees with its tempo, and
-// how a number is spelt.
+// rest on a round's last exercise, a rep that disagrees with its tempo, a
+// set too short for its calls, and how a number is spelt.
 package schema
 
 import (
@@ -43,6 +43,7 @@ func build() *jsonschema.Schema {
 	block, exercise := s.Definitions["Block"], s.Definitions["Exercise"]
 	complete(block, "block")
 	complete(exercise, "exercise")
+	complete(s.Definitions["Variant"], "variant")
 	restBetweenRounds(block)
 	oneKindOfWork(exercise)
 	for name, d := range definitions() {
@@ -58,7 +59,7 @@ func mapped(t reflect.Type) *jsonschema.Schema {
 		return ref("Duration")
 	case reflect.TypeFor[units.Length]():
 		return ref("Length")
-	case reflect.TypeFor[sessions.Tempo](), reflect.TypeFor[sessions.Floor](), reflect.TypeFor[sessions.Overhead]():
+	case reflect.TypeFor[sessions.Tempo](), reflect.TypeFor[sessions.Floor](), reflect.TypeFor[sessions.Overhead](), reflect.TypeFor[sessions.Interval]():
 		return ref(t.Name())
 	}
 	return nil
@@ -81,6 +82,12 @@ func complete(s *jsonschema.Schema, mapping string) {
 		}
 		if k.most > 0 && p.Type == "array" {
 			p.MinItems, p.MaxItems = count(1), count(k.most)
+			if k.least != nil {
+				p.MinItems, p.UniqueItems = count(*k.least), true
+			}
+		}
+		if k.variant {
+			p.Ref, p.AnyOf = "", []*jsonschema.Schema{ref("Text"), ref("Variant")}
 		}
 		if k.only != 0 {
 			p.Type, p.Const = "", k.only
@@ -104,11 +111,14 @@ func restBetweenRounds(block *jsonschema.Schema) {
 }
 
 // oneKindOfWork makes exactly one of the work keys required, and keeps what
-// orders the sides to work that has sides.
+// orders the sides to work that has sides, calls to timed work, and what tells
+// more of a key to where that key is.
 func oneKindOfWork(exercise *jsonschema.Schema) {
 	for _, k := range []string{"reps", "reps_per_side", "time", "time_per_side"} {
 		exercise.OneOf = append(exercise.OneOf, &jsonschema.Schema{Required: []string{k}})
 	}
+	exercise.DependentRequired = map[string][]string{"way": {"measure"}, "tries": {"measure"}, "call_every": {"calls"}}
+	timed := &jsonschema.Schema{AnyOf: []*jsonschema.Schema{exercise.OneOf[2], exercise.OneOf[3]}}
 	sided := &jsonschema.Schema{AnyOf: []*jsonschema.Schema{exercise.OneOf[1], exercise.OneOf[3]}}
-	exercise.DependentSchemas = map[string]*jsonschema.Schema{"sides": sided, "switch": sided}
+	exercise.DependentSchemas = map[string]*jsonschema.Schema{"sides": sided, "switch": sided, "calls": timed}
 }

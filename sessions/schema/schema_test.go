@@ -33,6 +33,11 @@ var beyond = map[string]string{
 	"too-long":          "sums are beyond a schema",
 	"too-many-steps":    "sums are beyond a schema",
 	"both-bounds":       "sums are beyond a schema",
+	"variant-too-long":  "products are beyond a schema",
+	"calls-too-few":     "a text that holds a number cannot be compared",
+	"call-every-short":  "a text that holds a number cannot be compared",
+	"call-every-long":   "a text that holds a number cannot be compared",
+	"call-every-turned": "a text that holds numbers cannot be compared",
 	"spelt-numbers":     "a number that was read has no spelling",
 }
 
@@ -78,11 +83,15 @@ func TestSchemaAndParserAgreeOnValues(t *testing.T) {
 		"exercise": "coldfloor: 1\ntitle: T\nblocks:\n- title: B\n  exercises:\n  - name: E\n    reps: 1\n    KEY",
 		"sided":    "coldfloor: 1\ntitle: T\nblocks:\n- title: B\n  exercises:\n  - name: E\n    reps_per_side: 1\n    KEY",
 		"first":    "coldfloor: 1\ntitle: T\nblocks:\n- title: B\n  exercises:\n  - {name: E, reps: 1, KEY}\n  - {name: F, reps: 1}",
+		"measured": "coldfloor: 1\ntitle: T\nblocks:\n- title: B\n  exercises:\n  - {name: E, reps: 1, measure: height, KEY}",
+		"variant":  "coldfloor: 1\ntitle: T\nblocks:\n- title: B\n  exercises:\n  - {name: E, reps: 1, easier: {name: V, KEY}}",
+		"timed":    "coldfloor: 1\ntitle: T\nblocks:\n- title: B\n  exercises:\n  - {name: E, time: 1h, KEY}",
 		"work":     "coldfloor: 1\ntitle: T\nblocks:\n- title: B\n  exercises:\n  - name: E\n    KEY",
 	}
 	tried := map[string]string{
-		"session": "for level lead_in", "block": "part trains rounds rest rest_after change", "work": "reps reps_per_side time time_per_side",
-		"exercise": "rep tempo contacts cues how finish easier harder load floor travel overhead", "sided": "sides switch", "first": "rest",
+		"session": "for level note lead_in", "block": "part note trains rounds rest rest_after change", "work": "reps reps_per_side time time_per_side",
+		"exercise": "rep tempo contacts cues how finish easier harder load floor travel overhead measure way tries calls call_every", "measured": "way tries", "timed": "calls", "variant": "contacts rep tempo cues how",
+		"sided": "sides switch", "first": "rest",
 	}
 	for place, names := range tried {
 		for key := range strings.FieldsSeq(names) {
@@ -115,7 +124,7 @@ func TestEveryKeyIsExplained(t *testing.T) {
 	if s.Schema != "https://json-schema.org/draft/2020-12/schema" {
 		t.Errorf("$schema is %q", s.Schema)
 	}
-	for _, properties := range []map[string]any{s.Properties, s.Defs["Block"].Properties, s.Defs["Exercise"].Properties} {
+	for _, properties := range []map[string]any{s.Properties, s.Defs["Block"].Properties, s.Defs["Exercise"].Properties, s.Defs["Variant"].Properties} {
 		if len(properties) == 0 {
 			t.Error("a mapping has no keys")
 		}

@@ -49,10 +49,18 @@ func definitions() jsonschema.Definitions {
 		"PositiveDuration": durations(&jsonschema.Schema{Type: "number", ExclusiveMinimum: "0"}, pattern(duration, noDuration)),
 		"Length":           above,
 		"Tempo":            examples(pattern(tempo, noTempo), "3-1-1", "2-0-1-1"),
+		"Call":             text(sessions.MaxCall),
+		"Interval":         examples(durations(&jsonschema.Schema{Type: "number", Minimum: "1"}, pattern(interval(), "")), "3s", "2s-4s"),
 		"Floor":            examples(pattern(size(), "^"+noLength+"[x×]|[x×]"+noLength+"$"), "2m x 1m"),
 		"Overhead": examples(&jsonschema.Schema{AnyOf: []*jsonschema.Schema{
 			{Enum: []any{sessions.OverheadNone, sessions.OverheadReach, sessions.OverheadJump}}, above}}, "none", "jump", "30cm"),
 	}
+}
+
+// interval is a duration, or two with - between them.
+func interval() string {
+	one := strings.TrimSuffix(strings.TrimPrefix(duration, "^"), "$")
+	return "^" + one + "(-" + one + ")?$"
 }
 
 // text is a text of one to most characters that is not blank.

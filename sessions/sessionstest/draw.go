@@ -22,6 +22,7 @@ func Draw(t *rapid.T) *sessions.Session {
 		Name:    "random",
 		Title:   text().Draw(t, "title"),
 		For:     optional(t, "for"),
+		Note:    optional(t, "note"),
 		Level:   rapid.SampledFrom([]sessions.Level{"", sessions.Beginner, sessions.Intermediate, sessions.Advanced}).Draw(t, "level"),
 		LeadIn:  gap(t, "lead_in"),
 	}
@@ -35,6 +36,7 @@ func drawBlock(t *rapid.T, number int) sessions.Block {
 	b := sessions.Block{
 		Title:  fmt.Sprintf("Block %d", number),
 		Part:   rapid.SampledFrom([]sessions.Part{sessions.WarmUp, sessions.Main, sessions.CoolDown}).Draw(t, "part"),
+		Note:   optional(t, "note"),
 		Trains: rapid.SampledFrom([][]string{nil, {"vertical power"}, {"strength", "trunk"}}).Draw(t, "trains"),
 		Rounds: rapid.IntRange(1, 4).Draw(t, "rounds"),
 		Rest:   gap(t, "rest"),
@@ -65,8 +67,6 @@ func drawExercise(t *rapid.T, name string) sessions.Exercise {
 		Sides:    sessions.LeftFirst,
 		Switch:   sessions.DefaultSwitch,
 		Finish:   rapid.SampledFrom([]sessions.Finish{sessions.ByPace, sessions.ByHand}).Draw(t, "finish"),
-		Easier:   optional(t, "easier"),
-		Harder:   optional(t, "harder"),
 		Load:     optional(t, "load"),
 		Overhead: sessions.Overhead{Kind: sessions.OverheadNone},
 	}
@@ -79,6 +79,9 @@ func drawExercise(t *rapid.T, name string) sessions.Exercise {
 	}
 	drawWork(t, &e)
 	drawRoom(t, &e)
+	drawMeasure(t, &e)
+	drawCalls(t, &e)
+	e.Easier, e.Harder = drawVariant(t, "easier"), drawVariant(t, "harder")
 	return e
 }
 
@@ -100,6 +103,55 @@ func drawWork(t *rapid.T, e *sessions.Exercise) {
 			sessions.SwapEachRound, sessions.AlternateReps}).Draw(t, "sides")
 		e.Switch = gap(t, "switch")
 	}
+}
+
+// drawVariant draws an easier or harder variant: none, a text alone, or one
+// with a dose of its own.
+func drawVariant(t *rapid.T, name string) sessions.Variant {
+	v := sessions.Variant{Name: optional(t, name)}
+	if v.Bare = v.Name != "" && rapid.Bool().Draw(t, name+" is a text"); v.Bare || v.Name == "" {
+		return v
+	}
+	v.How = optional(t, name+" how")
+	if rapid.Bool().Draw(t, name+" has contacts") {
+		n := rapid.IntRange(0, 2).Draw(t, name+" contacts")
+		v.Contacts = &n
+	}
+	switch rapid.IntRange(0, 2).Draw(t, name+" pace") {
+	case 1:
+		v.Rep = some(t, name+" rep", 5)
+	case 2:
+		v.Tempo = sessions.Tempo{Lowering: gap(t, name+" lowering"), Rising: some(t, name+" rising", 3)}
+		v.Rep = v.Tempo.Rep()
+	}
+	if rapid.Bool().Draw(t, name+" has cues") {
+		v.Cues = []string{text().Draw(t, name+" cue")}
+	}
+	return v
+}
+
+// drawMeasure lets a number come out of some exercises.
+func drawMeasure(t *rapid.T, e *sessions.Exercise) {
+	e.Measure = rapid.SampledFrom([]sessions.Measure{"", "", sessions.MeasureDistance, sessions.MeasureHeight,
+		sessions.MeasureCount, sessions.MeasureTime}).Draw(t, "measure")
+	if e.Measure == "" {
+		return
+	}
+	e.Way = optional(t, "way")
+	e.Tries = rapid.SampledFrom([]sessions.Tries{"", sessions.Practice}).Draw(t, "tries")
+}
+
+// drawCalls has directions called in some timed sets that are long enough.
+func drawCalls(t *rapid.T, e *sessions.Exercise) {
+	length := e.Time + e.TimePerSide
+	if length < sessions.MinCallEvery+sessions.CallsEnd || !rapid.Bool().Draw(t, "calls") {
+		return
+	}
+	e.Calls = []string{"left", "right", "front left", "rückwärts", "跳"}[:rapid.IntRange(2, 5).Draw(t, "directions")]
+	most := min(5000, int64((length-sessions.CallsEnd)/time.Millisecond))
+	a := rapid.Int64Range(1000, most).Draw(t, "least, ms")
+	b := rapid.Int64Range(a, most).Draw(t, "most, ms")
+	e.CallEvery = sessions.Interval{Least: time.Duration(a) * time.Millisecond, Most: time.Duration(b) * time.Millisecond}
 }
 
 // drawRoom gives the exercise the floor and the overhead space it needs.
