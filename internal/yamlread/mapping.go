@@ -156,3 +156,6 @@ func describe(n *yaml.Node) string {
 	}
 	return "a value tagged " + quote(n.Tag)
 }
+
+// ProblemAt notes a problem of the caller's own at another place of the file.
+func (m *Mapping) ProblemAt(at Pos, message, hint string) { m.f.add(at, message, hint) }

@@ -1,0 +1,140 @@
+package weeks
+
+import (
+	"fmt"
+	"slices"
+
+	"coldfloor/internal/units"
+	"coldfloor/sessions"
+)
+
+// sessionNames returns the names of days, each once, in the order of the week.
+func (r *reader) sessionNames() []string {
+	var names []string
+	for _, s := range r.p.Slots {
+		if !slices.Contains(names, s.Session) {
+			names = append(names, s.Session)
+		}
+	}
+	return names
+}
+
+// has reports whether the pattern has the session in the week.
+func (p *Plan) has(name string, week int) bool {
+	return slices.ContainsFunc(p.Slots, func(s Slot) bool {
+		return s.Session == name && (s.Only == nil || slices.Contains(s.Only, week))
+	})
+}
+
+// judgeSessions makes the session of every week, and notes the entries of grow
+// and lighter that are wrong: beyond their limit at once, that change nothing,
+// and those that make what is no session.
+func (r *reader) judgeSessions() {
+	grew, lightened := make([]bool, len(r.p.Grow)), map[int]bool{}
+	known := true
+	for _, name := range r.sessionNames() {
+		if r.p.bases[name] == nil {
+			known = false
+			continue
+		}
+		r.judgeFirst(name)
+		for week := 1; week <= r.p.Count; week++ {
+			if r.p.has(name, week) && r.make(name, week, grew) {
+				lightened[week] = true
+			}
+		}
+	}
+	for i, g := range r.p.Grow {
+		if g.ok && !grew[i] {
+			r.m.ProblemAt(g.Pos, "this changes nothing in any week", "the weeks from "+fmt.Sprintf("%d to %d", g.From, g.Until)+" that are neither lighter nor on hold, and that have the session, are changed")
+		}
+	}
+	for i, l := range r.p.Lighter {
+		if known && l.Week > 0 && l.Keep > 0 && !lightened[l.Week] {
+			r.lighter[i].Problem("", fmt.Sprintf("this changes nothing in week %d", l.Week), "only blocks of part main are made lighter, and at least 1 round, 1 rep and 1 s stay")
+		}
+	}
+}
+
+// judgeFirst notes the entries whose limit the session is beyond in week 1.
+func (r *reader) judgeFirst(name string) {
+	s := clone(r.p.bases[name])
+	for i := range r.p.Grow {
+		g := &r.p.Grow[i]
+		if g.In != name || !g.ok {
+			continue
+		}
+		for _, t := range g.targets {
+			if v := g.get(s, t); g.Limit != nil && g.beyond(v) {
+				r.grow[i].Problem("limit", fmt.Sprintf("week 1 is beyond this already, with %s", g.write(v)), "change the limit, or take it out")
+				g.ok = false
+				break
+			}
+		}
+		if g.ok {
+			g.apply(r.p, s, 1)
+		}
+	}
+}
+
+// write puts a value into words: 12, or 1m30s.
+func (g *Grow) write(v int64) string {
+	if g.What.counted() {
+		return fmt.Sprint(v)
+	}
+	return units.FormatDuration(duration(v))
+}
+
+// make makes and keeps the session of a week, or notes the entry that makes
+// it none. It marks the entries that change something, and reports whether
+// the week is lighter by anything.
+func (r *reader) make(name string, week int, grew []bool) (lightened bool) {
+	s := clone(r.p.bases[name])
+	culprit, wrong := 0, ""
+	for i := range r.p.Grow {
+		g := &r.p.Grow[i]
+		if g.In != name || !g.ok {
+			continue
+		}
+		grew[i] = g.apply(r.p, s, week) || grew[i]
+		now := unsound(s)
+		if wrong == "" {
+			culprit = i
+		}
+		wrong = now
+	}
+	if wrong != "" {
+		g := &r.p.Grow[culprit]
+		r.m.ProblemAt(g.Pos, fmt.Sprintf("in week %d this makes no valid session: %s", week, wrong), "")
+		g.ok = false
+		return false
+	}
+	if keep, ok := r.p.IsLighter(week); ok && keep > 0 {
+		lightened = lighten(s, keep)
+	}
+	s.Title += suffix(week)
+	r.p.made[sessionWeek{name, week}] = s
+	return lightened
+}
+
+// unsound says why a session that was changed is no valid one, or nothing.
+func unsound(s *sessions.Session) string {
+	for i := range s.Blocks {
+		b := &s.Blocks[i]
+		if _, written := b.Marks["rest"]; b.Rounds > 1 && !written {
+			return fmt.Sprintf("block %s has %d rounds and no rest", quoted(b.Title), b.Rounds)
+		}
+		for j := range b.Exercises {
+			if e := &b.Exercises[j]; e.Reps+e.RepsPerSide > sessions.MaxReps {
+				return fmt.Sprintf("%s has more than %d reps", quoted(e.Name), sessions.MaxReps)
+			}
+		}
+	}
+	switch steps, length := sessions.Size(s); {
+	case steps > sessions.MaxSteps:
+		return fmt.Sprintf("it has more than %d steps", sessions.MaxSteps)
+	case length > sessions.MaxLength:
+		return "it lasts longer than " + units.FormatDuration(sessions.MaxLength)
+	}
+	return ""
+}

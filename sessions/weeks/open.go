@@ -1,0 +1,157 @@
+package weeks
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"coldfloor/internal/yamlread"
+	"coldfloor/sessions"
+)
+
+// Opened is what a name or a path turned out to be: one of the two.
+type Opened struct {
+	Session *sessions.Session
+	Plan    *Plan
+}
+
+// Open reads what the user calls nameOrPath: a built-in session or plan by its
+// name, or else a file. The error is a yamlread.Problems where the file was
+// read and is wrong.
+func Open(nameOrPath string) (Opened, error) {
+	if b, ok := FindBuiltin(nameOrPath); ok {
+		p, err := b.Plan()
+		return Opened{Plan: p}, err
+	}
+	if _, ok := sessions.FindBuiltin(nameOrPath); ok {
+		s, err := sessions.Open(nameOrPath)
+		return Opened{Session: s}, err
+	}
+	f, err := os.Open(nameOrPath)
+	if errors.Is(err, fs.ErrNotExist) {
+		return Opened{}, notFound(nameOrPath)
+	}
+	if err != nil {
+		return Opened{}, err
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return Opened{}, fmt.Errorf("%q is a folder, not a session or a plan of weeks\nhint: name a file in it", nameOrPath)
+	}
+	return Read(nameOrPath, filepath.Dir(nameOrPath), f)
+}
+
+// Read reads a session or a plan from r, which the user knows as name; the
+// plan's files are found from folder. It takes in no more than it can use.
+func Read(name, folder string, r io.Reader) (Opened, error) {
+	src, err := io.ReadAll(io.LimitReader(r, yamlread.MaxBytes+1))
+	if err != nil {
+		return Opened{}, err
+	}
+	if IsPlan(src) {
+		p, err := Parse(name, src, From(folder))
+		return Opened{Plan: p}, err
+	}
+	s, err := sessions.Parse(name, src)
+	return Opened{Session: s}, err
+}
+
+// IsPlan reports whether the text of a file is meant as a plan of weeks: it
+// has the key weeks or days, and not blocks alone.
+func IsPlan(src []byte) bool {
+	if !bytes.Contains(src, []byte("weeks")) && !bytes.Contains(src, []byte("days")) {
+		return false
+	}
+	var doc yaml.Node
+	if len(src) > yamlread.MaxBytes || yaml.NewDecoder(bytes.NewReader(src)).Decode(&doc) != nil ||
+		len(doc.Content) == 0 || doc.Content[0].Kind != yaml.MappingNode {
+		return bytes.HasPrefix(src, []byte("weeks:")) || bytes.Contains(src, []byte("\nweeks:")) || bytes.Contains(src, []byte("\ndays:"))
+	}
+	var keys []string
+	for i := 0; i+1 < len(doc.Content[0].Content); i += 2 {
+		keys = append(keys, doc.Content[0].Content[i].Value)
+	}
+	return slices.Contains(keys, "weeks") || slices.Contains(keys, "days") && !slices.Contains(keys, "blocks")
+}
+
+// From returns the Finder of a plan whose file is in the folder: a name with a
+// dot or a slash is a file from there, any other a built-in session.
+func From(folder string) Finder {
+	return func(name string) (*sessions.Session, error) {
+		if !strings.ContainsAny(name, "./") {
+			return builtinSession(name)
+		}
+		path := name
+		if !filepath.IsAbs(name) {
+			path = filepath.Join(folder, name)
+		}
+		src, err := readFile(path)
+		if err != nil {
+			return nil, err
+		}
+		if IsPlan(src) {
+			return nil, fmt.Errorf("%q is a plan of weeks, and a plan names sessions alone\nhint: name the sessions of that plan", name)
+		}
+		return sessions.Parse(path, src)
+	}
+}
+
+// readFile reads a session's file, no more of it than can be used.
+func readFile(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, fmt.Errorf("there is no file %q\nhint: names are found from the folder that the plan is in", path)
+	}
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && !info.Mode().IsRegular() {
+		return nil, fmt.Errorf("%q is no file", path)
+	}
+	return io.ReadAll(io.LimitReader(f, yamlread.MaxBytes+1))
+}
+
+// builtinSession returns a built-in session, or says what might be meant.
+func builtinSession(name string) (*sessions.Session, error) {
+	if b, ok := sessions.FindBuiltin(name); ok {
+		return b.Session()
+	}
+	if _, ok := FindBuiltin(name); ok {
+		return nil, fmt.Errorf("%q is a plan of weeks, and a plan names sessions alone\nhint: name the sessions of that plan", name)
+	}
+	hint := "coldfloor sessions lists the built-in ones; a file is named with its ending, such as " + name + ".yaml"
+	if near := yamlread.Nearest(name, sessionNames()); near != "" {
+		hint = "did you mean " + near + "?"
+	}
+	return nil, fmt.Errorf("there is no session called %q\nhint: %s", name, hint)
+}
+
+func sessionNames() []string {
+	var names []string
+	for _, b := range sessions.Builtins() {
+		names = append(names, b.Name)
+	}
+	return names
+}
+
+// notFound says that there is no such session or plan, and what might have
+// been meant.
+func notFound(name string) error {
+	hint := "coldfloor sessions lists those that come with the program; a file is named by its path"
+	if near := yamlread.Nearest(name, append(sessionNames(), builtinNames...)); near != "" {
+		hint = "did you mean " + near + "?"
+	}
+	if strings.ContainsAny(name, `./\`) {
+		return fmt.Errorf("there is no file %q\nhint: %s", name, hint)
+	}
+	return fmt.Errorf("there is no session or plan called %q\nhint: %s", name, hint)
+}
