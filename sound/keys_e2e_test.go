@@ -12,8 +12,8 @@ import (
 	"time"
 
 	"coldfloor/internal/engine"
+	"coldfloor/internal/engine/enginetest"
 	"coldfloor/internal/pulsetest"
-	"coldfloor/internal/runner"
 )
 
 // TestRecordedKeys pauses in the middle of a cue, resumes, and ends a set by a
@@ -22,9 +22,9 @@ func TestRecordedKeys(t *testing.T) {
 	p := planned(t, "lead_in: 2s\nblocks: [{title: A, rounds: 2, rest: 15s, exercises: [{name: Hops, time: 20s}]}]\n")
 	l := NewLive(LiveOptions{Volume: 1})
 	waitFor(t, l, playing, asleep)
-	clock := runner.NewSystem(1)
-	l.Follow(p, Options{}, clock.Mono, 1)
-	r := runner.New(p, engine.Options{CountIn: 2 * time.Second}, clock, l)
+	clock := enginetest.Since(1)
+	l.Follow(p, Options{}, clock, 1)
+	r := enginetest.New(p, engine.Options{CountIn: 2 * time.Second}, clock, l)
 	rec, err := server.Record()
 	if err != nil {
 		t.Fatal(err)

@@ -21,7 +21,7 @@ type LiveOptions struct {
 	Bell func()
 }
 
-// Live gives a run's cues as it goes. It is a runner.Listener, never blocks
+// Live gives a run's cues as it goes. It is a engine.Listener, never blocks
 // its host, and carries on whatever becomes of the device. Its methods are
 // safe for concurrent use.
 //
@@ -103,7 +103,7 @@ func (l *Live) Follow(p *plan.Plan, o Options, now func() time.Duration, speed f
 	l.anew(func() {})
 }
 
-// Heard implements runner.Listener.
+// Heard implements engine.Listener.
 func (l *Live) Heard(events []engine.Event, after engine.View) {
 	l.mu.Lock()
 	defer l.mu.Unlock()

@@ -14,9 +14,9 @@ import (
 	"time"
 
 	"coldfloor/internal/engine"
+	"coldfloor/internal/engine/enginetest"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/pulsetest"
-	"coldfloor/internal/runner"
 	"coldfloor/sessions"
 )
 
@@ -101,9 +101,9 @@ func record(t *testing.T, text string, o Options) error {
 	began := time.Now()
 	l := NewLive(LiveOptions{Volume: 1})
 	waitFor(t, l, playing, asleep)
-	clock := runner.NewSystem(1)
-	l.Follow(p, o, clock.Mono, 1)
-	r := runner.New(p, engine.Options{CountIn: 3 * time.Second}, clock, l)
+	clock := enginetest.Since(1)
+	l.Follow(p, o, clock, 1)
+	r := enginetest.New(p, engine.Options{CountIn: 3 * time.Second}, clock, l)
 	r.Do(engine.Start)
 	for r.View().Phase != engine.Over {
 		time.Sleep(100 * time.Millisecond)

@@ -10,9 +10,9 @@ import (
 	"time"
 
 	"coldfloor/internal/engine"
+	"coldfloor/internal/engine/enginetest"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/pulsetest"
-	"coldfloor/internal/runner"
 )
 
 // simDevice is a device on the bubble's clock that takes 20 ms of samples every
@@ -115,7 +115,7 @@ func (d *simDevice) sleeps() bool { d.mu.Lock(); defer d.mu.Unlock(); return d.s
 
 // stage is one run with live sound in a bubble.
 type stage struct {
-	*runner.Runner
+	*enginetest.Drive
 	live   *Live
 	device *simDevice
 	begun  time.Time
@@ -147,9 +147,9 @@ func perform(t *testing.T, p *plan.Plan, o LiveOptions, d *simDevice, f func(s *
 		o.Bell = s.ring
 		s.live = newLive(o, d)
 		time.Sleep(4 * time.Second)
-		clock := runner.NewSystem(1)
-		s.live.Follow(p, Options{Pips: 3}, clock.Mono, 1)
-		s.Runner = runner.New(p, engine.Options{CountIn: 3 * time.Second}, clock, s.live)
+		clock := enginetest.Since(1)
+		s.live.Follow(p, Options{Pips: 3}, clock, 1)
+		s.Drive = enginetest.New(p, engine.Options{CountIn: 3 * time.Second}, clock, s.live)
 		s.begun = time.Now()
 		s.Do(engine.Start)
 		f(s)
@@ -414,9 +414,9 @@ func TestFasterRunsAreHeardFaster(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		l := newLive(LiveOptions{Volume: 1}, d)
 		time.Sleep(2 * time.Second)
-		clock := runner.NewSystem(4)
-		l.Follow(p, Options{}, clock.Mono, 4)
-		r := runner.New(p, engine.Options{}, clock, l)
+		clock := enginetest.Since(4)
+		l.Follow(p, Options{}, clock, 4)
+		r := enginetest.New(p, engine.Options{}, clock, l)
 		r.Do(engine.Start)
 		for range 90 {
 			time.Sleep(100 * ms)

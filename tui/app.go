@@ -4,6 +4,7 @@
 package tui
 
 import (
+	"coldfloor/internal/run"
 	"errors"
 	"fmt"
 	"os"
@@ -15,7 +16,6 @@ import (
 	"coldfloor/internal/cautions"
 	"coldfloor/internal/engine"
 	"coldfloor/internal/fault"
-	"coldfloor/internal/host"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
@@ -27,7 +27,7 @@ import (
 
 // Options says what is shown, and on what.
 type Options struct {
-	Host    *host.Host
+	Host    *run.Host
 	Plan    *plan.Plan // the session to run; nil: one is chosen on the screen
 	Journal string     // file; empty: without a log
 	Reading Reading
@@ -52,14 +52,14 @@ type App struct {
 	opts  Options
 	style style
 	stage stage
-	log   host.Log
+	log   run.Log
 
 	question question
 	choose   chooseScreen
 	run      runScreen
 	finish   finishScreen
 
-	resume        *journal.Resumption // to go on with, in place of a new run
+	resume        *run.Resumption // to go on with, in place of a new run
 	cautioned     bool
 	width, height int
 	closing       string // what is said after the screen is gone
@@ -74,7 +74,7 @@ func New(o Options) App {
 // Messages between the screens.
 type (
 	logOpened struct {
-		log host.Log
+		log run.Log
 		err error
 	}
 	wanted    int // the answer to a question
@@ -100,7 +100,7 @@ func (m App) Init() tea.Cmd {
 		return func() tea.Msg { return logOpened{} }
 	}
 	return func() tea.Msg {
-		l, err := host.OpenLog(m.opts.Journal)
+		l, err := run.OpenLog(m.opts.Journal)
 		return logOpened{l, err}
 	}
 }
@@ -239,7 +239,7 @@ func (m App) askUnfinished(r *journal.Run) (tea.Model, tea.Cmd) {
 	q := question{title: "A session did not end",
 		text: []string{fmt.Sprintf("%s, begun %s at %s: %d of %d sets done.", r.Title(), ago(r.Start, time.Now()),
 			r.Start.Local().Format("15:04"), done, planned)}}
-	re, err := r.Resume()
+	re, err := run.Resume(r)
 	if err == nil {
 		m.resume = re
 		q.answers = append(q.answers, newAnswer(wantGoOn, "go on from where it stopped", "g", "enter"))
@@ -286,8 +286,8 @@ func (m App) settled() (tea.Model, tea.Cmd) {
 	if m.opts.Plan != nil {
 		return m.begin()
 	}
-	offers, problems := host.Catalogue(m.opts.Folder)
-	host.When(offers, m.log.Runs)
+	offers, problems := run.Catalogue(m.opts.Folder)
+	run.When(offers, m.log.Runs)
 	m.choose = newChooseScreen(offers, problems, time.Now(), m.style)
 	m.stage = choosing
 	return m.resized(m.width, m.height), nil
@@ -314,7 +314,7 @@ func (m App) begin() (tea.Model, tea.Cmd) {
 }
 
 // set sets the run up: a new one, or the rest of one that did not end.
-func (m App) set() (*host.Run, error) {
+func (m App) set() (*run.Active, error) {
 	if m.resume != nil {
 		return m.opts.Host.GoOn(m.resume)
 	}

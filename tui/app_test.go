@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"coldfloor/internal/run"
 	"os"
 	"path/filepath"
 	"strings"
@@ -11,7 +12,6 @@ import (
 	"github.com/charmbracelet/lipgloss"
 
 	"coldfloor/internal/engine"
-	"coldfloor/internal/host"
 	"coldfloor/internal/journal"
 	"coldfloor/tui/glyph"
 )
@@ -20,7 +20,7 @@ import (
 type program struct {
 	t    *testing.T
 	app  App
-	host *host.Host
+	host *run.Host
 	quit bool
 }
 
@@ -28,7 +28,7 @@ type program struct {
 // moments.
 func newProgram(t *testing.T, o Options) *program {
 	t.Helper()
-	o.Host = &host.Host{Speed: 200}
+	o.Host = &run.Host{Speed: 200}
 	o.Glyphs, o.Look, o.Folder = glyph.Quadrant, lipgloss.NewRenderer(os.Stderr), "testdata"
 	p := &program{t: t, app: New(o), host: o.Host}
 	t.Cleanup(p.close)

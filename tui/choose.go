@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"coldfloor/internal/run"
 	"fmt"
 	"strconv"
 	"strings"
@@ -10,7 +11,6 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"coldfloor/internal/host"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/units"
@@ -21,7 +21,7 @@ type planChosen struct{ plan *plan.Plan }
 
 // chooseScreen lists the sessions.
 type chooseScreen struct {
-	offers   []host.Offer
+	offers   []run.Offer
 	problems []string // files that are meant as sessions and cannot be read
 	now      time.Time
 	style    style
@@ -34,7 +34,7 @@ type chooseScreen struct {
 
 // newChooseScreen returns the list of what can be chosen. Now is what the days
 // since a session are counted to.
-func newChooseScreen(offers []host.Offer, problems []string, now time.Time, s style) chooseScreen {
+func newChooseScreen(offers []run.Offer, problems []string, now time.Time, s style) chooseScreen {
 	return chooseScreen{offers: offers, problems: problems, now: now, style: s, keys: newListKeys(), help: s.help()}
 }
 
@@ -86,7 +86,7 @@ func (m chooseScreen) offer(i int) string {
 
 // columns returns the title, length, blocks, contacts and last day of a
 // session, or the columns' names for nil.
-func (m chooseScreen) columns(o *host.Offer) [5]string {
+func (m chooseScreen) columns(o *run.Offer) [5]string {
 	if o == nil {
 		return [5]string{"session", "length", "blocks", "contacts", "last done"}
 	}

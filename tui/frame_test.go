@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"coldfloor/internal/run"
 	"flag"
 	"fmt"
 	"io"
@@ -18,7 +19,6 @@ import (
 	"pgregory.net/rapid"
 
 	"coldfloor/internal/engine"
-	"coldfloor/internal/host"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/termshot"
 	"coldfloor/sessions"
@@ -69,7 +69,7 @@ func testStyle(profile termenv.Profile, set glyph.Set) style {
 func newTestRun(t testing.TB, p *plan.Plan, o engine.Options, s style) (runScreen, *handClock) {
 	t.Helper()
 	c := &handClock{}
-	m := newRunScreen(host.Bare(p, o, c), s, Reading{}).resized(80, 24)
+	m := newRunScreen(run.Bare(p, o, c), s, Reading{}).resized(80, 24)
 	m, _ = m.start()
 	return m, c
 }

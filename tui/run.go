@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"coldfloor/internal/run"
 	"fmt"
 	"strings"
 	"time"
@@ -11,9 +12,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"coldfloor/internal/engine"
-	"coldfloor/internal/host"
 	"coldfloor/internal/plan"
-	"coldfloor/internal/runner"
 	"coldfloor/internal/strip"
 	"coldfloor/internal/words"
 )
@@ -40,7 +39,7 @@ type runEnded struct{}
 // runScreen is the running screen. The runner holds the truth; the screen
 // shows it.
 type runScreen struct {
-	run     *host.Run
+	run     *run.Active
 	style   style
 	keys    runKeys
 	help    help.Model
@@ -59,7 +58,7 @@ type runScreen struct {
 }
 
 // newRunScreen returns the screen of a run that has not started.
-func newRunScreen(r *host.Run, s style, from Reading) runScreen {
+func newRunScreen(r *run.Active, s style, from Reading) runScreen {
 	return runScreen{run: r, style: s, keys: newRunKeys(), help: s.help(), reading: from}
 }
 
@@ -121,7 +120,7 @@ func (m runScreen) note(text string) runScreen {
 	return m
 }
 
-func (m runScreen) speed() float64 { return runner.SpeedOf(m.run.Clock) }
+func (m runScreen) speed() float64 { return run.SpeedOf(m.run.Clock) }
 
 func (m runScreen) paused() bool { return m.run.View().Phase == engine.Halted }
 

@@ -26,7 +26,7 @@ func TestExportLoadsIntoSQLite(t *testing.T) {
 		t.Fatal(err)
 	}
 	var stderr bytes.Buffer
-	if code := run([]string{"export", "--csv", "-o", tables, squad}, strings.NewReader(""), &stderr, &stderr); code != exitFine {
+	if code := execute([]string{"export", "--csv", "-o", tables, squad}, strings.NewReader(""), &stderr, &stderr); code != exitFine {
 		t.Fatalf("exit code %d: %s", code, stderr.String())
 	}
 	script := ""

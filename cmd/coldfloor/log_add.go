@@ -11,6 +11,7 @@ import (
 
 	"coldfloor/internal/journal"
 	"coldfloor/internal/logbook"
+	"coldfloor/internal/run"
 	"coldfloor/internal/settings"
 	"coldfloor/sessions"
 )
@@ -59,14 +60,14 @@ func onPaper(c *cobra.Command, name string, said *ratingFlags, when *whenFlags) 
 		return s, err
 	}
 	s.Title, s.Player = name, mine.Name
-	var blocks []journal.PlannedBlock
 	if isSession(name) {
-		if s.Plan, err = planOf(c, name); err != nil {
+		p, err := planOf(c, name)
+		if err != nil {
 			return s, err
 		}
-		s.Title, s.Length, blocks = s.Plan.Session.Title, s.Plan.Total, journal.Prescribed(s.Plan)
+		s.Title, s.Text, s.Total, s.Length, s.Blocks = p.Session.Title, string(p.Session.Source), p.Total, p.Total, run.Prescribed(p)
 	}
-	if s.Rating, err = said.read(c.Flags(), blocks); err != nil {
+	if s.Rating, err = said.read(c.Flags(), s.Blocks); err != nil {
 		return s, err
 	}
 	err = when.place(c.Flags(), &s)
@@ -82,7 +83,7 @@ func (f *whenFlags) place(flags *pflag.FlagSet, s *journal.OnPaper) (err error) 
 		if s.Length, err = logbook.ParseTaken(f.length); err != nil {
 			return wrongValue(err)
 		}
-	case s.Plan == nil:
+	case s.Blocks == nil:
 		return usageError{"it is not said how long the session took", "give --length, such as --length 40m"}
 	}
 	s.Start = now.Add(-s.Length)

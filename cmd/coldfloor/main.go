@@ -16,5 +16,5 @@ import (
 
 func main() {
 	sound.OwnStderr()
-	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+	os.Exit(execute(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }

@@ -30,8 +30,8 @@ func (e usageError) Error() string { return e.message }
 // found and only needs the exit code.
 var errFound = errors.New("problems found")
 
-// run is the whole command; it returns the exit code.
-func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+// execute is the whole command; it returns the exit code.
+func execute(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	root := newRoot()
 	root.SetArgs(args)
 	root.SetIn(stdin)

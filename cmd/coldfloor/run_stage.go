@@ -1,6 +1,7 @@
 package main
 
 import (
+	"coldfloor/internal/run"
 	"context"
 	"errors"
 	"fmt"
@@ -13,7 +14,6 @@ import (
 	"github.com/charmbracelet/lipgloss"
 	"github.com/spf13/cobra"
 
-	"coldfloor/internal/host"
 	"coldfloor/internal/plain"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/settings"
@@ -53,19 +53,19 @@ func (s *stage) screen() bool {
 }
 
 // host returns what the run is hosted by.
-func (s *stage) host(screen bool) *host.Host {
+func (s *stage) host(screen bool) *run.Host {
 	out := s.command.OutOrStdout()
 	live := sound.LiveOptions{Volume: float64(s.settings.Volume) / 100, Muted: s.options.mute, Screen: screen}
 	if isTerminal(out) {
 		live.Bell = func() { _, _ = io.WriteString(out, "\a") }
 	}
-	return &host.Host{Settings: s.settings, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
+	return &run.Host{Settings: s.settings, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
 		AllPaced: !screen && !isTerminal(s.command.InOrStdin()), Live: &live, Voice: s.voice,
 		Heard: sound.Options{Pips: sound.DefaultPips, Tempo: true}}
 }
 
 // onScreen runs the session on the screen.
-func (s *stage) onScreen(h *host.Host, signals <-chan os.Signal) error {
+func (s *stage) onScreen(h *run.Host, signals <-chan os.Signal) error {
 	o := tui.Options{Host: h, Plan: s.plan, Reading: tui.Reading{From: s.from, Cell: s.settings.CellHeight},
 		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: lipgloss.DefaultRenderer(), Folder: "."}
 	if !s.options.noLog {
@@ -80,7 +80,7 @@ func (s *stage) onScreen(h *host.Host, signals <-chan os.Signal) error {
 }
 
 // plainly runs the session as one line an event.
-func (s *stage) plainly(h *host.Host, signals <-chan os.Signal) error {
+func (s *stage) plainly(h *run.Host, signals <-chan os.Signal) error {
 	if s.plan == nil {
 		return usageError{"no session is named", "coldfloor sessions lists the built-in ones"}
 	}

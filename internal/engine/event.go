@@ -25,6 +25,12 @@ const (
 	Finished  EventKind = "finished" // Cause is ByClock at the plan's end, ByFinish or BySkip where a key ended the last step, ByStop otherwise
 )
 
+// Listener is told what happened, in order, and how things stand after it. It
+// must not block, nor call back into whoever tells it.
+type Listener interface {
+	Heard(events []Event, after View)
+}
+
 // Cause is what made a step end or the clock stand.
 type Cause string
 

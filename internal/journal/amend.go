@@ -4,8 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"time"
-
-	"coldfloor/internal/plan"
 )
 
 // Amend appends to a run lines about it: ratings, corrections, a withdrawal.
@@ -18,8 +16,10 @@ func (j *Journal) Amend(id string, lines ...Line) error {
 // OnPaper is a session that was done without the program.
 type OnPaper struct {
 	Title  string
-	Plan   *plan.Plan // nil where only the title is known
-	Player string     // may be empty
+	Text   string         // the session file; empty if only the title is known
+	Total  time.Duration  // planned length; 0 if only the title is known
+	Blocks []PlannedBlock // what was prescribed; nil if only the title is known
+	Player string         // may be empty
 	Start  time.Time
 	Length time.Duration
 	Rating Rating
@@ -28,26 +28,24 @@ type OnPaper struct {
 // AddOnPaper appends a session done on paper as a run of its own, and returns
 // the run's name.
 func (j *Journal) AddOnPaper(s OnPaper) (id string, err error) {
-	started := &Started{Title: s.Title, Source: Paper, Player: s.Player, Blocks: []PlannedBlock{}, Program: program()}
-	if s.Plan != nil {
-		started.Text, started.TotalS, started.Blocks = string(s.Plan.Session.Source), seconds(s.Plan.Total), Prescribed(s.Plan)
-	}
+	started := &Started{Title: s.Title, Source: Paper, Text: s.Text, Player: s.Player,
+		TotalS: Seconds(s.Total), Blocks: append([]PlannedBlock{}, s.Blocks...), Program: Program()}
 	lines := []Line{
 		{At: s.Start, Event: EventStarted, Started: started},
-		{At: s.Start.Add(s.Length), Event: EventFinish, Finish: &Finish{Outcome: string(Complete), ElapsedS: seconds(s.Length)}},
+		{At: s.Start.Add(s.Length), Event: EventFinish, Finish: &Finish{Outcome: string(Complete), ElapsedS: Seconds(s.Length)}},
 	}
-	if !s.Rating.empty() {
+	if !s.Rating.Empty() {
 		lines = append(lines, Line{At: time.Now().Round(time.Millisecond), Event: EventRating, Rating: &s.Rating})
 	}
-	id = newRun()
+	id = NewName()
 	for i := range lines {
 		lines[i].V, lines[i].Run, lines[i].N = Version, id, i+1
 	}
 	return id, j.Append(lines...)
 }
 
-// find reads the present state of one run.
-func (j *Journal) find(id string) (*Run, error) {
+// Find reads the present state of one run.
+func (j *Journal) Find(id string) (*Run, error) {
 	runs, _, err := Load(j.path)
 	if err != nil {
 		return nil, err
@@ -62,16 +60,16 @@ func (j *Journal) find(id string) (*Run, error) {
 
 // amend appends to a run that no process is at the lines that about gives.
 func (j *Journal) amend(id string, about func(*Run) ([]Line, error)) error {
-	held, err := j.claim(id)
+	held, err := j.Claim(id)
 	for end := time.Now().Add(time.Second); errors.Is(err, ErrLive) && time.Now().Before(end); {
 		time.Sleep(10 * time.Millisecond) // another process may be amending it too
-		held, err = j.claim(id)
+		held, err = j.Claim(id)
 	}
 	if err != nil {
 		return err
 	}
-	defer held.release()
-	r, err := j.find(id)
+	defer held.Release()
+	r, err := j.Find(id)
 	if err != nil {
 		return err
 	}
@@ -82,7 +80,18 @@ func (j *Journal) amend(id string, about func(*Run) ([]Line, error)) error {
 	now := time.Now()
 	for i := range lines {
 		l := &lines[i]
-		l.V, l.Run, l.N, l.At, l.Clock = Version, id, r.LastN+1+i, now.Round(time.Millisecond), seconds(r.Clock)
+		l.V, l.Run, l.N, l.At, l.Clock = Version, id, r.LastN+1+i, now.Round(time.Millisecond), Seconds(r.Clock)
 	}
 	return j.Append(lines...)
+}
+
+// CloseAsIs logs an unfinished run as it stands. It fails with ErrLive while a
+// process is at the run.
+func (j *Journal) CloseAsIs(id string) error {
+	return j.amend(id, func(r *Run) ([]Line, error) {
+		if r.State != Unfinished {
+			return nil, errors.New("it has ended already")
+		}
+		return []Line{{Event: EventFinish, Finish: &Finish{Outcome: string(Interrupted), ElapsedS: Seconds(r.Elapsed)}}}, nil
+	})
 }

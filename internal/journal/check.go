@@ -5,8 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-
-	"coldfloor/internal/engine"
 )
 
 // Bounds of what a line may say, far beyond what is true of any session, so
@@ -122,8 +120,8 @@ func (s *Started) sane() error {
 }
 
 func (s *Set) sane() error {
-	outcomes := []engine.Outcome{engine.Done, engine.Partial, engine.Skipped}
-	return sane(slices.Contains(outcomes, engine.Outcome(s.Outcome)) && s.within() && spans(s.PlannedS, s.TakenS, s.PausedS) && counts(s.Reps, s.Planned, s.Contacts))
+	outcomes := []string{Done, Partial, Skipped}
+	return sane(slices.Contains(outcomes, s.Outcome) && s.within() && spans(s.PlannedS, s.TakenS, s.PausedS) && counts(s.Reps, s.Planned, s.Contacts))
 }
 
 func (r *Rest) sane() error { return sane(r.within() && spans(r.PrescribedS, r.TakenS, r.PausedS)) }

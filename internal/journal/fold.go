@@ -4,11 +4,10 @@ import (
 	"cmp"
 	"fmt"
 	"iter"
+	"math"
 	"os"
 	"slices"
 	"time"
-
-	"coldfloor/internal/engine"
 )
 
 // Fold puts lines together into the runs they tell of. Lines of several runs
@@ -79,7 +78,7 @@ func build(lines []Entry) (*Run, []error) {
 	if byN := func(a, b Entry) int { return cmp.Compare(a.N, b.N) }; !slices.IsSortedFunc(lines, byN) {
 		slices.SortStableFunc(lines, byN)
 	}
-	b := builder{run: &Run{ID: lines[0].Run, State: Unfinished}, last: map[Place]int{}, easier: map[engine.Exercise]bool{}}
+	b := builder{run: &Run{ID: lines[0].Run, State: Unfinished}, last: map[Place]int{}, easier: map[Exercise]bool{}}
 	var problems []error
 	for i, e := range lines {
 		if i > 0 && e.N == lines[i-1].N {
@@ -99,7 +98,7 @@ func build(lines []Entry) (*Run, []error) {
 type builder struct {
 	run    *Run
 	last   map[Place]int // index into run.Sets
-	easier map[engine.Exercise]bool
+	easier map[Exercise]bool
 
 	elapsed   time.Duration // of the processes before
 	began, at time.Time     // of the process at hand: its first and its latest line
@@ -135,7 +134,7 @@ func (b *builder) add(l *Line) {
 	case EventPause:
 		r.Pauses++
 	case EventVariant:
-		b.easier[engine.Exercise{Block: l.Variant.Block, Exercise: l.Variant.Exercise}] = l.Variant.Easier
+		b.easier[Exercise{Block: l.Variant.Block, Exercise: l.Variant.Exercise}] = l.Variant.Easier
 	case EventFinish:
 		r.State, r.Elapsed = State(l.Finish.Outcome), duration(l.Finish.ElapsedS)
 	}
@@ -187,23 +186,26 @@ func (b *builder) done() *Run {
 	if b.length != nil {
 		r.Elapsed = *b.length
 	}
-	slices.SortFunc(r.Sets, func(x, y Set) int { return x.Place.compare(y.Place) })
+	slices.SortFunc(r.Sets, func(x, y Set) int { return x.Place.Compare(y.Place) })
 	r.lastSet = slices.IndexFunc(r.Sets, func(s Set) bool { return s.Place == b.latest })
 	for x, on := range b.easier {
 		if on {
 			r.Easier = append(r.Easier, x)
 		}
 	}
-	slices.SortFunc(r.Easier, func(x, y engine.Exercise) int {
+	slices.SortFunc(r.Easier, func(x, y Exercise) int {
 		return cmp.Or(cmp.Compare(x.Block, y.Block), cmp.Compare(x.Exercise, y.Exercise))
 	})
 	return r
 }
 
-// compare orders places as a plan does.
-func (p Place) compare(q Place) int {
+// Compare orders places as a plan does.
+func (p Place) Compare(q Place) int {
 	return cmp.Or(cmp.Compare(p.Block, q.Block), cmp.Compare(p.Round, q.Round), cmp.Compare(p.Exercise, q.Exercise))
 }
+
+// Seconds returns d in seconds, to the millisecond, as lines have it.
+func Seconds(d time.Duration) float64 { return math.Round(d.Seconds()*1000) / 1000 }
 
 // duration returns a length given in seconds.
 func duration(s float64) time.Duration {

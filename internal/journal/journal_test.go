@@ -3,111 +3,31 @@ package journal
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
-
-	"coldfloor/internal/engine"
-	"coldfloor/internal/plan"
-	"coldfloor/internal/runner"
-	"coldfloor/sessions"
 )
 
-// testSession has straight sets, a superset with sides, and a set ended by hand.
-const testSession = `coldfloor: 1
-title: Test hops
-lead_in: 5s
-blocks:
-  - title: Up
-    rounds: 2
-    rest: 30s
-    exercises:
-      - {name: Pogo hops, reps: 10, rep: 1s, contacts: 1}
-  - title: Strong
-    rounds: 2
-    rest: 20s
-    change: 4s
-    exercises:
-      - {name: Split squat, reps_per_side: 3, rep: 2s, switch: 3s, easier: Half depth}
-      - {name: Push-up, reps: 5, rep: 2s, finish: hand}
-`
+// start is when the run in testdata began.
+var start = time.Date(2026, 7, 14, 18, 30, 0, 0, time.FixedZone("", 2*60*60))
 
-// clock is a clock that a test turns.
-type clock struct {
-	mono  time.Duration
-	start time.Time // wall time at mono 0
-}
-
-func newClock() *clock {
-	return &clock{start: time.Date(2026, 7, 14, 18, 30, 0, 0, time.FixedZone("", 2*60*60))}
-}
-
-func (c *clock) Mono() time.Duration { return c.mono }
-func (c *clock) Wall() time.Time     { return c.start.Add(c.mono) }
-
-func testPlan(t testing.TB) *plan.Plan {
+// everything returns the lines of a real run, in which everything happens that
+// a recorder writes of, under the name id.
+func everything(t testing.TB, id string) []Line {
 	t.Helper()
-	s, err := sessions.Parse("test-hops.yaml", []byte(testSession))
+	text, err := os.ReadFile(filepath.Join("testdata", "everything.jsonl"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return plan.Of(s)
-}
-
-// rig is a run that a test drives by hand.
-type rig struct {
-	t     testing.TB
-	clock *clock
-	rec   *Recorder
-	run   *runner.Runner
-}
-
-func newRig(t testing.TB, j *Journal, c *clock) *rig {
-	t.Helper()
-	p := testPlan(t)
-	rec, err := j.Begin(p, engine.Options{CountIn: 3 * time.Second}, "Player", c)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return &rig{t, c, rec, runner.New(p, engine.Options{CountIn: 3 * time.Second}, c, rec)}
-}
-
-// pass lets time pass, with a look at the clock four times a second.
-func (r *rig) pass(d time.Duration) {
-	for end := r.clock.mono + d; r.clock.mono < end; {
-		r.clock.mono += min(250*time.Millisecond, end-r.clock.mono)
-		r.run.Tick()
-	}
-}
-
-// do passes time and then acts.
-func (r *rig) do(after time.Duration, a engine.Action) {
-	r.pass(after)
-	r.run.Do(a)
-}
-
-// toEnd ends every set that waits, until the session is over.
-func (r *rig) toEnd() {
-	r.t.Helper()
-	for range 10_000 {
-		switch r.run.View().Phase {
-		case engine.Over:
-			return
-		case engine.Overtime:
-			r.run.Do(engine.Finish)
-		case engine.Halted:
-			r.run.Do(engine.Resume)
-		default:
-			r.pass(250 * time.Millisecond)
+	var lines []Line
+	for e, err := range Read(strings.NewReader(string(text))) {
+		if err != nil {
+			t.Fatal(err)
 		}
+		e.Run = id
+		lines = append(lines, e.Line)
 	}
-	r.t.Fatal("no end in sight")
-}
-
-func (r *rig) close() {
-	r.t.Helper()
-	if err := r.rec.Close(); err != nil {
-		r.t.Fatal(err)
-	}
+	return lines
 }
 
 func openTemp(t testing.TB) *Journal {

@@ -81,8 +81,8 @@ type Place struct {
 type Set struct {
 	Place
 	Name     string   `json:"name"`
-	Outcome  string   `json:"outcome"` // done, partial or skipped, as engine.Outcome
-	End      string   `json:"end"`     // what ended it, as engine.Cause
+	Outcome  string   `json:"outcome"` // Done, Partial or Skipped
+	End      string   `json:"end"`     // what ended it: clock, finish, skip, back, repeat or stop
 	ByHand   bool     `json:"by_hand,omitempty"`
 	PlannedS float64  `json:"planned_s"`          // work, both sides, seconds
 	TakenS   float64  `json:"taken_s"`            // work, both sides, pauses left out
@@ -101,7 +101,7 @@ type Rest struct {
 	PrescribedS float64 `json:"prescribed_s"`
 	TakenS      float64 `json:"taken_s"`            // by the wall: PausedS is within it
 	PausedS     float64 `json:"paused_s,omitempty"` // of TakenS
-	End         string  `json:"end"`                // as engine.Cause
+	End         string  `json:"end"`                // as of a set
 }
 
 // Pause tells that the session's clock came to stand.

@@ -12,18 +12,19 @@ import (
 // ErrLive is returned for a run that another process is still at.
 var ErrLive = fault.New("end it there first", "it is still running in another window")
 
-// claim is the sign that a process is at a run: a locked file beside the
+// Claim is the sign that a process is at a run: a locked file beside the
 // journal. The system frees the lock of a process that dies, however it dies.
-type claim struct{ lock *flock.Flock }
+type Claim struct{ lock *flock.Flock }
 
-// newRun returns a run's name: random, so that journals of any number of
+// NewName returns a name for a run: random, so that journals of any number of
 // machines can be put together.
-func newRun() string { return rand.Text() }
+func NewName() string { return rand.Text() }
 
 func (j *Journal) claimPath(run string) string { return j.path + "." + run + ".live" }
 
-// claim marks run as being at work in this process.
-func (j *Journal) claim(run string) (*claim, error) {
+// Claim marks run as being at work in this process. It fails with ErrLive while
+// another process is at it.
+func (j *Journal) Claim(run string) (*Claim, error) {
 	l := flock.New(j.claimPath(run), flock.SetPermissions(0o600))
 	for {
 		ok, err := l.TryLock()
@@ -38,16 +39,16 @@ func (j *Journal) claim(run string) (*claim, error) {
 		ours, err := l.Stat()
 		if err == nil {
 			if there, err := os.Stat(l.Path()); err == nil && os.SameFile(ours, there) {
-				return &claim{l}, nil
+				return &Claim{l}, nil
 			}
 		}
 		l.Close()
 	}
 }
 
-// release ends the claim. The file goes first: once unlocked it may be
+// Release ends the claim. The file goes first: once unlocked it may be
 // another's. Windows removes no open file, and gets a second try.
-func (c *claim) release() {
+func (c *Claim) Release() {
 	gone := os.Remove(c.lock.Path()) == nil
 	c.lock.Close()
 	if !gone {

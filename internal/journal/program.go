@@ -2,9 +2,9 @@ package journal
 
 import "runtime/debug"
 
-// program returns the version of the running program, or nothing where the
+// Program returns the version of the running program, or nothing if the
 // build does not know it.
-func program() string {
+func Program() string {
 	info, ok := debug.ReadBuildInfo()
 	if !ok || info.Main.Version == "(devel)" {
 		return ""

@@ -1,10 +1,6 @@
 package journal
 
-import (
-	"time"
-
-	"coldfloor/internal/engine"
-)
+import "time"
 
 // State is how far a run came.
 type State string
@@ -16,6 +12,16 @@ const (
 	Interrupted State = "interrupted" // ended early by a fault, and logged as it stood
 	Unfinished  State = "unfinished"  // not ended: under way, or to be gone on with
 )
+
+// The outcomes of a set.
+const (
+	Done    = "done"    // every side was worked to its end
+	Partial = "partial" // some of it was worked
+	Skipped = "skipped" // nothing of it was
+)
+
+// Exercise names an exercise of a session, both counted from 1.
+type Exercise struct{ Block, Exercise int }
 
 // Paper is the Source of a run that was added by hand.
 const Paper = "paper"
@@ -32,7 +38,7 @@ type Run struct {
 	Sets   []Set  // as done last, one a place, in the order of the plan
 	Rests  []Rest // in the order taken
 	Pauses int
-	Easier []engine.Exercise // in their easier variant at the end
+	Easier []Exercise // in their easier variant at the end
 
 	Rating     Rating // the last word of every field
 	Amendments []Line // every rating, correct, withdraw and restore line, in order
@@ -40,6 +46,14 @@ type Run struct {
 	LastN      int    // number of its last line
 
 	lastSet int // index into Sets of the one that ended last, or -1
+}
+
+// LastSet returns the set that ended last, and whether there is one.
+func (r *Run) LastSet() (Set, bool) {
+	if r.lastSet < 0 {
+		return Set{}, false
+	}
+	return r.Sets[r.lastSet], true
 }
 
 // Title returns the session's title, or a word in its place where it is lost.
@@ -82,7 +96,7 @@ func (r *Run) RoundsCounted() []int {
 	type round struct{ block, round int }
 	sets := map[round]int{}
 	for _, s := range r.Sets {
-		if s.Outcome == string(engine.Done) {
+		if s.Outcome == Done {
 			sets[round{s.Block, s.Round}]++
 		}
 	}
@@ -125,8 +139,8 @@ func (r *Run) Load() (float64, bool) {
 	return *r.Rating.RPE * r.Elapsed.Minutes(), true
 }
 
-// empty reports whether nothing was said.
-func (r *Rating) empty() bool {
+// Empty reports whether nothing was said.
+func (r *Rating) Empty() bool {
 	return r.Rounds == nil && r.RPE == nil && r.Pain == nil && r.Where == nil && r.Note == nil
 }
 

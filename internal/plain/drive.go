@@ -2,6 +2,7 @@ package plain
 
 import (
 	"bufio"
+	"coldfloor/internal/run"
 	"context"
 	"errors"
 	"io"
@@ -9,7 +10,6 @@ import (
 	"time"
 
 	"coldfloor/internal/engine"
-	"coldfloor/internal/runner"
 	"coldfloor/internal/words"
 )
 
@@ -18,7 +18,7 @@ import (
 // run is left as it stands, to be gone on with later.
 var ErrInterrupted = errors.New("interrupted")
 
-// look is how often the clocks are read while nothing happens; a Runner takes
+// look is how often the clocks are read while nothing happens; an Active run takes
 // much more than this for a machine that was away.
 const look = 250 * time.Millisecond
 
@@ -35,7 +35,7 @@ var keys = map[string]engine.Action{
 // The lines that arrive are what the player types; a nil channel is a run with
 // no keyboard. The mute function is called for the key of that name; notice
 // returns what the player should know of the sound or the log.
-func Drive(ctx context.Context, r *runner.Runner, c runner.Clock, p *Printer, lines <-chan string, mute func(), notice func() string) error {
+func Drive(ctx context.Context, r *run.Active, c run.Clock, p *Printer, lines <-chan string, mute func(), notice func() string) error {
 	h := driver{runner: r, printer: p, mute: mute, notice: notice}
 	timer := time.NewTimer(0)
 	defer timer.Stop()
@@ -47,7 +47,7 @@ func Drive(ctx context.Context, r *runner.Runner, c runner.Clock, p *Printer, li
 		if err := p.Err(); err != nil {
 			return err
 		}
-		timer.Reset(wait(r, runner.SpeedOf(c)))
+		timer.Reset(wait(r, run.SpeedOf(c)))
 		select {
 		case <-ctx.Done():
 			if errors.Is(context.Cause(ctx), ErrInterrupted) {
@@ -69,7 +69,7 @@ func Drive(ctx context.Context, r *runner.Runner, c runner.Clock, p *Printer, li
 
 // wait returns how long to sleep: to the next deadline, or to the next look at
 // the clocks where that comes first.
-func wait(r *runner.Runner, speed float64) time.Duration {
+func wait(r *run.Active, speed float64) time.Duration {
 	next, ok := r.Next()
 	if !ok {
 		return look
@@ -79,7 +79,7 @@ func wait(r *runner.Runner, speed float64) time.Duration {
 
 // driver is a run with what the player has typed so far.
 type driver struct {
-	runner  *runner.Runner
+	runner  *run.Active
 	printer *Printer
 	mute    func()
 	notice  func() string

@@ -22,7 +22,7 @@ import (
 	"coldfloor/internal/words"
 )
 
-// Printer writes events as lines. It is a runner.Listener.
+// Printer writes events as lines. It is a engine.Listener.
 type Printer struct {
 	plan *plan.Plan
 	out  io.Writer

@@ -2,6 +2,7 @@ package plain
 
 import (
 	"bytes"
+	"coldfloor/internal/run"
 	"context"
 	"errors"
 	"fmt"
@@ -14,7 +15,6 @@ import (
 	"time"
 
 	"coldfloor/internal/fault"
-	"coldfloor/internal/host"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
 	"coldfloor/sessions"
@@ -66,9 +66,9 @@ func parse(t testing.TB, text string) *plan.Plan {
 }
 
 // run runs a plan on a fast clock with what is typed.
-func run(t testing.TB, p *plan.Plan, in io.Reader, file string) (string, error) {
+func runPlan(t testing.TB, p *plan.Plan, in io.Reader, file string) (string, error) {
 	t.Helper()
-	h := &host.Host{Speed: 500, AllPaced: in == nil}
+	h := &run.Host{Speed: 500, AllPaced: in == nil}
 	var out bytes.Buffer
 	ctx, cancel := context.WithTimeout(context.Background(), time.Minute)
 	defer cancel()
@@ -80,7 +80,7 @@ func run(t testing.TB, p *plan.Plan, in io.Reader, file string) (string, error) 
 // plan's total.
 func TestUntouched(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "journal.jsonl")
-	got, err := run(t, parse(t, short), nil, file)
+	got, err := runPlan(t, parse(t, short), nil, file)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -96,7 +96,7 @@ func TestUntouched(t *testing.T) {
 // Without a keyboard a set that waits for a key is paced: nothing waits for
 // ever.
 func TestNoKeyboardNothingWaits(t *testing.T) {
-	got, err := run(t, parse(t, strings.Replace(short, "reps: 4,", "reps: 4, finish: hand,", 1)), nil, "")
+	got, err := runPlan(t, parse(t, strings.Replace(short, "reps: 4,", "reps: 4, finish: hand,", 1)), nil, "")
 	if err != nil || got != want {
 		t.Errorf("%v, got\n%s", err, got)
 	}
@@ -110,7 +110,7 @@ func TestBuiltinRunsToItsEnd(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := plan.Of(s)
-	got, err := run(t, p, nil, "")
+	got, err := runPlan(t, p, nil, "")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -165,7 +165,7 @@ func TestKeys(t *testing.T) {
 		{"", "q"},
 		{"q once more", "q"},
 	}}
-	h := &host.Host{Speed: 20}
+	h := &run.Host{Speed: 20}
 	ctx, cancel := context.WithTimeout(context.Background(), time.Minute)
 	defer cancel()
 	if err := Run(ctx, Options{Host: h, Plan: p, In: y, Out: out, Err: io.Discard}); err != nil {
@@ -183,7 +183,7 @@ func TestSignals(t *testing.T) {
 		file := filepath.Join(t.TempDir(), "journal.jsonl")
 		ctx, cancel := context.WithCancelCause(context.Background())
 		out := &lockedBuffer{}
-		h := &host.Host{Speed: 20, AllPaced: true}
+		h := &run.Host{Speed: 20, AllPaced: true}
 		done := make(chan error)
 		go func() {
 			err := Run(ctx, Options{Host: h, Plan: parse(t, short), Journal: file, Out: out, Err: io.Discard})
@@ -206,23 +206,23 @@ func TestSignals(t *testing.T) {
 func TestQuestionsBeforehand(t *testing.T) {
 	dir := t.TempDir()
 	bad := filepath.Join(dir, "journal.jsonl", "in", "a", "file")
-	if _, err := run(t, parse(t, short), nil, filepath.Join(dir, "journal.jsonl")); err != nil {
+	if _, err := runPlan(t, parse(t, short), nil, filepath.Join(dir, "journal.jsonl")); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := run(t, parse(t, short), nil, bad); err == nil || !strings.Contains(fault.Text(err), "--no-log") {
+	if _, err := runPlan(t, parse(t, short), nil, bad); err == nil || !strings.Contains(fault.Text(err), "--no-log") {
 		t.Errorf("a journal that cannot be written, nobody to ask: %v", err)
 	}
-	if _, err := run(t, parse(t, short), strings.NewReader("n\n"), bad); err == nil {
+	if _, err := runPlan(t, parse(t, short), strings.NewReader("n\n"), bad); err == nil {
 		t.Error("runs without a log though the player says no")
 	}
-	if out, err := run(t, parse(t, short), strings.NewReader("y\n"), bad); err != nil || !strings.HasSuffix(out, "finish complete\n") {
+	if out, err := runPlan(t, parse(t, short), strings.NewReader("y\n"), bad); err != nil || !strings.HasSuffix(out, "finish complete\n") {
 		t.Errorf("does not run without a log: %v\n%s", err, out)
 	}
 }
 
 // A reader that goes away ends the run.
 func TestClosedPipe(t *testing.T) {
-	h := &host.Host{Speed: 500, AllPaced: true}
+	h := &run.Host{Speed: 500, AllPaced: true}
 	err := Run(context.Background(), Options{Host: h, Plan: parse(t, short), Out: closedPipe{}, Err: io.Discard})
 	if !errors.Is(err, io.ErrClosedPipe) {
 		t.Errorf("got %v", err)
@@ -238,7 +238,7 @@ func TestTextIsSafe(t *testing.T) {
 	p := parse(t, short)
 	p.Session.Title = "a\x1b[2Jb"
 	p.Session.Blocks[0].Exercises[0].Name = "x\u202ey"
-	got, err := run(t, p, nil, "")
+	got, err := runPlan(t, p, nil, "")
 	if err != nil || strings.ContainsAny(got, "\x1b\u202e") {
 		t.Errorf("%v, %q", err, got)
 	}

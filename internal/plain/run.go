@@ -1,6 +1,7 @@
 package plain
 
 import (
+	"coldfloor/internal/run"
 	"context"
 	"errors"
 	"fmt"
@@ -9,7 +10,6 @@ import (
 
 	"coldfloor/internal/cautions"
 	"coldfloor/internal/fault"
-	"coldfloor/internal/host"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
@@ -17,7 +17,7 @@ import (
 
 // Options says what is run, and where the lines come from and go to.
 type Options struct {
-	Host    *host.Host
+	Host    *run.Host
 	Plan    *plan.Plan
 	Journal string    // file; empty: without a log
 	In      io.Reader // what the player types; nil: there is no keyboard
@@ -40,23 +40,23 @@ func Run(ctx context.Context, o Options) error {
 		p = s.resume.Plan
 	}
 	printer := NewPrinter(p, o.Out, o.In != nil)
-	run, err := s.begin(printer)
+	active, err := s.begin(printer)
 	if err != nil {
 		return err
 	}
-	mute := func() { printer.Notice(map[bool]string{true: "sound off", false: "sound on"}[run.ToggleMute()]) }
-	return Drive(ctx, run.Runner, run.Clock, printer, s.lines, mute, notices(run))
+	mute := func() { printer.Notice(map[bool]string{true: "sound off", false: "sound on"}[active.ToggleMute()]) }
+	return Drive(ctx, active, active.Clock, printer, s.lines, mute, notices(active))
 }
 
 // session is one run with what was settled before it.
 type session struct {
 	Options
 	lines  <-chan string
-	resume *journal.Resumption // nil: a new run
+	resume *run.Resumption // nil: a new run
 }
 
 // begin sets the run up: a new one, or the rest of one that did not end.
-func (s *session) begin(p *Printer) (*host.Run, error) {
+func (s *session) begin(p *Printer) (*run.Active, error) {
 	if s.resume != nil {
 		return s.Host.GoOn(s.resume, p)
 	}
@@ -68,7 +68,7 @@ func (s *session) openLog(ctx context.Context) error {
 	if s.Journal == "" {
 		return nil
 	}
-	log, err := host.OpenLog(s.Journal)
+	log, err := run.OpenLog(s.Journal)
 	if err != nil {
 		return s.withoutLog(ctx, err)
 	}
@@ -108,7 +108,7 @@ func (s *session) settle(ctx context.Context, r *journal.Run) error {
 		fmt.Fprintln(s.Err, "hint: coldfloor run on a terminal offers to go on with it, or to log it as it stands")
 		return nil
 	}
-	re, err := r.Resume()
+	re, err := run.Resume(r)
 	if err != nil {
 		fmt.Fprint(s.Err, "l logs it as it stands, Enter leaves it for later: ")
 	} else {
@@ -135,11 +135,11 @@ func (s *session) ask(ctx context.Context) (string, bool) {
 }
 
 // notices returns what says how the log and the sound are.
-func notices(run *host.Run) func() string {
+func notices(a *run.Active) func() string {
 	return func() string {
-		if t := run.Trouble(); t != "" {
+		if t := a.Trouble(); t != "" {
 			return t
 		}
-		return run.SoundNotice()
+		return a.SoundNotice()
 	}
 }

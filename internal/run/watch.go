@@ -1,4 +1,4 @@
-package runner
+package run
 
 import "time"
 
@@ -17,7 +17,7 @@ type watch struct {
 }
 
 // look takes the present readings and returns how long the host was away: 0 in
-// the ordinary case, negative where the wall clock was set back.
+// the ordinary case, negative if the wall clock was set back.
 func (w *watch) look(mono time.Duration, wall time.Time) time.Duration {
 	wall = wall.Round(0) // the wall reading alone
 	last := *w

@@ -1,6 +1,13 @@
-package runner
+package run
 
 import "time"
+
+// Clock is where a run gets its time. A test gives its own, so that none waits
+// on the wall.
+type Clock interface {
+	Mono() time.Duration // monotonic, since any moment
+	Wall() time.Time
+}
 
 // System is the machine's own clock, run at a multiple of its speed: the
 // whole of time is stretched, so that a rehearsal goes through the same
@@ -36,7 +43,7 @@ func (s *System) stretch(d time.Duration) time.Duration {
 }
 
 // SpeedOf returns how many of c's seconds pass in a second: what c says of
-// itself, and 1 where it says nothing.
+// itself, and 1 if it says nothing.
 func SpeedOf(c Clock) float64 {
 	if s, ok := c.(interface{ Speed() float64 }); ok {
 		return s.Speed()

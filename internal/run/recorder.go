@@ -1,31 +1,30 @@
-package journal
+package run
 
 import (
-	"math"
 	"os"
 	"path/filepath"
 	"slices"
 	"time"
 
 	"coldfloor/internal/engine"
+	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
-	"coldfloor/internal/runner"
 	"coldfloor/sessions"
 )
 
-// Recorder writes what happens in one run to a journal. It is a
-// runner.Listener; make it with Journal.Begin or Journal.GoOn. Its methods are
-// not safe for concurrent use, but for Err.
+// Recorder writes what happens in one run to a journal. It is an
+// engine.Listener; make it with Begin or GoOn. Its methods are not safe for
+// concurrent use, except Err.
 type Recorder struct {
 	run    string
 	n      int // of the last line
 	plan   *plan.Plan
 	opts   engine.Options
-	clock  runner.Clock
-	opener Line   // the run's first line in this process
-	early  []Line // told before the start
+	clock  Clock
+	opener journal.Line   // the run's first line in this process
+	early  []journal.Line // told before the start
 	queue  *queue
-	claim  *claim
+	claim  *journal.Claim
 
 	clockBase   time.Duration // session clock at this process's start
 	elapsedBase time.Duration // wall time taken by the processes before
@@ -40,18 +39,18 @@ type Recorder struct {
 
 // Begin opens a new run of p, to be walked with o. The player may be empty.
 // Nothing is written before the run starts.
-func (j *Journal) Begin(p *plan.Plan, o engine.Options, player string, c runner.Clock) (*Recorder, error) {
-	s := &Started{Title: p.Session.Title, Source: source(p.Session.Name), Text: string(p.Session.Source),
-		Player: player, TotalS: seconds(p.Total), Blocks: Prescribed(p), Program: program()}
-	if speed := runner.SpeedOf(c); speed != 1 {
+func Begin(j *journal.Journal, p *plan.Plan, o engine.Options, player string, c Clock) (*Recorder, error) {
+	s := &journal.Started{Title: p.Session.Title, Source: source(p.Session.Name), Text: string(p.Session.Source),
+		Player: player, TotalS: journal.Seconds(p.Total), Blocks: Prescribed(p), Program: journal.Program()}
+	if speed := SpeedOf(c); speed != 1 {
 		s.Speed = speed
 	}
-	return j.record(newRun(), p, o, c, Line{Event: EventStarted, Started: s})
+	return record(j, journal.NewName(), p, o, c, journal.Line{Event: journal.EventStarted, Started: s})
 }
 
 // record claims run and returns its Recorder.
-func (j *Journal) record(run string, p *plan.Plan, o engine.Options, c runner.Clock, opener Line) (*Recorder, error) {
-	held, err := j.claim(run)
+func record(j *journal.Journal, run string, p *plan.Plan, o engine.Options, c Clock, opener journal.Line) (*Recorder, error) {
+	held, err := j.Claim(run)
 	if err != nil {
 		return nil, err
 	}
@@ -74,10 +73,10 @@ func source(name string) string {
 }
 
 // Prescribed returns what the plan asks for, block by block.
-func Prescribed(p *plan.Plan) []PlannedBlock {
-	blocks := make([]PlannedBlock, len(p.Blocks))
+func Prescribed(p *plan.Plan) []journal.PlannedBlock {
+	blocks := make([]journal.PlannedBlock, len(p.Blocks))
 	for i, b := range p.Blocks {
-		blocks[i] = PlannedBlock{Title: b.Title, Rounds: b.Rounds, Sets: b.Sets, Contacts: b.Contacts}
+		blocks[i] = journal.PlannedBlock{Title: b.Title, Rounds: b.Rounds, Sets: b.Sets, Contacts: b.Contacts}
 	}
 	return blocks
 }
@@ -92,18 +91,18 @@ func (r *Recorder) Err() error { return r.queue.trouble() }
 
 // Rate writes what the player said of the run. Fields that are nil were
 // skipped; a Rating with none is not written, nor is one of a run that never started.
-func (r *Recorder) Rate(v Rating) {
-	if v.empty() || r.n == 0 {
+func (r *Recorder) Rate(v journal.Rating) {
+	if v.Empty() || r.n == 0 {
 		return
 	}
-	r.write(r.clock.Wall(), r.last, Line{Event: EventRating, Rating: &v})
+	r.write(r.clock.Wall(), r.last, journal.Line{Event: journal.EventRating, Rating: &v})
 }
 
 // Close writes what still waits and lets go of the run. A run that has not
 // ended stays unfinished and can be gone on with. The error tells what could
 // not be written.
 func (r *Recorder) Close() error {
-	defer r.claim.release()
+	defer r.claim.Release()
 	return r.queue.close()
 }
 
@@ -128,7 +127,7 @@ func (r *Recorder) heard(e engine.Event) {
 	switch e.Kind {
 	case engine.Started:
 		r.start = r.wall(e)
-		for _, l := range append([]Line{r.opener}, r.early...) {
+		for _, l := range append([]journal.Line{r.opener}, r.early...) {
 			r.writeAt(e, l)
 		}
 	case engine.StepBegan:
@@ -136,17 +135,17 @@ func (r *Recorder) heard(e engine.Event) {
 	case engine.StepEnded:
 		r.stepEnded(e, step)
 	case engine.SetEnded:
-		r.writeAt(e, Line{Event: EventSet, Set: r.set(e)})
+		r.writeAt(e, journal.Line{Event: journal.EventSet, Set: r.set(e)})
 	case engine.Paused:
 		r.paused = true
-		r.writeAt(e, Line{Event: EventPause, Pause: &Pause{Cause: string(e.Cause)}})
+		r.writeAt(e, journal.Line{Event: journal.EventPause, Pause: &journal.Pause{Cause: string(e.Cause)}})
 	case engine.Resumed: // after a count-in too, which is no pause
 		if r.paused {
-			r.writeAt(e, Line{Event: EventResume, Resume: &Resume{}})
+			r.writeAt(e, journal.Line{Event: journal.EventResume, Resume: &journal.Resume{}})
 		}
 		r.paused = false
 	case engine.Extended:
-		r.writeAt(e, Line{Event: EventExtend, Extend: &Extend{Kind: string(step.Kind), ByS: seconds(e.Length), Place: placeOf(step)}})
+		r.writeAt(e, journal.Line{Event: journal.EventExtend, Extend: &journal.Extend{Kind: string(step.Kind), ByS: journal.Seconds(e.Length), Place: placeOf(step)}})
 	case engine.Swapped:
 		r.swapped(e)
 	case engine.Finished:
@@ -161,12 +160,12 @@ func (r *Recorder) stepEnded(e engine.Event, step plan.Step) {
 		r.ends[e.Step] = e.Cause
 	case plan.Rest:
 		halted := e.Halted + r.asleep()
-		r.writeAt(e, Line{Event: EventRest, Rest: &Rest{Place: r.before(e.Step), PrescribedS: seconds(e.Length),
-			TakenS: seconds(e.Taken + halted), PausedS: seconds(halted), End: string(e.Cause)}})
+		r.writeAt(e, journal.Line{Event: journal.EventRest, Rest: &journal.Rest{Place: r.before(e.Step), PrescribedS: journal.Seconds(e.Length),
+			TakenS: journal.Seconds(e.Taken + halted), PausedS: journal.Seconds(halted), End: string(e.Cause)}})
 	}
 	switch e.Cause {
 	case engine.BySkip, engine.ByBack, engine.ByRepeat:
-		r.writeAt(e, Line{Event: EventMove, Move: &Move{Cause: string(e.Cause), Kind: string(step.Kind), Place: placeOf(step)}})
+		r.writeAt(e, journal.Line{Event: journal.EventMove, Move: &journal.Move{Cause: string(e.Cause), Kind: string(step.Kind), Place: placeOf(step)}})
 	}
 }
 
@@ -181,13 +180,13 @@ func (r *Recorder) asleep() time.Duration {
 }
 
 // set returns what was done of a set.
-func (r *Recorder) set(e engine.Event) *Set {
+func (r *Recorder) set(e engine.Event) *journal.Set {
 	planned := r.plan.Sets[e.Set.Set]
 	written := r.plan.Exercise(planned.First)
 	exercise := written.In(e.Set.Easier)
-	s := &Set{Place: Place{planned.Block, planned.Round, planned.Exercise}, Name: written.Name,
+	s := &journal.Set{Place: journal.Place{Block: planned.Block, Round: planned.Round, Exercise: planned.Exercise}, Name: written.Name,
 		Outcome: string(e.Set.Outcome), End: string(e.Cause), ByHand: r.byHand(r.plan.Steps[planned.First]),
-		PlannedS: seconds(e.Set.Planned), TakenS: seconds(e.Taken), PausedS: seconds(e.Halted),
+		PlannedS: journal.Seconds(e.Set.Planned), TakenS: journal.Seconds(e.Taken), PausedS: journal.Seconds(e.Halted),
 		Reps: e.Set.Reps, Planned: planned.Reps, Contacts: e.Set.Reps * exercise.Contacts,
 		Sides: make([]string, len(e.Set.Sides)), Easier: e.Set.Easier, Paced: true}
 	for i, side := range e.Set.Sides {
@@ -207,13 +206,13 @@ func (r *Recorder) byHand(s plan.Step) bool {
 }
 
 // before returns the place of the set that step i follows.
-func (r *Recorder) before(i int) Place {
+func (r *Recorder) before(i int) journal.Place {
 	for ; i >= 0; i-- {
 		if s := r.plan.Steps[i]; s.Set >= 0 {
 			return placeOf(s)
 		}
 	}
-	return Place{}
+	return journal.Place{}
 }
 
 // swapped writes that an exercise's variant changed: the one at hand, or the
@@ -224,16 +223,16 @@ func (r *Recorder) swapped(e engine.Event) {
 		i = r.plan.NextWork(i)
 	}
 	s := r.plan.Steps[i]
-	r.writeAt(e, Line{Event: EventVariant, Variant: &Variant{Place: placeOf(s), Name: s.Name, Easier: e.Easier}})
+	r.writeAt(e, journal.Line{Event: journal.EventVariant, Variant: &journal.Variant{Place: placeOf(s), Name: s.Name, Easier: e.Easier}})
 }
 
 // finished writes the run's end.
 func (r *Recorder) finished(e engine.Event) {
-	f := &Finish{Outcome: string(Complete), ElapsedS: seconds(r.elapsedBase + max(0, r.wall(e).Sub(r.start)))}
+	f := &journal.Finish{Outcome: string(journal.Complete), ElapsedS: journal.Seconds(r.elapsedBase + max(0, r.wall(e).Sub(r.start)))}
 	if e.Cause == engine.ByStop {
-		f.Outcome = string(Stopped)
+		f.Outcome = string(journal.Stopped)
 	}
-	r.writeAt(e, Line{Event: EventFinish, Finish: f})
+	r.writeAt(e, journal.Line{Event: journal.EventFinish, Finish: f})
 }
 
 // wall returns the wall time of an event, however late it was heard of.
@@ -241,7 +240,7 @@ func (r *Recorder) wall(e engine.Event) time.Time { return r.zero.Add(e.Now) }
 
 // writeAt writes the line that an event gives; what comes before the start
 // waits for it.
-func (r *Recorder) writeAt(e engine.Event, l Line) {
+func (r *Recorder) writeAt(e engine.Event, l journal.Line) {
 	if r.start.IsZero() {
 		r.early = append(r.early, l)
 		return
@@ -250,14 +249,13 @@ func (r *Recorder) writeAt(e engine.Event, l Line) {
 }
 
 // write numbers a line, stamps it, and sends it off.
-func (r *Recorder) write(at time.Time, clock time.Duration, l Line) {
+func (r *Recorder) write(at time.Time, clock time.Duration, l journal.Line) {
 	r.n++
-	l.V, l.Run, l.N, l.At, l.Clock = Version, r.run, r.n, at.Round(time.Millisecond), seconds(clock)
+	l.V, l.Run, l.N, l.At, l.Clock = journal.Version, r.run, r.n, at.Round(time.Millisecond), journal.Seconds(clock)
 	r.queue.add(l)
 }
 
 // placeOf returns where a step stands.
-func placeOf(s plan.Step) Place { return Place{s.Block, s.Round, s.Exercise} }
-
-// seconds returns d in seconds, to the millisecond.
-func seconds(d time.Duration) float64 { return math.Round(d.Seconds()*1000) / 1000 }
+func placeOf(s plan.Step) journal.Place {
+	return journal.Place{Block: s.Block, Round: s.Round, Exercise: s.Exercise}
+}

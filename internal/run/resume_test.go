@@ -1,4 +1,4 @@
-package journal
+package run
 
 import (
 	"errors"
@@ -12,8 +12,8 @@ import (
 	"pgregory.net/rapid"
 
 	"coldfloor/internal/engine"
+	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
-	"coldfloor/internal/runner"
 	"coldfloor/sessions/sessionstest"
 )
 
@@ -25,15 +25,15 @@ func TestResume(t *testing.T) {
 	r := newRig(t, j, c)
 	r.do(0, engine.Start)
 	r.pass(20 * time.Second) // in the rest after the first set
-	if got, err := j.Unfinished(); err != nil || len(got) != 0 {
+	if got, err := leftOver(j); err != nil || len(got) != 0 {
 		t.Errorf("offered while it runs: %v, %v", got, err)
 	}
 	r.close() // the process is gone; the engine's end was never heard
-	got, err := j.Unfinished()
+	got, err := leftOver(j)
 	if err != nil || len(got) != 1 {
 		t.Fatalf("%v, %v", got, err)
 	}
-	re, err := got[0].Resume()
+	re, err := Resume(got[0])
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -42,22 +42,22 @@ func TestResume(t *testing.T) {
 	}
 	c.mono = 0
 	c.start = c.start.Add(time.Hour) // another process, an hour later
-	rec, err := j.GoOn(re, c)
+	rec, err := GoOn(j, re, c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := j.GoOn(re, c); !errors.Is(err, ErrLive) {
+	if _, err := GoOn(j, re, c); !errors.Is(err, journal.ErrLive) {
 		t.Errorf("taken up twice: %v", err)
 	}
-	if err := j.CloseAsIs(got[0].ID); !errors.Is(err, ErrLive) {
+	if err := j.CloseAsIs(got[0].ID); !errors.Is(err, journal.ErrLive) {
 		t.Errorf("closed while it runs: %v", err)
 	}
-	r2 := &rig{t, c, rec, runner.New(re.Plan, re.Options, c, rec)}
+	r2 := &rig{t, c, rec, Bare(re.Plan, re.Options, c, rec)}
 	r2.do(0, engine.Start)
 	r2.toEnd()
 	r2.close()
 	run := only(t, j)
-	if run.State != Complete || len(run.Sets) != 6 || fmt.Sprint(run.RoundsDone()) != "[2 2]" {
+	if run.State != journal.Complete || len(run.Sets) != 6 || fmt.Sprint(run.RoundsDone()) != "[2 2]" {
 		t.Errorf("%+v", run)
 	}
 	// 15 s until the set was written, then what the plan asks for from its second set on.
@@ -65,7 +65,7 @@ func TestResume(t *testing.T) {
 	if run.Clock != want || (run.Elapsed-want).Abs() > 2*time.Second {
 		t.Errorf("clock %v, elapsed %v; want %v", run.Clock, run.Elapsed, want)
 	}
-	if _, err := j.GoOn(re, c); err == nil || errors.Is(err, ErrLive) {
+	if _, err := GoOn(j, re, c); err == nil || errors.Is(err, journal.ErrLive) {
 		t.Errorf("gone on with after its end: %v", err)
 	}
 	if left, _ := filepath.Glob(j.Path() + ".*.live"); len(left) > 0 {
@@ -83,13 +83,13 @@ func TestCloseAsIs(t *testing.T) {
 		t.Fatal(err)
 	}
 	run := only(t, j)
-	if run.State != Interrupted || run.Elapsed != 20*time.Second || run.Clock != 20*time.Second {
+	if run.State != journal.Interrupted || run.Elapsed != 20*time.Second || run.Clock != 20*time.Second {
 		t.Errorf("%+v", run)
 	}
 	if err := j.CloseAsIs(run.ID); err == nil {
 		t.Error("closed twice")
 	}
-	if got, err := j.Unfinished(); err != nil || len(got) != 0 {
+	if got, err := leftOver(j); err != nil || len(got) != 0 {
 		t.Errorf("%v, %v", got, err)
 	}
 }
@@ -101,14 +101,14 @@ func TestResumeFromAnyLine(t *testing.T) {
 	n := 0
 	rapid.Check(t, func(t *rapid.T) {
 		n++
-		j, err := Open(filepath.Join(dir, fmt.Sprint(n)))
+		j, err := journal.Open(filepath.Join(dir, fmt.Sprint(n)))
 		if err != nil {
 			t.Fatal(err)
 		}
 		p := plan.Of(sessionstest.Draw(t))
 		c := newClock()
 		opts := engine.Options{ByHand: rapid.Bool().Draw(t, "by hand"), CountIn: 3 * time.Second}
-		rec, err := j.Begin(p, opts, "", c)
+		rec, err := Begin(j, p, opts, "", c)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -124,32 +124,32 @@ func TestResumeFromAnyLine(t *testing.T) {
 			t.Fatal(err)
 		}
 
-		got, err := j.Unfinished()
+		got, err := leftOver(j)
 		if err != nil || len(got) != 1 {
 			t.Fatalf("%v, %v", got, err)
 		}
-		re, err := got[0].resumeWith(p)
+		re, err := resumeWith(got[0], p)
 		if errors.Is(err, ErrNothingLeft) {
 			if err = j.CloseAsIs(got[0].ID); err != nil {
 				t.Fatal(err)
 			}
 		} else {
 			c = &clock{start: c.Wall().Add(time.Minute)}
-			rec, err := j.GoOn(re, c)
+			rec, err := GoOn(j, re, c)
 			if err != nil {
 				t.Fatal(err)
 			}
 			walk(t, rec, engine.New(p, re.Options), c)
 		}
-		runs, _, err := Load(j.Path())
-		if err != nil || len(runs) != 1 || runs[0].State == Unfinished {
+		runs, _, err := journal.Load(j.Path())
+		if err != nil || len(runs) != 1 || runs[0].State == journal.Unfinished {
 			t.Fatalf("%v, %v", runs, err)
 		}
 		if len(runs[0].Sets) != len(p.Sets) {
 			t.Fatalf("%d sets, want %d", len(runs[0].Sets), len(p.Sets))
 		}
 		for i, s := range runs[0].Sets {
-			if want := p.Sets[i]; s.Place != (Place{want.Block, want.Round, want.Exercise}) || s.Planned != want.Reps {
+			if want := p.Sets[i]; s.Place != (journal.Place{Block: want.Block, Round: want.Round, Exercise: want.Exercise}) || s.Planned != want.Reps {
 				t.Fatalf("set %d is %+v, want %+v", i, s, want)
 			}
 		}
@@ -173,5 +173,12 @@ func walk(t *rapid.T, rec *Recorder, e *engine.Engine, c *clock) {
 	}
 	if err := rec.Close(); err != nil {
 		t.Fatal(err)
+	}
+}
+
+// A run whose start is lost can be logged as it stands, and not gone on with.
+func TestResumeWithoutWhatWasPrescribed(t *testing.T) {
+	if _, err := Resume(&journal.Run{}); err == nil {
+		t.Error("resumed without what was prescribed")
 	}
 }

@@ -1,4 +1,4 @@
-package host
+package run
 
 import (
 	"coldfloor/internal/engine"
@@ -25,15 +25,15 @@ func OpenLog(path string) (Log, error) {
 	if l.Runs, _, err = journal.Load(j.Path()); err != nil {
 		return Log{}, err
 	}
-	l.Unfinished, err = j.Unfinished()
-	return l, err
+	l.Unfinished = unfinished(j, l.Runs)
+	return l, nil
 }
 
 // First reports whether nobody has run a session yet.
 func (l Log) First() bool { return len(l.Runs) == 0 }
 
 // tally counts the sets that were done, so that the form after a run can be
-// filled in. It is a runner.Listener.
+// filled in. It is a engine.Listener.
 type tally struct {
 	plan *plan.Plan
 	done map[int]bool // by index into the plan's sets
@@ -53,7 +53,7 @@ func newTally(p *plan.Plan, earlier []journal.Set) *tally {
 	return t
 }
 
-// Heard implements runner.Listener.
+// Heard implements engine.Listener.
 func (t *tally) Heard(events []engine.Event, _ engine.View) {
 	for _, e := range events {
 		if e.Kind == engine.SetEnded {

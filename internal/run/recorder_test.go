@@ -1,4 +1,4 @@
-package journal
+package run
 
 import (
 	"flag"
@@ -10,12 +10,12 @@ import (
 	"time"
 
 	"coldfloor/internal/engine"
-	"coldfloor/internal/runner"
+	"coldfloor/internal/journal"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files under testdata")
 
-var _ runner.Listener = (*Recorder)(nil)
+var _ engine.Listener = (*Recorder)(nil)
 
 // One run in which everything happens, line by line.
 func TestRecorderWritesWhatHappens(t *testing.T) {
@@ -31,8 +31,8 @@ func TestRecorderWritesWhatHappens(t *testing.T) {
 	r.do(time.Second, engine.More)
 	r.do(60*time.Second, engine.Back)
 	r.toEnd()
-	r.rec.Rate(Rating{RPE: ptr(6.5), Pain: ptr(true), Where: ptr("left knee")})
-	r.rec.Rate(Rating{})
+	r.rec.Rate(journal.Rating{RPE: ptr(6.5), Pain: ptr(true), Where: ptr("left knee")})
+	r.rec.Rate(journal.Rating{})
 	r.close()
 	golden(t, "everything.jsonl", strings.ReplaceAll(contents(t, j), r.rec.Run(), "RUN"))
 }
@@ -59,11 +59,11 @@ func TestRecorderUntouchedRun(t *testing.T) {
 	j := openTemp(t)
 	p := testPlan(t)
 	c := newClock()
-	rec, err := j.Begin(p, engine.Options{AllPaced: true}, "", c)
+	rec, err := Begin(j, p, engine.Options{AllPaced: true}, "", c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	run := runner.New(p, engine.Options{AllPaced: true}, c, rec)
+	run := Bare(p, engine.Options{AllPaced: true}, c, rec)
 	run.Do(engine.Start)
 	for range int(p.Total / time.Second) {
 		c.mono += time.Second
@@ -73,7 +73,7 @@ func TestRecorderUntouchedRun(t *testing.T) {
 		t.Fatal(err)
 	}
 	got := only(t, j)
-	if got.State != Complete || got.Elapsed != p.Total || got.Clock != p.Total {
+	if got.State != journal.Complete || got.Elapsed != p.Total || got.Clock != p.Total {
 		t.Errorf("%s after %v, clock %v; want complete after %v", got.State, got.Elapsed, got.Clock, p.Total)
 	}
 	if len(got.Sets) != len(p.Sets) || !reflect.DeepEqual(got.RoundsDone(), []int{2, 2}) {
@@ -117,8 +117,8 @@ func TestRecorderRestSleptThrough(t *testing.T) {
 	if run.Elapsed < asleep {
 		t.Errorf("elapsed %v", run.Elapsed)
 	}
-	for e, err := range Read(strings.NewReader(contents(t, j))) {
-		if err == nil && e.Event == EventPause && e.At.Sub(before).Abs() > time.Second {
+	for e, err := range journal.Read(strings.NewReader(contents(t, j))) {
+		if err == nil && e.Event == journal.EventPause && e.At.Sub(before).Abs() > time.Second {
 			t.Errorf("paused at %v, the machine went to sleep at %v", e.At, before)
 		}
 	}
@@ -133,8 +133,8 @@ func TestRecorderStampsLateCalls(t *testing.T) {
 	r.run.Tick()
 	r.do(0, engine.Stop)
 	r.close()
-	for e, err := range Read(strings.NewReader(contents(t, j))) {
-		if err == nil && e.Event == EventSet && (e.Clock != 15 || !e.At.Equal(newClock().start.Add(15*time.Second))) {
+	for e, err := range journal.Read(strings.NewReader(contents(t, j))) {
+		if err == nil && e.Event == journal.EventSet && (e.Clock != 15 || !e.At.Equal(newClock().start.Add(15*time.Second))) {
 			t.Errorf("set at %v, clock %v", e.At, e.Clock)
 		}
 	}

@@ -1,32 +1,34 @@
-package journal
+package run
 
 import (
 	"fmt"
 	"sync"
+
+	"coldfloor/internal/journal"
 )
 
 // queue writes lines in their order, in the background, so that a slow disk
 // holds up neither screen nor sound. Lines that could not be written wait for
 // the next one to come, and go before it.
 type queue struct {
-	write func(...Line) error
+	write func(...journal.Line) error
 	wake  chan struct{}
 	done  chan struct{}
 
 	mu      sync.Mutex
-	pending []Line
+	pending []journal.Line
 	err     error
 	closed  bool
 }
 
-func newQueue(write func(...Line) error) *queue {
+func newQueue(write func(...journal.Line) error) *queue {
 	q := &queue{write: write, wake: make(chan struct{}, 1), done: make(chan struct{})}
 	go q.work()
 	return q
 }
 
 // add hands over a line. After close it does nothing.
-func (q *queue) add(l Line) {
+func (q *queue) add(l journal.Line) {
 	q.mu.Lock()
 	defer q.mu.Unlock()
 	if q.closed {
