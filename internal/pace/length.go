@@ -20,8 +20,8 @@ const draws = 2000
 // reps takes its prescribed length.
 type Estimate struct {
 	Prescribed time.Duration
-	Yours      time.Duration // with the median length of a rep of each exercise in Own; else as prescribed
-	Low, High  time.Duration // four sessions of five lie between; equal to Yours where Own is empty
+	Yours      time.Duration // half of the sessions take less; as prescribed if Own is empty
+	Low, High  time.Duration // four sessions of five lie between, and so does Yours; equal to it if Own is empty
 	Own        []Rep         // exercises of the plan with enough to go by
 	Lacking    []Rep         // exercises of the plan with reps and too little; they count as prescribed
 	Sets       int           // of Own
@@ -34,22 +34,21 @@ func (e Estimate) Enough() bool { return len(e.Own) > 0 }
 
 // work is the sets of one exercise of a plan that has a pace.
 type work struct {
-	days   []daySets // those that count
-	median float64   // length of a rep, seconds
-	mean   float64   // of the days' means
-	wide   float64   // makes the spread of so few days that of all
-	steps  []plan.Step
+	days  []daySets // those that count
+	mean  float64   // of the days' means, seconds a rep
+	wide  float64   // makes the spread of so few days that of all
+	steps []plan.Step
 }
 
 // Length estimates how long a plan takes.
 //
-// The range is found by making sessions up. Each takes one past session at
+// The length and its range are the median and the tenths of sessions that are
+// made up, so that the one lies within the other. Each takes one past session at
 // random and draws its sets' lengths from that session's, so that a slow day is
 // slow throughout; an exercise not done that day draws a day of its own. As the
 // past is only a sample, each made-up session shifts an exercise by how far the
-// mean of as many days drawn anew lies off, and spreads the days by √(n/(n−1)).
-// The range is from the first to the last tenth of the made-up lengths. A set
-// that the clock ends lasts no longer than it is prescribed.
+// mean of as many days drawn again lies off, and spreads the days by √(n/(n−1)).
+// A set that the clock ends lasts no longer than it is prescribed.
 func (t *Table) Length(p *plan.Plan) Estimate {
 	e := Estimate{Prescribed: p.Total}
 	works := t.works(p, &e)
@@ -58,11 +57,9 @@ func (t *Table) Length(p *plan.Plan) Estimate {
 		return e
 	}
 	fixed := p.Total.Seconds()
-	yours := 0.0
 	for _, w := range works {
 		for _, s := range w.steps {
 			fixed -= s.Length.Seconds()
-			yours += lasts(s, w.median)
 		}
 	}
 	runs := runsOf(works)
@@ -78,7 +75,7 @@ func (t *Table) Length(p *plan.Plan) Estimate {
 	}
 	slices.Sort(made)
 	tail := (1 - Part) / 2
-	e.Yours, e.Low, e.High = millis(fixed+yours), millis(quantile(made, tail)), millis(quantile(made, 1-tail))
+	e.Yours, e.Low, e.High = millis(quantile(made, .5)), millis(quantile(made, tail)), millis(quantile(made, 1-tail))
 	return e
 }
 
@@ -117,7 +114,6 @@ func (t *Table) works(p *plan.Plan, e *Estimate) []*work {
 // workOf returns the work of an exercise that has enough to go by.
 func workOf(x *exercise, steps []plan.Step) *work {
 	w := &work{steps: steps}
-	var all []float64
 	for _, d := range x.days {
 		if steps[0].ByHand {
 			d.clock = nil // the clock will end none
@@ -126,12 +122,10 @@ func workOf(x *exercise, steps []plan.Step) *work {
 			continue
 		}
 		w.days = append(w.days, d)
-		all = append(append(all, d.own...), d.clock...)
 		w.mean += d.mean()
 	}
-	slices.Sort(all)
 	n := float64(len(w.days))
-	w.median, w.mean, w.wide = quantile(all, .5), w.mean/n, math.Sqrt(n/(n-1))
+	w.mean, w.wide = w.mean/n, math.Sqrt(n/(n-1))
 	return w
 }
 
@@ -152,12 +146,12 @@ func (w *work) draw(rnd *rand.Rand, run string) float64 {
 	if i < 0 {
 		i = rnd.IntN(len(w.days))
 	}
-	anew := 0.0
+	again := 0.0
 	for range w.days {
-		anew += w.days[rnd.IntN(len(w.days))].mean()
+		again += w.days[rnd.IntN(len(w.days))].mean()
 	}
 	d := &w.days[i]
-	shift := w.wide * (anew/float64(len(w.days)) - w.mean + d.mean() - w.mean)
+	shift := w.wide * (again/float64(len(w.days)) - w.mean + d.mean() - w.mean)
 	sum := 0.0
 	for _, s := range w.steps {
 		k := rnd.IntN(len(d.own) + len(d.clock))
