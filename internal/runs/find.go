@@ -11,71 +11,114 @@ import (
 	"coldfloor/internal/fault"
 )
 
+// finder collects the journals at some paths, each once.
+type finder struct {
+	files []File
+	seen  map[string]bool
+}
+
 // find returns the journals at paths, each once, in the order given and within
-// a folder in that of their names.
-func find(paths []string) ([]string, error) {
-	var files []string
-	seen := map[string]bool{}
-	add := func(path string) {
-		key := path
-		if abs, err := filepath.Abs(path); err == nil {
-			key = abs
-		}
-		if !seen[key] {
-			seen[key] = true
-			files = append(files, path)
-		}
-	}
+// a folder in that of their names. What cannot be read inside a folder, and
+// what is no file at all, is among them with its Err.
+func find(paths []string) ([]File, error) {
+	f := finder{seen: map[string]bool{}}
 	for _, path := range paths {
 		info, err := os.Stat(path)
 		if err != nil {
 			return nil, unreadable(path, err)
 		}
 		if !info.IsDir() {
-			add(path)
+			f.add(path, info)
 			continue
 		}
-		inner, err := journals(path)
-		if err != nil {
+		before := len(f.seen)
+		if err := f.folder(path); err != nil {
 			return nil, err
 		}
-		for _, f := range inner {
-			add(f)
+		if len(f.seen) == before && len(paths) == 1 {
+			return nil, fault.New("put the players' journals in it, or name the files", "no journal in %q: it holds no .jsonl file", path)
 		}
 	}
-	return files, nil
+	return f.files, nil
 }
 
-// journals returns the .jsonl files in a folder and its inner folders, those
-// whose name begins with a dot left out.
-func journals(dir string) ([]string, error) {
-	var files []string
-	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
+// add takes a path that is no folder. Only a file is read: a pipe or a device
+// may never end.
+func (f *finder) add(path string, info fs.FileInfo) {
+	var err error
+	if !info.Mode().IsRegular() {
+		err = fmt.Errorf("it is %s, and only a file can be a journal", kind(info.Mode()))
+	}
+	f.take(File{Path: path, Err: err})
+}
+
+// take keeps a file, unless it is known.
+func (f *finder) take(file File) {
+	key := file.Path
+	if abs, err := filepath.Abs(key); err == nil {
+		key = abs
+	}
+	if !f.seen[key] {
+		f.seen[key] = true
+		f.files = append(f.files, file)
+	}
+}
+
+// folder adds the .jsonl files in a folder and its inner folders, those whose
+// name begins with a dot left out. The error is that of the folder itself.
+func (f *finder) folder(dir string) error {
+	return filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
 		switch {
-		case err != nil:
+		case err != nil && path == dir:
 			return unreadable(path, err)
+		case err != nil:
+			f.take(File{Path: path, Err: reason(err)})
 		case path != dir && strings.HasPrefix(d.Name(), "."):
 			if d.IsDir() {
 				return fs.SkipDir
 			}
 		case !d.IsDir() && strings.EqualFold(filepath.Ext(path), ".jsonl"):
-			files = append(files, path)
+			f.named(path)
 		}
 		return nil
 	})
-	if err == nil && len(files) == 0 {
-		err = fault.New("put the players' journals in it, or name the files", "no journal in %s: it holds no .jsonl file", dir)
+}
+
+// named adds a file of a folder, or what its link leads to.
+func (f *finder) named(path string) {
+	info, err := os.Stat(path)
+	if err != nil {
+		f.take(File{Path: path, Err: reason(err)})
+		return
 	}
-	return files, err
+	if !info.IsDir() {
+		f.add(path, info)
+	}
+}
+
+// kind says what a path that is no file leads to.
+func kind(m fs.FileMode) string {
+	switch {
+	case m&fs.ModeNamedPipe != 0:
+		return "a pipe"
+	case m&fs.ModeSocket != 0:
+		return "a socket"
+	}
+	return "a device"
+}
+
+// reason returns an error of the system without the path in it.
+func reason(err error) error {
+	var inner *fs.PathError
+	if errors.As(err, &inner) {
+		return inner.Err
+	}
+	return err
 }
 
 func unreadable(path string, err error) error {
-	var inner *fs.PathError
-	if errors.As(err, &inner) {
-		err = inner.Err
-	}
 	if errors.Is(err, fs.ErrNotExist) {
-		return fault.New("name a journal, or a folder of them", "there is no journal %s", path)
+		return fault.New("name a journal, or a folder of them", "there is no journal %q", path)
 	}
-	return fmt.Errorf("cannot read %s: %w", path, err)
+	return fmt.Errorf("cannot read %q: %w", path, reason(err))
 }

@@ -2,45 +2,169 @@ package runs
 
 import (
 	"path/filepath"
+	"slices"
 	"strings"
 )
 
 // owners tells whose a run is.
 type owners struct {
 	files []File
-	root  []int             // of each file: another whose player is the same, itself at last
-	names []map[string]bool // of each root: the keys of the names in its files
-	shown map[string]string // of each key: as it is written
+	sets  map[nameIn]nameIn      // each leads to one that is the same player's, with an earlier file
+	names []map[string]bool      // of each file: the keys of the names in it
+	joint map[int]map[string]int // of the first of joint files: the names in them, each with its first file
+	shown map[string]string      // of each key: as it is written
+	alike map[string][]who       // of each key: the players displayed under it
+}
+
+// nameIn is the runs of one name in a file; an empty key is those without one.
+type nameIn struct {
+	key  string
+	file int
+}
+
+// who is one player: a name, and the first of the files that tell of them. Two
+// of one name differ in the file.
+type who struct {
+	name string
+	file int
 }
 
 // owners looks through the runs of all files.
 func (p *Pile) owners() (*owners, error) {
-	w := &owners{files: p.Files, root: make([]int, len(p.Files)), names: make([]map[string]bool, len(p.Files)), shown: map[string]string{}}
-	for i := range w.root {
-		w.root[i], w.names[i] = i, map[string]bool{}
+	w := &owners{files: p.Files, sets: map[nameIn]nameIn{}, names: make([]map[string]bool, len(p.Files)),
+		joint: map[int]map[string]int{}, shown: map[string]string{}, alike: map[string][]who{}}
+	for i := range w.names {
+		w.names[i] = map[string]bool{}
 	}
-	err := merge(p.sources(), func(b *block) error {
-		name := tidy(b.player)
+	if err := merge(p.sources(), func(b *block) error { w.see(b); return nil }); err != nil {
+		return nil, err
+	}
+	w.join(p.opts.Same)
+	return w, merge(p.sources(), func(b *block) error { w.meet(w.of(b)); return nil })
+}
+
+// see notes what files the run came in, and under what name.
+func (w *owners) see(b *block) {
+	name := tidy(b.player)
+	key := Key(name)
+	if name != "" && (w.shown[key] == "" || name < w.shown[key]) {
+		w.shown[key] = name
+	}
+	for _, f := range b.files {
+		w.unite(nameIn{key, b.files[0]}, nameIn{key, f})
 		if name != "" {
-			if k := Key(name); w.shown[k] == "" || name < w.shown[k] {
-				w.shown[k] = name
-			}
-		}
-		for _, f := range b.files {
-			if name == "" {
-				w.unite(b.files[0], f)
-			} else {
-				w.names[f][Key(name)] = true
-			}
-		}
-		return nil
-	})
-	for i := range w.root {
-		for k := range w.names[i] {
-			w.names[w.find(i)][k] = true
+			w.names[f][key] = true
 		}
 	}
-	return w, err
+}
+
+// join unites what all runs together tell to be one player's: what is of one
+// name in files that share an unnamed run, and in all files if the name is in
+// same.
+func (w *owners) join(same []string) {
+	one := map[string]bool{}
+	for _, name := range same {
+		one[Key(name)] = true
+	}
+	first := map[string]int{}
+	for f, names := range w.names {
+		root := w.find(nameIn{"", f}).file
+		for key := range names {
+			if w.joint[root] == nil {
+				w.joint[root] = map[string]int{}
+			}
+			if g, ok := w.joint[root][key]; ok {
+				w.unite(nameIn{key, g}, nameIn{key, f})
+			} else {
+				w.joint[root][key] = f
+			}
+			if g, ok := first[key]; ok && one[key] {
+				w.unite(nameIn{key, g}, nameIn{key, f})
+			} else if !ok {
+				first[key] = f
+			}
+		}
+	}
+}
+
+// find returns what stands for the player of x.
+func (w *owners) find(x nameIn) nameIn {
+	for {
+		up, ok := w.sets[x]
+		if !ok {
+			return x
+		}
+		x = up
+	}
+}
+
+// unite notes that two are one player's; the earlier file stands for both.
+func (w *owners) unite(a, b nameIn) {
+	a, b = w.find(a), w.find(b)
+	switch {
+	case a.file < b.file:
+		w.sets[b] = a
+	case b.file < a.file:
+		w.sets[a] = b
+	}
+}
+
+// of returns whose a run is.
+func (w *owners) of(b *block) who {
+	if key := Key(b.player); key != "" {
+		return w.player(key, b.files[0])
+	}
+	file := w.find(nameIn{"", b.files[0]}).file
+	names := w.joint[file]
+	if len(names) == 1 {
+		for key, f := range names {
+			return w.player(key, f)
+		}
+	}
+	name := label(w.files[file].Path)
+	if f, also := names[Key(name)]; also {
+		return w.player(Key(name), f)
+	}
+	return who{name, file}
+}
+
+// player returns the player of that name in a file.
+func (w *owners) player(key string, file int) who {
+	return who{w.shown[key], w.find(nameIn{key, file}).file}
+}
+
+// meet notes a player.
+func (w *owners) meet(p who) {
+	if key := Key(p.name); !slices.Contains(w.alike[key], p) {
+		w.alike[key] = append(w.alike[key], p)
+	}
+}
+
+// display returns a player's name, with the file if another has the same.
+func (w *owners) display(p who) string {
+	alike := w.alike[Key(p.name)]
+	if len(alike) < 2 {
+		return p.name
+	}
+	var others []string
+	for _, o := range alike {
+		if o != p {
+			others = append(others, w.files[o.file].Path)
+		}
+	}
+	return p.name + " (" + tail(w.files[p.file].Path, others) + ")"
+}
+
+// tail returns the last parts of a path, as many as tell it from the others.
+func tail(path string, others []string) string {
+	parts := strings.Split(filepath.ToSlash(path), "/")
+	for n := 1; n < len(parts); n++ {
+		end := strings.Join(parts[len(parts)-n:], "/")
+		if !slices.ContainsFunc(others, func(o string) bool { o = filepath.ToSlash(o); return o == end || strings.HasSuffix(o, "/"+end) }) {
+			return end
+		}
+	}
+	return path
 }
 
 // Key returns what two spellings of one player's name have in common: case and
@@ -49,37 +173,8 @@ func Key(name string) string { return strings.ToLower(tidy(name)) }
 
 func tidy(name string) string { return strings.Join(strings.Fields(name), " ") }
 
-// find returns the file that stands for all of its player's.
-func (w *owners) find(i int) int {
-	for w.root[i] != i {
-		w.root[i] = w.root[w.root[i]]
-		i = w.root[i]
-	}
-	return i
-}
-
-// unite notes that two files are one player's; the first given stands for both.
-func (w *owners) unite(a, b int) {
-	a, b = w.find(a), w.find(b)
-	w.root[max(a, b)] = min(a, b)
-}
-
-// of returns the name of the player whose a run is.
-func (w *owners) of(b *block) string {
-	if name := tidy(b.player); name != "" {
-		return w.shown[Key(name)]
-	}
-	file := w.find(b.files[0])
-	if len(w.names[file]) == 1 {
-		for k := range w.names[file] {
-			return w.shown[k]
-		}
-	}
-	return label(w.files[file].Path)
-}
-
 // label returns a player's name taken from a journal's: the file's without its
-// ending, or the folder's where the file is called as every journal is.
+// ending, or the folder's if the file is called as every journal is.
 func label(path string) string {
 	base := filepath.Base(path)
 	name := strings.TrimSuffix(base, filepath.Ext(base))

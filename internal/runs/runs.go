@@ -26,6 +26,7 @@ type Options struct {
 	Bound    int                     // bytes of coded lines in memory; 0: DefaultBound
 	TempDir  string                  // for what goes beyond; empty: the system's
 	Progress func(read, total int64) // called now and then with the bytes read
+	Same     []string                // names whose runs are one player's, whatever files they came in
 }
 
 // File is one journal as it was read.
@@ -41,7 +42,8 @@ type File struct {
 // Run is a run with whose it is.
 type Run struct {
 	*journal.Run
-	Player string // as displayed; see Pile.Each
+	Player string // as displayed, no two alike; see Pile.Each
+	Name   string // of the player alone; two players may have one name
 	File   string // the first that it came in
 	Differ int    // lines that stood twice and differed; the first counted
 }
@@ -60,8 +62,9 @@ type Pile struct {
 }
 
 // Gather reads the journals at paths: files, and folders whose .jsonl files
-// are read, those of inner folders among them. The error is one of a path that
-// cannot be read at all; what is wrong inside a file stands in Files.
+// are read, those of inner folders among them. The error is one of a path given
+// that cannot be read at all; what is wrong inside a folder or a file stands in
+// Files, and so does a pipe or a device, which is not read.
 func Gather(paths []string, o Options) (*Pile, error) {
 	files, err := find(paths)
 	if err != nil {
@@ -70,14 +73,16 @@ func Gather(paths []string, o Options) (*Pile, error) {
 	if o.Bound <= 0 {
 		o.Bound = DefaultBound
 	}
-	p := &Pile{Files: make([]File, len(files)), opts: o, blocks: map[string]*block{}}
-	for i, path := range files {
-		p.Files[i].Path = path
-		if info, err := os.Stat(path); err == nil {
+	p := &Pile{Files: files, opts: o, blocks: map[string]*block{}}
+	for i := range files {
+		if info, err := os.Stat(files[i].Path); err == nil && files[i].Err == nil {
 			p.total += info.Size()
 		}
 	}
 	for i := range p.Files {
+		if p.Files[i].Err != nil {
+			continue
+		}
 		if err := p.file(i); err != nil {
 			return nil, errors.Join(err, p.Close())
 		}
@@ -90,7 +95,7 @@ func (p *Pile) file(i int) error {
 	file := &p.Files[i]
 	f, err := os.Open(file.Path)
 	if err != nil {
-		file.Err = err
+		file.Err = reason(err)
 		return nil
 	}
 	defer f.Close()
@@ -157,7 +162,11 @@ func (p *Pile) InMemory() bool { return len(p.spills) == 0 }
 // A run is the player's whose name its settings gave. One without a name is
 // the player's that all named runs of its file have; journals that share an
 // unnamed run are one player's. Failing that the file names the player: its
-// own name, or that of its folder where it has the name every journal has.
+// own name, or that of its folder if it has the name every journal has.
+//
+// Two players may have one name: journals of one name that share no run are
+// those of two, unless Options.Same holds the name. Such players are displayed
+// with their file.
 func (p *Pile) Each(f func(Run) error) error {
 	w, err := p.owners()
 	if err != nil {
@@ -169,7 +178,8 @@ func (p *Pile) Each(f func(Run) error) error {
 		if err != nil {
 			return err
 		}
-		r.Player, r.File = w.of(b), p.Files[b.files[0]].Path
+		who := w.of(b)
+		r.Player, r.Name, r.File = w.display(who), who.name, p.Files[b.files[0]].Path
 		return f(r)
 	})
 }

@@ -164,7 +164,19 @@ func TestOwners(t *testing.T) {
 		want  []string
 	}{
 		"by the settings' name, however it is spelt": {
-			map[string][]string{"x.jsonl": named, "y.jsonl": made(t, "ana lind", 1, 3)}, []string{"Ana Lind", "Ana Lind"}},
+			map[string][]string{"x.jsonl": slices.Concat(named, made(t, "ana lind", 1, 3))}, []string{"Ana Lind", "Ana Lind"}},
+		"two of one name, with no run in common": {
+			map[string][]string{"x/journal.jsonl": named, "y/journal.jsonl": made(t, "ana lind", 1, 3)},
+			[]string{"Ana Lind (x/journal.jsonl)", "Ana Lind (y/journal.jsonl)"}},
+		"one of one name, with a run in common": {
+			map[string][]string{"x.jsonl": named, "y.jsonl": slices.Concat(named, made(t, "ana lind", 1, 3))}, []string{"Ana Lind", "Ana Lind"}},
+		"one of one name, with an unnamed run in common": {
+			map[string][]string{"x.jsonl": slices.Concat(unnamed[:n], named), "y.jsonl": slices.Concat(unnamed[:n], made(t, "ana lind", 1, 3))},
+			[]string{"Ana Lind", "Ana Lind", "Ana Lind"}},
+		"two unnamed files of one name, in two folders": {
+			map[string][]string{"club/a/bea.jsonl": unnamed[:n], "club/b/bea.jsonl": unnamed[n:]}, []string{"bea (a/bea.jsonl)", "bea (b/bea.jsonl)"}},
+		"an unnamed file and a name": {
+			map[string][]string{"bea.jsonl": unnamed[:n], "c.jsonl": made(t, "Bea", 1, 4)}, []string{"Bea (c.jsonl)", "bea (bea.jsonl)"}},
 		"by the file": {map[string][]string{"bea.jsonl": unnamed}, []string{"bea", "bea"}},
 		"by the folder, where the file has the common name": {
 			map[string][]string{"bea/journal.jsonl": unnamed[:n], "cleo/journal.jsonl": unnamed[n:]}, []string{"bea", "cleo"}},
@@ -192,9 +204,26 @@ func TestOwners(t *testing.T) {
 	}
 }
 
+// Somebody who says so makes one player of two of one name.
+func TestSameName(t *testing.T) {
+	dir := folder(t, map[string][]string{"x.jsonl": made(t, "Ana", 1, 1), "y.jsonl": made(t, "Ana", 1, 2), "z.jsonl": made(t, "Bea", 1, 3)})
+	got, _ := gather(t, Options{Same: []string{" ana"}}, dir)
+	var players []string
+	for _, r := range got {
+		players = append(players, r.Player)
+	}
+	if slices.Sort(players); !slices.Equal(players, []string{"Ana", "Ana", "Bea"}) {
+		t.Errorf("players %q", players)
+	}
+}
+
 func TestFind(t *testing.T) {
 	dir := folder(t, map[string][]string{"b.jsonl": nil, "a/journal.JSONL": nil, ".hidden/x.jsonl": nil, ".y.jsonl": nil, "notes.txt": nil})
-	got, err := find([]string{dir, filepath.Join(dir, "b.jsonl"), filepath.Join(dir, "notes.txt")})
+	files, err := find([]string{dir, filepath.Join(dir, "b.jsonl"), filepath.Join(dir, "notes.txt")})
+	var got []string
+	for _, f := range files {
+		got = append(got, f.Path)
+	}
 	want := []string{filepath.Join(dir, "a", "journal.JSONL"), filepath.Join(dir, "b.jsonl"), filepath.Join(dir, "notes.txt")}
 	if err != nil || !reflect.DeepEqual(got, want) {
 		t.Errorf("found %v, %v; want %v", got, err, want)
