@@ -23,6 +23,7 @@ type exportOptions struct {
 	csv, jsonl, parquet      bool
 	table, out               string
 	raw, force, listsColumns bool
+	same                     []string
 }
 
 // newExport returns the command that writes what was done as tables.
@@ -57,6 +58,7 @@ A table that is there is replaced, another file is not.`,
 	f.StringVarP(&o.out, "output", "o", "", "the folder to write to, or the file with --table")
 	f.BoolVar(&o.raw, "raw", false, "in CSV, leave texts as they are even where a spreadsheet would run them")
 	f.BoolVar(&o.force, "force", false, "replace files even where they are no such tables")
+	sameFlag(c, &o.same)
 	f.BoolVar(&o.listsColumns, "columns", false, "list the columns of the tables, and write nothing")
 	return c
 }
@@ -101,7 +103,7 @@ func (o *exportOptions) run(c *cobra.Command, paths []string) error {
 		paths = []string{o.journal}
 	}
 	progress := newProgress(c.ErrOrStderr(), "reading the journals")
-	pile, err := runs.Gather(paths, runs.Options{Progress: progress.tell})
+	pile, err := runs.Gather(paths, runs.Options{Progress: progress.tell, Same: o.same})
 	progress.end()
 	if err != nil {
 		return err
@@ -173,7 +175,11 @@ func tellLeftOut(stderr io.Writer, files []runs.File) error {
 			fmt.Fprintf(stderr, "coldfloor: %s: %d of %d lines left out; the first: %s\n", name, n, f.Lines+n, safetext.Clean(f.First.Error()))
 		}
 		if f.Err != nil {
-			fmt.Fprintf(stderr, "coldfloor: %s: cannot be read to its end: %s\n", name, safetext.Clean(f.Err.Error()))
+			what := "cannot be read to its end"
+			if f.Lines+f.Damaged+f.Unknown == 0 {
+				what = "cannot be read"
+			}
+			fmt.Fprintf(stderr, "coldfloor: %s: %s: %s\n", name, what, safetext.Clean(f.Err.Error()))
 			failed = errFound
 		}
 	}

@@ -45,3 +45,8 @@ func loadSettings(file string) (settings.Player, error) {
 	}
 	return p, err
 }
+
+// sameFlag declares --same on c, a command that reads many journals.
+func sameFlag(c *cobra.Command, names *[]string) {
+	c.Flags().StringArrayVar(names, "same", nil, "count all journals of this `NAME` as one player's; may be repeated")
+}

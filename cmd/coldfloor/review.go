@@ -30,6 +30,7 @@ type reviewOptions struct {
 	weeks         int
 	sort          string
 	reverse       bool
+	same          []string
 }
 
 // The least and the most weeks in view, and how many there are unless told
@@ -53,6 +54,9 @@ looked into. A session that arrives in several journals counts once. Nothing is
 sent anywhere.
 
 A player is called what their settings say, or else what their file is called.
+Journals of one name that have no session in common are those of two players,
+shown with their files, unless --same says that they are one's.
+
 Where the output is no terminal, or with --plain, the review is plain text.`,
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args) },
 	}
@@ -66,6 +70,7 @@ Where the output is no terminal, or with --plain, the review is plain text.`,
 	f.IntVar(&o.weeks, "weeks", defaultWeeks, "how many weeks to look at, this one among them")
 	f.StringVar(&o.sort, "sort", string(review.ByName), "sort a squad by "+columnNames())
 	f.BoolVar(&o.reverse, "reverse", false, "sort the other way round")
+	sameFlag(c, &o.same)
 	atMostOne(c, "plain", "json", "report")
 	return c
 }
@@ -142,7 +147,7 @@ func (o *reviewOptions) read(c *cobra.Command, paths []string) (*review.Squad, e
 		paths = []string{o.journal}
 	}
 	progress := newProgress(c.ErrOrStderr(), "reading the journals")
-	squad, files, err := review.Of(paths, ro, runs.Options{Progress: progress.tell})
+	squad, files, err := review.Of(paths, ro, runs.Options{Progress: progress.tell, Same: o.same})
 	progress.end()
 	if err != nil {
 		return nil, err

@@ -70,8 +70,8 @@ func spacing(c *checker) {
 		severity = Warning
 		fallthrough
 	case since < seconds(r.High):
-		c.add(severity, at, f, "the last session with foot contacts ended %d h ago; the range is %s, up on %s",
-			int(since.Hours()), c.cite("jump_interval"), c.window(last))
+		c.add(severity, at, f, "the last session with foot contacts ended %s ago; the range is %s, up on %s",
+			units.Hours(since), c.cite("jump_interval"), c.window(last))
 	}
 	if most := c.limit("jump_days"); float64(days) > most.High {
 		c.add(Warning, at, figures{"sessions": days, "high": most.High},

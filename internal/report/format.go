@@ -67,23 +67,6 @@ func ratio(v float64) string { return fmt.Sprintf("%.2f", v) }
 // clock writes a length of time to the second.
 func clock(d time.Duration) string { return units.Clock(d.Round(time.Second)) }
 
-// hours writes a length of some hours to the hour, a shorter one in hours and
-// minutes.
-func hours(d time.Duration) string {
-	d = d.Round(time.Minute)
-	if d >= 10*time.Hour {
-		return fmt.Sprintf("%.0f h", d.Hours())
-	}
-	h, m := d/time.Hour, d%time.Hour/time.Minute
-	switch {
-	case h == 0:
-		return fmt.Sprintf("%d min", m)
-	case m == 0:
-		return fmt.Sprintf("%d h", h)
-	}
-	return fmt.Sprintf("%d h %d min", h, m)
-}
-
 // count writes n of a thing whose plural takes an s.
 func count(n int, thing string) string {
 	if n != 1 {

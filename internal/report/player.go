@@ -6,6 +6,7 @@ import (
 
 	"coldfloor/internal/review"
 	"coldfloor/internal/trainingload"
+	"coldfloor/internal/units"
 )
 
 // Sections returns a player's review, the sections in the order that they are
@@ -94,16 +95,16 @@ func jumps(p *review.Player) []string {
 		return []string{"none logged"}
 	}
 	here := p.Now.Location()
-	lines := []string{fmt.Sprintf("%s ago, ended %s, %s", hours(j.Since), j.At.In(here).Format(moment), count(j.Contacts, "contact"))}
+	lines := []string{fmt.Sprintf("%s ago, ended %s, %s", units.Hours(j.Since), j.At.In(here).Format(moment), count(j.Contacts, "contact"))}
 	for i, up := range []time.Time{j.Earliest, j.Full} {
 		if i == 1 && j.Full.Equal(j.Earliest) {
 			break
 		}
-		when := "in " + hours(up.Sub(p.Now))
+		when := "in " + units.Hours(up.Sub(p.Now))
 		if !up.After(p.Now) {
 			when = "up"
 		}
-		lines = append(lines, fmt.Sprintf("%s after them: %s, %s", hours(up.Sub(j.At)), up.In(here).Format(moment), when))
+		lines = append(lines, fmt.Sprintf("%s after them: %s, %s", units.Hours(up.Sub(j.At)), up.In(here).Format(moment), when))
 	}
 	return lines
 }

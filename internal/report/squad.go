@@ -109,5 +109,8 @@ func LeftOut(s *review.Squad) []string {
 	add(s.Withdrawn, "deleted session", "coldfloor log restores them")
 	add(s.Empty, "session", "begun, and nothing done")
 	add(s.Differ, "line", "they stand twice and differ; the first counts")
+	for _, name := range s.Namesakes {
+		left = append(left, fmt.Sprintf("Two or more players are called %s: their journals have no session in common. --same %q counts them as one.", name, name))
+	}
 	return left
 }

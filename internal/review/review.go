@@ -40,6 +40,8 @@ type Squad struct {
 	Withdrawn  int // runs left out: taken back by the player
 	Empty      int // runs left out: begun, and nothing done
 	Differ     int // lines that stood twice and differed; the first counted
+
+	Namesakes []string // names of two players or more, each shown with their file
 }
 
 // Player is what one player did. Figures are of all sessions, but for those

@@ -1,6 +1,7 @@
 package review
 
 import (
+	"maps"
 	"slices"
 
 	"coldfloor/internal/engine"
@@ -15,7 +16,7 @@ type Reviewer struct {
 	today   day
 	from    day // Monday of the first week in view
 	squad   Squad
-	players map[string]*tally // by runs.Key of their name
+	players map[string]*tally // by the name that they are displayed with
 }
 
 // New returns a Reviewer that has seen no run.
@@ -64,7 +65,7 @@ func (r *Reviewer) Add(run runs.Run) {
 		r.squad.Empty++
 		return
 	}
-	p := r.player(run.Player)
+	p := r.player(run)
 	s := r.session(run)
 	p.add(s)
 	p.remember(s, r.opts.Recent)
@@ -89,12 +90,12 @@ func empty(r *journal.Run) bool {
 	return !slices.ContainsFunc(r.Sets, func(s journal.Set) bool { return engine.Outcome(s.Outcome) != engine.Skipped })
 }
 
-// player returns the tally of the player of that name.
-func (r *Reviewer) player(name string) *tally {
-	key := runs.Key(name)
+// player returns the tally of the player whose run it is.
+func (r *Reviewer) player(run runs.Run) *tally {
+	key := runs.Key(run.Player)
 	p := r.players[key]
 	if p == nil {
-		p = &tally{Player: &Player{Name: name, Now: r.opts.Now}, weeks: map[day]*Week{}, sessions: map[day]int{}, unrated: map[day]int{}}
+		p = &tally{Player: &Player{Name: run.Player, Now: r.opts.Now}, called: run.Name, weeks: map[day]*Week{}, sessions: map[day]int{}, unrated: map[day]int{}}
 		r.players[key] = p
 	}
 	return p
@@ -177,6 +178,23 @@ func (r *Reviewer) Squad() *Squad {
 		p.layOut(r.today)
 		s.Players = append(s.Players, p.Player)
 	}
+	s.Namesakes = r.namesakes()
 	s.Sort(ByName, false)
 	return &s
+}
+
+// namesakes returns the names that two players or more have.
+func (r *Reviewer) namesakes() []string {
+	called := map[string]string{}
+	var several []string
+	for _, key := range slices.Sorted(maps.Keys(r.players)) {
+		name := r.players[key].called
+		k := runs.Key(name)
+		if first, again := called[k]; again && name != "" && !slices.Contains(several, first) {
+			several = append(several, first)
+		} else if !again {
+			called[k] = name
+		}
+	}
+	return several
 }

@@ -12,7 +12,8 @@ import (
 // tally is a player in the making.
 type tally struct {
 	*Player
-	weeks map[day]*Week // by Monday
+	called string        // by their settings or their file, which another may be too
+	weeks  map[day]*Week // by Monday
 	// of each day in view: sessions, and those not rated
 	sessions, unrated map[day]int
 }

@@ -31,11 +31,11 @@ func find(paths []string) ([]File, error) {
 			f.add(path, info)
 			continue
 		}
-		before := len(f.seen)
-		if err := f.folder(path); err != nil {
+		n, err := f.folder(path)
+		if err != nil {
 			return nil, err
 		}
-		if len(f.seen) == before && len(paths) == 1 {
+		if n == 0 {
 			return nil, fault.New("put the players' journals in it, or name the files", "no journal in %q: it holds no .jsonl file", path)
 		}
 	}
@@ -65,23 +65,27 @@ func (f *finder) take(file File) {
 }
 
 // folder adds the .jsonl files in a folder and its inner folders, those whose
-// name begins with a dot left out. The error is that of the folder itself.
-func (f *finder) folder(dir string) error {
-	return filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
+// name begins with a dot left out, and returns how many there are, with what
+// cannot be read. The error is that of the folder itself.
+func (f *finder) folder(dir string) (n int, err error) {
+	err = filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
 		switch {
 		case err != nil && path == dir:
 			return unreadable(path, err)
 		case err != nil:
+			n++
 			f.take(File{Path: path, Err: reason(err)})
 		case path != dir && strings.HasPrefix(d.Name(), "."):
 			if d.IsDir() {
 				return fs.SkipDir
 			}
 		case !d.IsDir() && strings.EqualFold(filepath.Ext(path), ".jsonl"):
+			n++
 			f.named(path)
 		}
 		return nil
 	})
+	return n, err
 }
 
 // named adds a file of a folder, or what its link leads to.
