@@ -198,3 +198,11 @@ func quote(s string) string {
 	}
 	return strconv.Quote(s)
 }
+
+// Document returns the one document of a file that Parse has read, as nodes
+// with their comments, to be changed and written again.
+func Document(src []byte) (*yaml.Node, error) {
+	var doc yaml.Node
+	err := yaml.Unmarshal(withoutVersion(bytes.TrimPrefix(src, []byte("\uFEFF"))), &doc)
+	return &doc, err
+}

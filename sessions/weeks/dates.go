@@ -27,7 +27,7 @@ func (r *reader) readLighter() {
 		m.Scalar("keep", hint, func(text string) (err error) {
 			l.Keep, err = ParsePercent(text)
 			if err == nil && (l.Keep < 1000 || l.Keep > 99_000) {
-				err = errors.New("is not from 1% to 99%")
+				l.Keep, err = 0, errors.New("is not from 1% to 99%")
 			}
 			return err
 		})
@@ -86,9 +86,7 @@ func (r *reader) readMatches() {
 				return err
 			}
 			for d := days.From; d <= days.To; d++ {
-				if err := r.addMatch(Match{Date: d}); err != nil {
-					return err
-				}
+				r.p.Matches = append(r.p.Matches, Match{Date: d})
 			}
 			return nil
 		})
@@ -105,15 +103,7 @@ func (r *reader) timedMatch(day, clock string) error {
 	if err != nil {
 		return err
 	}
-	return r.addMatch(Match{d, &at})
-}
-
-// addMatch takes in a match that is not there yet.
-func (r *reader) addMatch(m Match) error {
-	if slices.ContainsFunc(r.p.Matches, func(o Match) bool { return o.Date == m.Date && compareTimes(o.At, m.At) == 0 }) {
-		return fmt.Errorf("gives %s twice", m.Date)
-	}
-	r.p.Matches = append(r.p.Matches, m)
+	r.p.Matches = append(r.p.Matches, Match{d, &at})
 	return nil
 }
 

@@ -87,7 +87,7 @@ func (g *Grow) write(v int64) string {
 
 // make makes and keeps the session of a week, or notes the entry that makes
 // it none. It marks the entries that change something, and reports whether
-// the week is lighter by anything.
+// the week is lighter by anything, or may be for all that is known.
 func (r *reader) make(name string, week int, grew []bool) (lightened bool) {
 	s := clone(r.p.bases[name])
 	culprit, wrong := 0, ""
@@ -107,7 +107,7 @@ func (r *reader) make(name string, week int, grew []bool) (lightened bool) {
 		g := &r.p.Grow[culprit]
 		r.m.ProblemAt(g.Pos, fmt.Sprintf("in week %d this makes no valid session: %s", week, wrong), "")
 		g.ok = false
-		return false
+		return true
 	}
 	if keep, ok := r.p.IsLighter(week); ok && keep > 0 {
 		lightened = lighten(s, keep)

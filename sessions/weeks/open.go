@@ -94,6 +94,9 @@ func From(folder string) Finder {
 			path = filepath.Join(folder, name)
 		}
 		src, err := readFile(path)
+		if errors.Is(err, fs.ErrNotExist) {
+			return nil, fmt.Errorf("there is no file %q\nhint: names are found from the folder of the plan, %s", name, folder)
+		}
 		if err != nil {
 			return nil, err
 		}
@@ -107,15 +110,12 @@ func From(folder string) Finder {
 // readFile reads a session's file, no more of it than can be used.
 func readFile(path string) ([]byte, error) {
 	f, err := os.Open(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil, fmt.Errorf("there is no file %q\nhint: names are found from the folder that the plan is in", path)
-	}
 	if err != nil {
 		return nil, err
 	}
 	defer f.Close()
 	if info, err := f.Stat(); err == nil && !info.Mode().IsRegular() {
-		return nil, fmt.Errorf("%q is no file", path)
+		return nil, fmt.Errorf("%q is no file of text\nhint: name a session's file", path)
 	}
 	return io.ReadAll(io.LimitReader(f, yamlread.MaxBytes+1))
 }

@@ -26,7 +26,7 @@ const (
 	maxList   = 400 // entries of grow, move, away, matches
 	maxSlots  = 16  // of one weekday, for only may keep some apart
 	maxNames  = 50  // blocks or exercises of one entry of grow
-	maxAMatch = 31  // days of one range of matches
+	maxAMatch = 366 // days of one range of matches
 )
 
 // Plan is a plan of weeks as a coach wrote it, with every default filled in. A
@@ -40,8 +40,8 @@ type Plan struct {
 	Slots   []Slot         // the pattern of every week, from Monday on and as typed
 	Grow    []Grow
 	Lighter []Lighter
-	Hold    []int // weeks that add nothing and take nothing away
-	Matches []Match
+	Hold    []int   // weeks that add nothing and take nothing away
+	Matches []Match // day by day, as typed
 	Away    []Range
 	Moves   []Move
 

@@ -1,0 +1,289 @@
+package weeks_test
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"math/big"
+	"slices"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+
+	"coldfloor/internal/plan"
+	"coldfloor/internal/yamlread"
+	"coldfloor/sessions"
+	"coldfloor/sessions/weeks"
+)
+
+// finder gives the sessions of a random plan.
+func (p *oPlan) finder(t interface{ Fatalf(string, ...any) }) weeks.Finder {
+	return func(name string) (*sessions.Session, error) {
+		for _, s := range p.sessions {
+			if s.name == name {
+				read, err := sessions.Parse(name, []byte(s.String()))
+				if err != nil {
+					t.Fatalf("%v\n%s", err, s)
+				}
+				return read, nil
+			}
+		}
+		return nil, errors.New("there is no such session")
+	}
+}
+
+// TestPlansReadTwice holds random plans, with all that is wrong with them,
+// against the slow second reading.
+func TestPlansReadTwice(t *testing.T) {
+	valid := 0
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawPlan(t)
+		src, growAt, lighterAt, moveAt := p.write()
+		want, anywhere := p.problems(growAt, lighterAt, moveAt)
+		got, err := weeks.Parse("random.yaml", []byte(src), p.finder(t))
+		var problems yamlread.Problems
+		if errors.As(err, &problems); err != nil && problems == nil {
+			t.Fatalf("%v", err)
+		}
+		lines := map[int]bool{}
+		for _, pr := range problems {
+			lines[pr.Pos.Line] = true
+		}
+		if anywhere {
+			if err == nil {
+				t.Fatalf("a day with more than four sessions is let through:\n%s", src)
+			}
+			return
+		}
+		if !maps.Equal(lines, want) {
+			t.Fatalf("problems in lines %v, want %v:\n%v\n%s", slices.Sorted(maps.Keys(lines)), slices.Sorted(maps.Keys(want)), err, src)
+		}
+		if err == nil {
+			valid++
+			p.compare(t, got, src)
+		}
+	})
+	if valid < 10 {
+		t.Errorf("only %d plans were valid", valid)
+	}
+}
+
+// problems returns the lines that are wrong, and whether a day has too many
+// sessions.
+func (p *oPlan) problems(growAt, lighterAt map[int]int, moveAt map[time.Time]int) (lines map[int]bool, anywhere bool) {
+	lines = map[int]bool{}
+	pattern := p.pattern()
+	used := func(name string, w int) bool {
+		return slices.ContainsFunc(pattern, func(d oDay) bool { return d.session == name && d.dose == w })
+	}
+	inDays := func(name string) bool {
+		for _, slots := range p.days {
+			if slices.ContainsFunc(slots, func(s oSlot) bool { return s.session == name }) {
+				return true
+			}
+		}
+		return false
+	}
+	out := map[int]bool{} // entries that are wrong by themselves, and have no say in the rest
+	for i, g := range p.grow {
+		base := p.sessions[slices.IndexFunc(p.sessions, func(s oSession) bool { return s.name == g.in })]
+		copied := base.clone()
+		found := g.values(&copied, func(v *big.Rat) *big.Rat { return v })
+		named := g.exercises == nil || slices.ContainsFunc(base.blocks, func(b oBlock) bool {
+			meant := g.blocks == nil && b.part == "main" || slices.Contains(g.blocks, b.title)
+			return meant && slices.ContainsFunc(b.exercises, func(e oExercise) bool { return e.name == g.exercises[0] })
+		})
+		if found == 0 || !named || !inDays(g.in) {
+			out[i] = true
+		}
+	}
+	p.beyond(out)
+	changed, lightened := map[int]bool{}, map[int]bool{}
+	for {
+		before := len(out)
+		if w := p.invalid(out, used); w > 0 {
+			lightened[w] = true // nobody knows by how much
+		}
+		if len(out) == before {
+			break
+		}
+	}
+	kept := p.without(out)
+	for _, s := range p.sessions {
+		for w := 1; w <= p.weeks; w++ {
+			if used(s.name, w) {
+				_, c, _, l := kept.session(s, w)
+				for i := range c {
+					changed[i] = true
+				}
+				lightened[w] = lightened[w] || l
+			}
+		}
+	}
+	for i := range p.grow {
+		if out[i] || !changed[i] {
+			lines[growAt[i]] = true
+		}
+	}
+	for w := range p.lighter {
+		if !lightened[w] {
+			lines[lighterAt[w]] = true
+		}
+	}
+	last := p.starts.AddDate(0, 0, 7*p.weeks-1)
+	outside := func(d time.Time) bool { return d.Before(p.starts) || d.After(last) }
+	on := map[time.Time]int{}
+	for _, d := range pattern {
+		if to, ok := p.move[d.first]; ok {
+			d.date = to
+		}
+		on[d.date]++
+	}
+	for from, to := range p.move {
+		holds := slices.ContainsFunc(pattern, func(d oDay) bool { return d.first.Equal(from) })
+		if outside(from) || outside(to) || from.Equal(to) || !holds || p.isAway(to) {
+			lines[moveAt[from]] = true
+		}
+	}
+	for _, n := range on {
+		anywhere = anywhere || n > 4
+	}
+	return lines, anywhere
+}
+
+// without returns the plan with some entries of grow made harmless.
+func (p *oPlan) without(out map[int]bool) *oPlan {
+	q := *p
+	q.grow = slices.Clone(p.grow)
+	for i := range out {
+		q.grow[i].in = "none"
+	}
+	return &q
+}
+
+// beyond finds the entries whose limit week 1 is beyond already.
+func (p *oPlan) beyond(out map[int]bool) {
+	for _, base := range p.sessions {
+		s := base.clone()
+		for i, g := range p.grow {
+			if g.in != base.name || out[i] {
+				continue
+			}
+			wrong := false
+			probe := s.clone()
+			g.values(&probe, func(v *big.Rat) *big.Rat {
+				wrong = wrong || g.limit != nil && (g.by.Sign() > 0 && v.Cmp(g.limit) > 0 || g.by.Sign() < 0 && v.Cmp(g.limit) < 0)
+				return v
+			})
+			if wrong {
+				out[i] = true
+				continue
+			}
+			g.values(&s, func(v *big.Rat) *big.Rat { return p.grown(g, v, 1) })
+		}
+	}
+}
+
+// invalid finds the next entry that makes rounds without a rest, and returns
+// the week in which it does.
+func (p *oPlan) invalid(out map[int]bool, used func(string, int) bool) (week int) {
+	for _, s := range p.sessions {
+		for w := 1; w <= p.weeks; w++ {
+			if !used(s.name, w) {
+				continue
+			}
+			if _, _, culprit, _ := p.without(out).session(s, w); culprit >= 0 {
+				out[culprit] = true
+				return w
+			}
+		}
+	}
+	return 0
+}
+
+// compare holds a plan that was read against the second reading.
+func (p *oPlan) compare(t *rapid.T, got *weeks.Plan, src string) {
+	days, left := p.schedule()
+	all := got.Days()
+	if len(all) != len(days) {
+		t.Fatalf("%d sessions, want %d\n%s", len(all), len(days), src)
+	}
+	for i, d := range all {
+		want := days[i]
+		at := ""
+		if d.Slot.At != nil {
+			at = d.Slot.At.String()
+		}
+		if d.Date.String() != want.date.Format(oDate) || d.First.String() != want.first.Format(oDate) || d.Slot.Session != want.session ||
+			at != want.at || d.Dose != want.dose || d.Week != p.weekOf(want.date) {
+			t.Fatalf("session %d is %+v, want %+v\n%s", i, d, want, src)
+		}
+		base := p.sessions[slices.IndexFunc(p.sessions, func(s oSession) bool { return s.name == want.session })]
+		made, _, _, _ := p.session(base, want.dose)
+		if got, want := describe(got.Session(d)), made.describe(want.dose); got != want {
+			t.Fatalf("session %d is\n%s\nwant\n%s\n%s", i, got, want, src)
+		}
+		holdWritten(t, got, d)
+	}
+	i := 0
+	for _, w := range got.Weeks() {
+		for _, d := range w.LeftOut {
+			if d.Date.String() != left[i].date.Format(oDate) || d.Slot.Session != left[i].session || w.Number != left[i].dose {
+				t.Fatalf("left out %+v, want %+v\n%s", d, left[i], src)
+			}
+			i++
+		}
+	}
+	if i != len(left) {
+		t.Fatalf("%d left out, want %d\n%s", i, len(left), src)
+	}
+}
+
+// holdWritten holds the text of a session against the session: the same plan,
+// step by step.
+func holdWritten(t *rapid.T, p *weeks.Plan, d weeks.Planned) {
+	s := p.Session(d)
+	w, err := p.Written(d)
+	if err != nil {
+		t.Fatalf("%v", err)
+	}
+	if w.Title != s.Title || !slices.Equal(plan.Of(w).Steps, plan.Of(s).Steps) || plan.Of(w).Totals != plan.Of(s).Totals {
+		t.Fatalf("what was written is another session:\n%s\nwant\n%s", describe(w), describe(s))
+	}
+}
+
+func describe(s *sessions.Session) string {
+	text := s.Title + "\n"
+	seconds := func(d time.Duration) string { return decimal(big.NewRat(int64(d), int64(time.Second))) }
+	for _, b := range s.Blocks {
+		text += fmt.Sprintf("%s %d rounds rest %s after %s:", b.Title, b.Rounds, seconds(b.Rest), seconds(b.RestAfter))
+		for _, e := range b.Exercises {
+			text += fmt.Sprintf(" %s %d %d %s %s;", e.Name, e.Reps, e.RepsPerSide, seconds(e.Time), seconds(e.TimePerSide))
+		}
+		text += "\n"
+	}
+	return text
+}
+
+func (s oSession) describe(week int) string {
+	text := fmt.Sprintf("%s, week %d\n", s.name[:len(s.name)-len(".yaml")], week)
+	zero := new(big.Rat)
+	for _, b := range s.blocks {
+		rest, after := b.rest, b.restAfter
+		if rest == nil {
+			rest = zero
+		}
+		if after == nil {
+			after = rest
+		}
+		text += fmt.Sprintf("%s %d rounds rest %s after %s:", b.title, b.rounds, decimal(rest), decimal(after))
+		for _, e := range b.exercises {
+			v := map[string]string{"reps": "0", "reps_per_side": "0", "time": "0", "time_per_side": "0"}
+			v[e.key] = decimal(e.v)
+			text += fmt.Sprintf(" %s %s %s %s %s;", e.name, v["reps"], v["reps_per_side"], v["time"], v["time_per_side"])
+		}
+		text += "\n"
+	}
+	return text
+}
