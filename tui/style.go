@@ -2,6 +2,7 @@ package tui
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"github.com/charmbracelet/bubbles/help"
 	"github.com/charmbracelet/lipgloss"
@@ -107,7 +108,6 @@ const minLetter = 2.5
 // which it fits into cols × rows cells, broken between words where that makes
 // them larger, or nil where there is no room for any.
 func (s style) letters(text string, cols, rows, most int) []string {
-	text = strings.ReplaceAll(strings.ToUpper(text), ", ", " – ")
 	var font glyph.Font
 	var lines []string
 	for n := 1; n <= 3 && n*3 <= rows; n++ {
@@ -142,7 +142,7 @@ func fontFor(lines []string, cols, rows int, set glyph.Set) (glyph.Font, bool) {
 			return font, false
 		}
 		// The line that is widest in some font decides: it gets the smallest.
-		w, _ := f.Size(strings.Repeat("M", len(l)))
+		w, _ := f.Size("MMMM")
 		if widest < 0 || f.Height() < font.Height() || f.Height() == font.Height() && w < widest {
 			font, widest = f, w
 		}
@@ -162,13 +162,13 @@ func balance(words []string, n int) []string {
 	if n <= 1 {
 		return []string{strings.Join(words, " ")}
 	}
-	total := len(strings.Join(words, " "))
+	total := utf8.RuneCountInString(strings.Join(words, " "))
 	var lines []string
 	for n > 1 {
 		want := total / n
-		k, used := 1, len(words[0])
-		for k < len(words)-(n-1) && used+1+len(words[k])/2 <= want {
-			used += 1 + len(words[k])
+		k, used := 1, utf8.RuneCountInString(words[0])
+		for k < len(words)-(n-1) && used+1+utf8.RuneCountInString(words[k])/2 <= want {
+			used += 1 + utf8.RuneCountInString(words[k])
 			k++
 		}
 		lines = append(lines, strings.Join(words[:k], " "))

@@ -21,19 +21,36 @@ func (c *canvas) set(x, y int, on bool) {
 	}
 }
 
-// pen draws one glyph into its box of w × h pixels, whose left edge is at x
-// of the canvas. Coordinates are pixels of the box; ends are exclusive.
+// pen draws one glyph, or a mark, into its box of w × h pixels, whose upper
+// left corner is at x, y of the canvas. Coordinates are pixels of the box; ends
+// are exclusive.
 type pen struct {
-	c       *canvas
-	x, w, h int
+	c          *canvas
+	x, y, w, h int
 	Font
+}
+
+// light lights a pixel of the box.
+func (p pen) light(x, y int) { p.put(x, y, true) }
+
+// put lights or clears a pixel of the box, and none outside it.
+func (p pen) put(x, y int, on bool) {
+	if x >= 0 && x < p.w && y >= 0 && y < p.h {
+		p.c.set(p.x+x, p.y+y, on)
+	}
+}
+
+// sub returns a pen for a part of the box.
+func (p pen) sub(x0, y0, x1, y1 int) pen {
+	p.x, p.y, p.w, p.h = p.x+x0, p.y+y0, max(0, x1-x0), max(0, y1-y0)
+	return p
 }
 
 // fill lights, or clears, a rectangle.
 func (p pen) fill(x0, y0, x1, y1 int, on bool) {
 	for y := max(y0, 0); y < min(y1, p.h); y++ {
 		for x := max(x0, 0); x < min(x1, p.w); x++ {
-			p.c.set(p.x+x, y, on)
+			p.put(x, y, on)
 		}
 	}
 }
@@ -72,7 +89,7 @@ func (p pen) bowl(x0, y0, x1, y1 int, round corners) {
 		for x := x0; x < x1; x++ {
 			if inRound(x, y, x0, y0, x1, y1, rx, ry, round, true) &&
 				!inRound(x, y, x0+p.stem, y0+p.bar, x1-p.stem, y1-p.bar, rx-float64(p.stem), ry-float64(p.bar), round, false) {
-				p.c.set(p.x+x, y, true)
+				p.light(x, y)
 			}
 		}
 	}

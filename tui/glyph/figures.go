@@ -6,11 +6,12 @@ type master struct {
 	draw  func(pen)
 }
 
-// masters holds the family. Small letters are not in it.
+// masters holds the family. Small letters and letters with marks are not in
+// it: parse takes them apart.
 var masters = map[rune]master{}
 
 func init() {
-	for _, part := range []map[rune]master{figures, signs, letters, shapes} {
+	for _, part := range []map[rune]master{figures, signs, punctuation, letters, latin, shapes} {
 		for r, m := range part {
 			masters[r] = m
 		}

@@ -1,5 +1,5 @@
-// Package glyph draws large figures, capital letters and shapes in terminal
-// cells, to be read from across a room.
+// Package glyph draws large figures, capital letters, signs and shapes in
+// terminal cells, to be read from across a room.
 //
 // There is one hand-drawn family. Each glyph is a few bars, bowls and slants
 // laid on the grid of pixels that a set of block characters gives, with
@@ -10,7 +10,6 @@ package glyph
 import (
 	"math"
 	"strings"
-	"unicode"
 )
 
 // Font is the family at one size, for one set of characters.
@@ -32,17 +31,21 @@ const (
 	minWidth  = 3    // in pixels
 )
 
-// Choose returns the largest font in which text fits into cols × rows cells.
-// ok is false where even the smallest does not fit, or text has a character
-// that the family lacks. The same font can then draw other text of the kind,
-// so that a clock keeps its size while it counts.
+// Choose returns the largest font in which text fits into cols × rows cells,
+// marks included. ok is false where even the smallest does not fit, or text has
+// a character that the family lacks. The same font can then draw other text of
+// the kind, so that a clock keeps its size while it counts.
 func Choose(text string, cols, rows int, set Set) (f Font, ok bool) {
-	if !Has(text) {
+	chars, ok := parse(text)
+	if !ok {
 		return Font{}, false
 	}
 	across, down := set.parts()
 	for h := rows * down; h >= minHeight; h-- {
-		if f, ok := fitWidth(text, h, cols*across, set); ok {
+		if over, under := (Font{height: h}).bars(set).markSize(chars); over+h+under > rows*down {
+			continue
+		}
+		if f, ok := fitWidth(chars, h, cols*across, set); ok {
 			return f, true
 		}
 	}
@@ -50,34 +53,31 @@ func Choose(text string, cols, rows int, set Set) (f Font, ok bool) {
 }
 
 // fitWidth returns the widest font of the given height, up to the normal
-// width, in which text takes at most room pixels.
-func fitWidth(text string, height, room int, set Set) (Font, bool) {
+// width, in which the characters take at most room pixels.
+func fitWidth(chars []char, height, room int, set Set) (Font, bool) {
 	pw, ph := set.pixel()
 	seen := float64(height) * ph
 	least := max(minWidth, int(math.Ceil(narrow*seen/pw)))
 	for w := max(least, int(math.Round(normal*seen/pw))); w >= least; w-- {
-		f := Font{set: set, width: w, height: height}
-		// Level strokes round down sooner and upright ones leave half the
-		// width, so that the counters of an 8 stay open.
-		f.bar = max(1, int(math.Round(stroke*seen/ph-0.2)))
-		f.stem = max(1, min(int(math.Round(stroke*seen/pw)), int(math.Round(0.27*float64(w)))))
-		f.gap = max(1, int(math.Round(float64(f.stem)*0.8)))
-		if f.measure(text) <= room {
+		f := Font{width: w, height: height}.bars(set)
+		if f.measure(chars) <= room {
 			return f, true
 		}
 	}
 	return Font{}, false
 }
 
-// Has reports whether the family has every character of text. Small letters
-// are drawn as capitals.
-func Has(text string) bool {
-	for _, r := range text {
-		if _, ok := masters[unicode.ToUpper(r)]; !ok {
-			return false
-		}
-	}
-	return text != ""
+// bars returns the font with the strokes that belong to its size in a set.
+// Level strokes round down sooner and upright ones leave half the width, so
+// that the counters of an 8 stay open.
+func (f Font) bars(set Set) Font {
+	pw, ph := set.pixel()
+	seen := float64(f.height) * ph
+	f.set = set
+	f.bar = max(1, int(math.Round(stroke*seen/ph-0.2)))
+	f.stem = max(1, min(int(math.Round(stroke*seen/pw)), int(math.Round(0.27*float64(f.width)))))
+	f.gap = max(1, int(math.Round(float64(f.stem)*0.8)))
+	return f
 }
 
 // Height returns the height of the figures in cells, which need not be whole.
@@ -86,67 +86,68 @@ func (f Font) Height() float64 {
 	return float64(f.height) / float64(down)
 }
 
-// Size returns how many cells text takes.
+// Size returns how many cells text takes, with the marks on its letters.
 func (f Font) Size(text string) (cols, rows int) {
 	across, down := f.set.parts()
-	return (f.measure(text) + across - 1) / across, (f.height + down - 1) / down
+	chars, _ := parse(text)
+	over, under := f.markSize(chars)
+	return (f.measure(chars) + across - 1) / across, (over + f.height + under + down - 1) / down
 }
 
-// Size returns how many cells text takes in the largest font in which it fits
-// into cols × rows cells, and whether it fits at all.
-func Size(text string, cols, rows int, set Set) (w, h int, ok bool) {
-	f, ok := Choose(text, cols, rows, set)
-	if !ok {
-		return 0, 0, false
-	}
-	w, h = f.Size(text)
-	return w, h, true
-}
-
-// measure returns the width of text in pixels.
-func (f Font) measure(text string) int {
+// measure returns the width of characters in pixels.
+func (f Font) measure(chars []char) int {
+	over, under := f.markSize(chars)
 	n := 0
-	for _, r := range text {
-		n += f.advance(r) + f.gap
+	for _, c := range chars {
+		n += f.advance(c, max(over, under)) + f.gap
 	}
 	return max(n-f.gap, 0)
 }
 
-// advance returns the width of a character in pixels, without the gap.
-func (f Font) advance(r rune) int {
-	m := masters[unicode.ToUpper(r)]
-	if m.width == nil {
-		return f.width
+// advance returns the width of a character in pixels, without the gap; zone is
+// the height of the marks of its line with the blank below them.
+func (f Font) advance(c char, zone int) int {
+	w := f.width
+	if m := masters[c.base]; m.width != nil {
+		w = m.width(f)
 	}
-	return m.width(f)
-}
-
-// Render draws text in the largest font that fits into cols × rows cells, in
-// the middle of lines exactly cols wide. There are at most rows lines. ok is
-// false, and there are none, where Choose finds no font.
-func Render(text string, cols, rows int, set Set) (lines []string, ok bool) {
-	f, ok := Choose(text, cols, rows, set)
-	if !ok {
-		return nil, false
+	for _, m := range []rune{c.over, c.under} {
+		if m != 0 {
+			w = max(w, f.markWidth(m, w, zone-f.air()))
+		}
 	}
-	return f.Render(text, cols), true
+	return w
 }
 
 // Render draws text in the middle of lines exactly cols wide; what does not
 // fit is cut off on both sides. Characters that the family lacks are blank.
 func (f Font) Render(text string, cols int) []string {
 	across, down := f.set.parts()
-	_, rows := f.Size(text)
-	c := newCanvas(cols*across, rows*down)
-	x := floorDiv(cols*across-f.measure(text), 2)
-	for _, r := range text {
-		m, w := masters[unicode.ToUpper(r)], f.advance(r)
-		if m.draw != nil {
-			m.draw(pen{c: c, x: x, w: w, h: f.height, Font: f})
-		}
-		x += w + f.gap
+	chars, _ := parse(text)
+	over, under := f.markSize(chars)
+	c := newCanvas(cols*across, (over+f.height+under+down-1)/down*down)
+	x := floorDiv(cols*across-f.measure(chars), 2)
+	for _, ch := range chars {
+		x += f.draw(c, ch, x, over, max(over, under)) + f.gap
 	}
 	return c.lines(f.set)
+}
+
+// draw draws a character with its left edge at x and its top at y, and returns
+// how wide it is.
+func (f Font) draw(c *canvas, ch char, x, y, zone int) int {
+	whole := f.advance(ch, zone)
+	w := f.advance(char{base: ch.base}, 0)
+	p := pen{c: c, x: x + (whole-w)/2, y: y, w: w, h: f.height, Font: f}
+	if m := masters[ch.base]; m.draw != nil {
+		m.draw(p)
+	}
+	for _, m := range []rune{ch.over, ch.under} {
+		if m != 0 {
+			p.drawMark(m, zone-f.air())
+		}
+	}
+	return whole
 }
 
 // lines packs the pixels into the characters of a set.

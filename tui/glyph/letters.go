@@ -13,7 +13,11 @@ var letters = map[rune]master{
 		p.bowl(0, m, p.w, p.h, right)
 	}},
 	'C': {draw: func(p pen) {
-		p.bowl(0, 0, p.w, p.h, all)
+		round := all
+		if p.w <= 2*p.stem+1 {
+			round = left // or its ends would be gone
+		}
+		p.bowl(0, 0, p.w, p.h, round)
 		p.clear(p.w-p.stem, p.bar+p.open(), p.w, p.h-p.bar-p.open())
 	}},
 	'D': {draw: func(p pen) { p.bowl(0, 0, p.w, p.h, right) }},

@@ -67,7 +67,7 @@ func (p pen) disc() {
 		for x := range p.w {
 			dx, dy := (float64(x)+0.5)/rx-1, (float64(y)+0.5)/ry-1
 			if dx*dx+dy*dy <= 1 {
-				p.c.set(p.x+x, y, true)
+				p.light(x, y)
 			}
 		}
 	}

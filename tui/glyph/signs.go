@@ -17,8 +17,6 @@ var signs = map[rune]master{
 	}},
 	'\'': {width: Font.dot, draw: func(p pen) { p.rect(0, 0, p.w, max(p.dotHeight(), p.h/4)) }},
 	'-':  {width: Font.small, draw: dash},
-	'–':  {width: Font.small, draw: dash},
-	'−':  {width: Font.small, draw: dash},
 	'+': {width: Font.small, draw: func(p pen) {
 		dash(p)
 		x, reach := p.centre(p.stem), max(1, (p.down(p.w)-p.bar)/2)
