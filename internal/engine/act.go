@@ -34,11 +34,11 @@ func (e *Engine) actUnderWay(a Action) {
 		}
 	case Pause, Gap:
 		if e.phase != Halted {
-			e.enterHalted(map[Action]Cause{Pause: ByKey, Gap: ByGap}[a])
+			e.enterHalted(pauseCause(a))
 		}
 	case Resume:
 		if e.phase == Halted {
-			e.runOn()
+			e.enterGoingOn(e.opts.CountIn)
 		}
 	case More:
 		if e.phase != Overtime {
@@ -58,11 +58,19 @@ func (e *Engine) actUnderWay(a Action) {
 	}
 }
 
+// pauseCause returns what pauses the run when a does.
+func pauseCause(a Action) Cause {
+	if a == Gap {
+		return ByGap
+	}
+	return ByKey
+}
+
 // start begins the run.
 func (e *Engine) start() {
 	e.since = e.now
 	e.emit(Event{Kind: Started})
-	e.enterStep(e.step, ByClock)
+	e.enterStep(e.step, ByClock, e.opts.Into)
 	e.enterRunning()
 	if e.opts.From > 0 && e.opts.LeadIn > 0 {
 		e.enterCountIn(e.opts.LeadIn)
@@ -70,41 +78,27 @@ func (e *Engine) start() {
 }
 
 // leave ends the present step and begins the step at index to. A step entered
-// by a key while the clock stands sets the clock going again; work entered
-// backwards is counted in, for the player has to get into position.
+// by a key while the clock stands sets the clock going again. Work that is
+// skipped or gone back to is counted in, after a skip for no longer than what
+// was skipped had to go.
 func (e *Engine) leave(why Cause, to int) {
+	most := e.opts.CountIn
+	if why == BySkip && e.plan.Steps[e.step].Kind != plan.Work {
+		most = e.length() - (e.read() - e.began)
+	}
 	if !e.ticking() {
 		e.halted += e.now - e.since
 		e.since = e.now
 	}
-	e.endStep(why)
-	e.enterStep(to, why)
-	if e.phase == Over {
-		return
-	}
+	e.endStep(why, to)
+	e.enterStep(to, why, 0)
 	switch {
-	case why == ByBack || why == ByRepeat:
-		e.runOn()
-	case !e.ticking():
-		e.enterRunning()
+	case e.phase == Over:
+	case why == ByBack || why == ByRepeat || why == BySkip:
+		e.enterGoingOn(most)
 	default:
-		e.stand()
-		e.phase = Running
+		e.enterRunning()
 	}
-}
-
-// runOn sets the clock going, through a count-in where the step is work.
-func (e *Engine) runOn() {
-	if e.plan.Steps[e.step].Kind == plan.Work && e.opts.CountIn > 0 {
-		e.enterCountIn(e.opts.CountIn)
-		return
-	}
-	if e.ticking() {
-		e.stand()
-		e.phase = Running
-		return
-	}
-	e.enterRunning()
 }
 
 // repeatFrom returns the first step of the set in hand; between sets, of the
@@ -131,11 +125,9 @@ func (e *Engine) swap() {
 // concerns returns the exercise that the present step is about: its own, or
 // the one that comes next.
 func (e *Engine) concerns() Exercise {
-	i := e.step
-	if e.plan.Steps[i].Exercise == 0 {
-		if i = e.plan.NextWork(i); i < 0 {
-			return Exercise{}
-		}
+	i := e.plan.Meant(e.step)
+	if i < 0 {
+		return Exercise{}
 	}
 	s := e.plan.Steps[i]
 	return Exercise{s.Block, s.Exercise}

@@ -19,9 +19,10 @@ const MoreTime = 15 * time.Second
 
 // Options is how a run differs from the plain one.
 type Options struct {
-	From     int           // index of the step to begin with; the plan's first where 0
-	LeadIn   time.Duration // count-in before the first step where From is not 0
-	CountIn  time.Duration // count-in before work that is resumed, repeated or gone back to; 0: none
+	From     int           // index of the step to begin with; the plan's first if 0
+	Into     time.Duration // how much of that step has passed already; less than its length
+	LeadIn   time.Duration // count-in before the first step if From is not 0
+	CountIn  time.Duration // count-in before work that is resumed, repeated, skipped or gone back to; 0: none
 	Easier   []Exercise    // exercises that begin in their easier variant
 	ByHand   bool          // every set with reps waits for a key
 	AllPaced bool          // no set waits for a key, for a run with no keyboard; it wins over ByHand
@@ -60,10 +61,14 @@ type Engine struct {
 }
 
 // New returns an engine for p, which must have at least one step, at rest
-// before its first. A From outside the plan begins at the first step.
+// before its first. A From outside the plan begins at the first step, and an
+// Into outside the step at its start.
 func New(p *plan.Plan, o Options) *Engine {
 	if o.From < 0 || o.From >= len(p.Steps) {
-		o.From = 0
+		o.From, o.Into = 0, 0
+	}
+	if o.Into < 0 || o.Into >= p.Steps[o.From].Length {
+		o.Into = 0
 	}
 	e := &Engine{plan: p, opts: o, phase: Ready, step: o.From,
 		sets: make([]setWork, len(p.Sets)), easier: map[Exercise]bool{}}

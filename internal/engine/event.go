@@ -15,7 +15,7 @@ const (
 	Started   EventKind = "started"
 	StepBegan EventKind = "step-began"
 	StepEnded EventKind = "step-ended" // every step that began ends once
-	SetEnded  EventKind = "set-ended"  // after the StepEnded of the set's last side, or where the set was left
+	SetEnded  EventKind = "set-ended"  // after the StepEnded of the set's last side, or of the one in which the set was left; once for each time something was done of it
 	Waiting   EventKind = "waiting"    // a set ended by hand has had its paced length and goes on
 	Paused    EventKind = "paused"
 	CountIn   EventKind = "count-in" // the session's clock stands until Length has passed
@@ -56,19 +56,20 @@ type Event struct {
 	Cause Cause
 
 	Length time.Duration // CountIn, Extended: how long; StepBegan: the planned length
-	Taken  time.Duration // StepEnded, SetEnded: on the session's clock; a set's is its work alone
+	Taken  time.Duration // StepEnded, SetEnded: on the session's clock; a set's is its work alone. StepBegan: what has passed of the step already
 	Halted time.Duration // StepEnded, SetEnded: pauses and count-ins meanwhile, on the host's clock
 	Set    *SetResult    // SetEnded only
 	Easier bool          // Swapped: the easier variant is on; StepBegan: it is on for this work
 }
 
-// SetResult is what was done of one set.
+// SetResult is what was done of one set in one go at it. What an earlier
+// SetResult told of the set is not told again.
 type SetResult struct {
 	Set     int           // index into Plan.Sets
 	Outcome Outcome       // how it ended
 	Planned time.Duration // work time, both sides
-	Sides   []plan.Side   // in the order worked; skipped sides are not among them
-	Reps    int           // of the sides worked to their end; both sides counted
+	Sides   []plan.Side   // in the order worked; sides of which nothing was done are not among them
+	Reps    int           // both sides counted; of one not worked to its end, as far as the pace had got
 	Easier  bool          // the easier variant was on when it ended
 }
 
@@ -77,15 +78,15 @@ type Outcome string
 
 // The outcomes.
 const (
-	Done    Outcome = "done"    // every side worked to its end, by the clock or by the player's key
-	Partial Outcome = "partial" // a side was skipped, or the session was stopped in it
-	Skipped Outcome = "skipped" // no side was worked to its end
+	Done    Outcome = "done"    // every side worked to its end, now or before: by the clock, or by the player's key after half of its paced length
+	Partial Outcome = "partial" // something of it was done
+	Skipped Outcome = "skipped" // nothing of it was done
 )
 
 // Action is something a player can do.
 type Action string
 
-// The actions. One that makes no sense where it comes is ignored.
+// The actions. One that makes no sense when it comes is ignored.
 const (
 	Start  Action = "start"
 	Finish Action = "finish" // end this work step: the set, or its first side

@@ -2,32 +2,44 @@ package engine
 
 import (
 	"time"
+
+	"coldfloor/internal/plan"
 )
 
-// The functions here are the only places where a phase is entered.
+// The functions here are the only places where a step or a phase is entered.
 
 // enterStep begins a step; one past the plan's last ends the session.
-func (e *Engine) enterStep(i int, why Cause) {
+func (e *Engine) enterStep(i int, why Cause, into time.Duration) {
 	if i >= len(e.plan.Steps) {
 		e.enterOver(why)
 		return
 	}
 	e.step = i
-	e.began, e.extra, e.halted, e.since = e.read(), 0, 0, e.now
-	e.emit(Event{Kind: StepBegan, Length: e.planned(i), Cause: why, Easier: e.easier[e.concerns()]})
+	e.began, e.extra, e.halted, e.since = e.read()-into, 0, 0, e.now
+	e.emit(Event{Kind: StepBegan, Length: e.planned(i), Taken: into, Cause: why, Easier: e.easier[e.concerns()]})
 }
 
-// enterRunning lets the session's clock run on from where it stands.
+// enterRunning lets the session's clock run on from where it stands, at once.
 func (e *Engine) enterRunning() {
-	if e.phase != Ready {
+	if !e.ticking() && e.phase != Ready {
 		e.halted += e.now - e.since
 		e.emit(Event{Kind: Resumed})
 	}
-	e.anchor = e.now
+	e.stand()
 	e.phase = Running
 	if e.waits() && e.clock-e.began >= e.length() {
-		e.phase = Overtime
+		e.enterOvertime()
 	}
+}
+
+// enterGoingOn lets the clock run on, through a count-in of at most that length
+// if the step is work: the player has to get into position.
+func (e *Engine) enterGoingOn(most time.Duration) {
+	if in := min(e.opts.CountIn, most); in > 0 && e.plan.Steps[e.step].Kind == plan.Work {
+		e.enterCountIn(in)
+		return
+	}
+	e.enterRunning()
 }
 
 // enterOvertime lets a step wait for its key.

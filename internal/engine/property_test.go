@@ -199,8 +199,34 @@ func TestBackThenForwardReturns(t *testing.T) {
 		e.Do(engine.Back, now)
 		e.Do(engine.Skip, now)
 		after := e.View()
-		if after.Step != before.Step || after.Elapsed != 0 || after.Phase != engine.Running {
+		if after.Step != before.Step || after.Elapsed != 0 || after.Phase != engine.Running && after.Phase != engine.CountedIn {
 			t.Fatalf("before %+v\nafter %+v", before, after)
+		}
+	})
+}
+
+// TestEveryRepIsToldOnce holds what the sets tell against the steps that ended.
+func TestEveryRepIsToldOnce(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		e, events, now := drawRun(t)
+		events = append(events, toEnd(t, e, now)...)
+		worked, told := map[int]int{}, map[int]int{}
+		for _, ev := range events {
+			s := e.Plan().Steps[ev.Step]
+			switch {
+			case ev.Kind == engine.SetEnded:
+				told[ev.Set.Set] += ev.Set.Reps
+			case ev.Kind != engine.StepEnded || s.Kind != plan.Work || ev.Cause == engine.BySkip:
+			case ev.Cause == engine.ByClock, ev.Cause == engine.ByFinish && 2*ev.Taken >= ev.Length, ev.Taken >= ev.Length:
+				worked[s.Set] += s.Reps
+			default:
+				worked[s.Set] += int(time.Duration(s.Reps) * ev.Taken / ev.Length)
+			}
+		}
+		for set := range e.Plan().Sets {
+			if told[set] != worked[set] {
+				t.Fatalf("set %d tells of %d reps, its steps of %d", set, told[set], worked[set])
+			}
 		}
 	})
 }

@@ -7,70 +7,131 @@ import (
 	"coldfloor/internal/plan"
 )
 
-// setWork is what has been done of one set, an entry a side, in the order in
-// which they were last worked. It outlives the set, so that a player who goes
-// back for one side keeps the other.
-type setWork []sideWork
+// setWork is what has been done of one set. It outlives the set, so that a
+// player who goes back for one side keeps the other.
+type setWork struct {
+	open  []sideWork   // not told yet, in the order worked
+	whole map[int]bool // steps worked to their end since the set was last told as done
+	told  bool         // something was told of the set
+}
 
 // sideWork is one work step of a set, as it was done.
 type sideWork struct {
 	step          int
-	done          bool // worked to its end
+	whole         bool // worked to its end, or for so long that it counts as that
+	reps          int  // of all of them if whole; otherwise as far as the pace had got
 	taken, halted time.Duration
 }
 
-// endStep closes the books of the present step, and of its set where this was
-// the set's last chance.
-func (e *Engine) endStep(why Cause) {
+// leastWork is how long timed work must last to count as something done.
+const leastWork = time.Second
+
+// something reports whether anything was done at all.
+func (w *sideWork) something(s plan.Step) bool {
+	return w.whole || w.reps > 0 || s.Reps == 0 && w.taken >= leastWork
+}
+
+// endStep closes the books of the present step for the step at index to, and
+// of its set if this was the set's last chance or the work is to be done again.
+func (e *Engine) endStep(why Cause, to int) {
 	s := e.plan.Steps[e.step]
 	taken := e.read() - e.began
 	e.emit(Event{Kind: StepEnded, Cause: why, Length: e.planned(e.step), Taken: taken, Halted: e.halted})
 	if s.Set < 0 {
 		return
 	}
+	w := &e.sets[s.Set]
 	if s.Kind == plan.Work {
-		e.sets[s.Set].book(sideWork{step: e.step, done: why == ByClock || why == ByFinish, taken: taken, halted: e.halted})
+		w.open = append(w.open, e.sideDone(why, taken))
 	}
-	back := why == ByBack || why == ByRepeat
-	if why == ByStop || !back && e.step == e.plan.Sets[s.Set].Last {
-		e.endSet(s.Set, why)
-	}
-}
-
-// book keeps s in place of what an earlier go at the same side gave, but for a
-// side that was worked to its end: leaving it again takes nothing away.
-func (w *setWork) book(s sideWork) {
-	old := slices.IndexFunc(*w, func(old sideWork) bool { return old.step == s.step })
 	switch {
-	case old < 0:
-	case (*w)[old].done && !s.done:
-		return
-	default:
-		*w = slices.Delete(*w, old, old+1)
+	case why == ByBack || why == ByRepeat:
+		e.endGoBack(s.Set, why, to)
+	case why == ByStop || e.step == e.plan.Sets[s.Set].Last:
+		e.tellSet(s.Set, why, w.open)
+		w.open = nil
 	}
-	*w = append(*w, s)
 }
 
-// endSet says what was done of a set.
-func (e *Engine) endSet(set int, why Cause) {
-	r := &SetResult{Set: set, Outcome: Done, Planned: e.plannedOf(set), Easier: e.easier[e.concerns()]}
+// sideDone returns what was done of the present step, which is work that ends
+// after taken. A player who skips says that it was not done; one who ends it
+// before half of its paced length has done as much of it as the pace had got
+// to: a slap by mistake makes no set.
+func (e *Engine) sideDone(why Cause, taken time.Duration) sideWork {
+	s, paced := e.plan.Steps[e.step], e.planned(e.step)
+	w := sideWork{step: e.step, taken: taken, halted: e.halted}
+	switch why {
+	case ByClock:
+		w.whole = true
+	case ByFinish:
+		w.whole = 2*taken >= paced
+	case BySkip:
+		return w
+	default:
+		w.whole = taken >= paced
+	}
+	if w.whole {
+		w.reps = s.Reps
+		return w
+	}
+	w.reps = int(time.Duration(s.Reps) * taken / paced)
+	return w
+}
+
+// endGoBack tells what was done of a set and is to be done again, from the step
+// at index to on. What comes before that step is kept.
+func (e *Engine) endGoBack(set int, why Cause, to int) {
+	w := &e.sets[set]
+	var again []sideWork
+	w.open = slices.DeleteFunc(w.open, func(s sideWork) bool {
+		if s.step < to {
+			return false
+		}
+		again = append(again, s)
+		return true
+	})
+	if slices.ContainsFunc(again, e.something) {
+		e.tellSet(set, why, again)
+	}
+}
+
+// something reports whether anything was done of a side.
+func (e *Engine) something(w sideWork) bool { return w.something(e.plan.Steps[w.step]) }
+
+// tellSet tells what was done of a set in one go at it. A go at a set that was
+// told of before, in which nothing was done, is passed over.
+func (e *Engine) tellSet(set int, why Cause, work []sideWork) {
+	w := &e.sets[set]
+	r := &SetResult{Set: set, Outcome: Skipped, Planned: e.plannedOf(set), Easier: e.easier[e.exerciseOf(set)]}
 	ev := Event{Kind: SetEnded, Cause: why, Set: r}
-	for _, w := range e.sets[set] {
-		ev.Taken += w.taken
-		ev.Halted += w.halted
-		if w.done {
-			s := e.plan.Steps[w.step]
-			r.Sides = append(r.Sides, s.Side)
-			r.Reps += s.Reps
+	for _, side := range work {
+		ev.Taken += side.taken
+		ev.Halted += side.halted
+		if side.whole {
+			if w.whole == nil {
+				w.whole = map[int]bool{}
+			}
+			w.whole[side.step] = true
+		}
+		if e.something(side) {
+			r.Outcome = Partial
+			r.Sides = append(r.Sides, e.plan.Steps[side.step].Side)
+			r.Reps += side.reps
 		}
 	}
-	switch all := e.sidesOf(set); {
-	case len(r.Sides) == 0 && why != ByStop:
-		r.Outcome = Skipped
-	case len(r.Sides) < all:
-		r.Outcome = Partial
+	if r.Outcome == Skipped && w.told {
+		return
 	}
+	if r.Outcome == Partial && len(w.whole) == e.sidesOf(set) {
+		r.Outcome, w.whole = Done, nil
+	}
+	w.told = true
 	e.emit(ev)
+}
+
+// exerciseOf returns the exercise that a set is of.
+func (e *Engine) exerciseOf(set int) Exercise {
+	return Exercise{e.plan.Sets[set].Block, e.plan.Sets[set].Exercise}
 }
 
 // plannedOf returns how long the work of a set lasts in the variant that is on.

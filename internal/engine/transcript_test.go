@@ -114,16 +114,12 @@ func options(t *testing.T, words []string) (o engine.Options) {
 		case "from":
 			fmt.Sscan(value, &o.From)
 			o.From--
-		case "count-in", "lead-in":
+		case "count-in", "lead-in", "into":
 			d, err := time.ParseDuration(value)
 			if err != nil {
 				t.Fatal(err)
 			}
-			if name == "count-in" {
-				o.CountIn = d
-			} else {
-				o.LeadIn = d
-			}
+			*map[string]*time.Duration{"count-in": &o.CountIn, "lead-in": &o.LeadIn, "into": &o.Into}[name] = d
 		default:
 			t.Fatalf("no option %q", name)
 		}
@@ -142,6 +138,9 @@ func describe(p *plan.Plan, ev engine.Event) string {
 		easier := ""
 		if ev.Easier {
 			easier = ", easier"
+		}
+		if ev.Taken > 0 {
+			easier += ", " + secs(ev.Taken) + " of it passed"
 		}
 		return fmt.Sprintf("%s %s, %s%s", ev.Kind, step, secs(ev.Length), easier)
 	case engine.StepEnded:

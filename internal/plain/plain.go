@@ -148,11 +148,7 @@ func (p *Printer) set(e engine.Event) string {
 
 // variant says which variant is on.
 func (p *Printer) variant(e engine.Event) string {
-	i := e.Step
-	if p.plan.Steps[i].Exercise == 0 {
-		i = p.plan.NextWork(i)
-	}
-	return words.Movement(p.plan, i, e.Easier)
+	return words.Movement(p.plan, p.plan.Meant(e.Step), e.Easier)
 }
 
 // finish says how the session ended.

@@ -103,6 +103,16 @@ func (p *Plan) Length(i int, easier bool) time.Duration {
 	return time.Duration(s.Reps) * p.Exercise(i).In(true).Rep
 }
 
+// Meant returns the index of the step whose exercise a player means at step i:
+// i itself if it belongs to an exercise, otherwise the next work step; -1 if
+// there is none.
+func (p *Plan) Meant(i int) int {
+	if p.Steps[i].Exercise > 0 {
+		return i
+	}
+	return p.NextWork(i)
+}
+
 // NextWork returns the index of the first work step after step i, or -1.
 func (p *Plan) NextWork(i int) int {
 	for j := i + 1; j < len(p.Steps); j++ {

@@ -185,7 +185,7 @@ func (r *Recorder) set(e engine.Event) *journal.Set {
 	written := r.plan.Exercise(planned.First)
 	exercise := written.In(e.Set.Easier)
 	s := &journal.Set{Place: journal.Place{Block: planned.Block, Round: planned.Round, Exercise: planned.Exercise}, Name: written.Name,
-		Outcome: string(e.Set.Outcome), End: string(e.Cause), ByHand: r.byHand(r.plan.Steps[planned.First]),
+		Outcome: string(e.Set.Outcome), End: string(e.Cause), ByHand: r.opts.Waits(r.plan.Steps[planned.First]),
 		PlannedS: journal.Seconds(e.Set.Planned), TakenS: journal.Seconds(e.Taken), PausedS: journal.Seconds(e.Halted),
 		Reps: e.Set.Reps, Planned: planned.Reps, Contacts: e.Set.Reps * exercise.Contacts,
 		Sides: make([]string, len(e.Set.Sides)), Easier: e.Set.Easier, Paced: true}
@@ -198,11 +198,6 @@ func (r *Recorder) set(e engine.Event) *journal.Set {
 		}
 	}
 	return s
-}
-
-// byHand reports whether a work step waited for a key.
-func (r *Recorder) byHand(s plan.Step) bool {
-	return !r.opts.AllPaced && (s.ByHand || r.opts.ByHand && s.Reps > 0)
 }
 
 // before returns the place of the set that step i follows.
@@ -218,11 +213,7 @@ func (r *Recorder) before(i int) journal.Place {
 // swapped writes that an exercise's variant changed: the one at hand, or the
 // one that comes next.
 func (r *Recorder) swapped(e engine.Event) {
-	i := e.Step
-	if r.plan.Steps[i].Exercise == 0 {
-		i = r.plan.NextWork(i)
-	}
-	s := r.plan.Steps[i]
+	s := r.plan.Steps[r.plan.Meant(e.Step)]
 	r.writeAt(e, journal.Line{Event: journal.EventVariant, Variant: &journal.Variant{Place: placeOf(s), Name: s.Name, Easier: e.Easier}})
 }
 
