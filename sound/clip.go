@@ -1,11 +1,11 @@
 // Package sound makes what a player hears: cues as short clips, a timeline
-// that says when each is heard, one scheduler that mixes clips at exact sample
-// positions, and two readers of it: the live speaker and the audio track.
+// that says when each is heard, and one scheduler that mixes clips at exact
+// sample positions. Its two rooms play from them: live to the sound device,
+// track to a file.
 package sound
 
 import (
 	"fmt"
-	"math"
 	"sync"
 	"time"
 
@@ -16,24 +16,40 @@ import (
 // and of the track.
 const SampleRate beep.SampleRate = 44100
 
+// Kind is what a clip is to the player.
+type Kind int
+
+// The kinds of clip.
+const (
+	Signal Kind = iota // something begins, ends or is announced
+	Click              // goes along with the work, softly
+	Word               // spoken
+	Call               // a direction to react to, as tones or spoken
+)
+
 // Clip is a stretch of mono sound at SampleRate with a name: a cue, or spoken
 // words. A Clip is never changed once made, so that many may play it at once.
 type Clip struct {
 	Name    string // short, lower case, stable: it stands in cue lists
-	length  int    // in samples
+	Kind    Kind
+	length  int // in samples
 	samples func() []float32
 }
 
 // NewClip returns a clip of samples from -1 to 1, which it keeps.
-func NewClip(name string, samples []float32) *Clip {
-	return &Clip{name, len(samples), func() []float32 { return samples }}
+func NewClip(name string, kind Kind, samples []float32) *Clip {
+	return &Clip{name, kind, len(samples), func() []float32 { return samples }}
 }
 
 // newCue returns a clip of notes played one after another at a loudness from 0
 // to 1. Its samples are made when they are first wanted, for most commands
 // play nothing.
 func newCue(name string, loudness float64, notes ...note) *Clip {
-	return &Clip{name, lengthOf(notes), sync.OnceValue(func() []float32 { return synthesise(loudness, notes) })}
+	kind := Signal
+	if loudness == soft {
+		kind = Click
+	}
+	return &Clip{name, kind, lengthOf(notes), sync.OnceValue(func() []float32 { return synthesise(loudness, notes) })}
 }
 
 // Samples returns the clip's samples, from -1 to 1, which are not to be
@@ -95,13 +111,4 @@ func (s *clipStreamer) Seek(p int) error {
 	}
 	s.pos = p
 	return nil
-}
-
-// peak returns the largest absolute sample.
-func (c *Clip) peak() float64 {
-	p := 0.0
-	for _, v := range c.Samples() {
-		p = max(p, math.Abs(float64(v)))
-	}
-	return p
 }

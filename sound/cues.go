@@ -63,7 +63,3 @@ func Cues() []Cue {
 		{Done, "the session is over"},
 	}
 }
-
-// calls reports whether a clip calls the player, as all do but the clicks that
-// go along with the work.
-func (c *Clip) calls() bool { return c != Lowering && c != Rising && c != Rep }

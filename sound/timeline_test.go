@@ -11,19 +11,9 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
-	"coldfloor/sessions"
 	"coldfloor/sessions/sessionstest"
+	"coldfloor/sound/soundtest"
 )
-
-// planned parses a session given as its blocks and lays it out.
-func planned(t testing.TB, blocks string) *plan.Plan {
-	t.Helper()
-	s, err := sessions.Parse("test.yaml", []byte("coldfloor: 1\ntitle: Test\n"+blocks))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return plan.Of(s)
-}
 
 // line writes a timeline as "seconds name" lines.
 func lines(p *plan.Plan, v engine.View, o Options) string {
@@ -42,19 +32,8 @@ func want(t *testing.T, got, want string) {
 	}
 }
 
-const superset = `
-lead_in: 5s
-blocks:
-  - title: Up
-    rounds: 2
-    rest: 20s
-    exercises:
-      - {name: Hops, reps: 2, rep: 1s}
-      - {name: Lunge, reps_per_side: 1, rep: 2s, switch: 3s}
-`
-
 func TestTimelineOfASuperset(t *testing.T) {
-	p := planned(t, superset)
+	p := soundtest.Planned(t, soundtest.Superset)
 	want(t, lines(p, Beginning(p), Options{Pips: 3}), `
 2 get ready
 3 get ready
@@ -89,12 +68,12 @@ func TestTimelineOfASuperset(t *testing.T) {
 }
 
 func TestTimelineWithoutPips(t *testing.T) {
-	p := planned(t, "lead_in: 5s\nblocks: [{title: A, exercises: [{name: Hops, reps: 1}]}]\n")
+	p := soundtest.Planned(t, "lead_in: 5s\nblocks: [{title: A, exercises: [{name: Hops, reps: 1}]}]\n")
 	want(t, lines(p, Beginning(p), Options{}), "5 work starts\n7 done\n")
 }
 
 func TestWorkThatFollowsWorkSaysWhatChanges(t *testing.T) {
-	p := planned(t, `
+	p := soundtest.Planned(t, `
 lead_in: 0s
 blocks:
   - title: A
@@ -124,7 +103,7 @@ blocks:
 
 func TestTenSecondsAreAnnouncedInRestsOfThirteenOrMore(t *testing.T) {
 	for rest, announced := range map[string]bool{"12s": false, "12.9s": false, "13s": true, "2m": true} {
-		p := planned(t, "blocks: [{title: A, rounds: 2, rest: "+rest+", exercises: [{name: Hops, reps: 1}]}]\n")
+		p := soundtest.Planned(t, "blocks: [{title: A, rounds: 2, rest: "+rest+", exercises: [{name: Hops, reps: 1}]}]\n")
 		if got := strings.Contains(lines(p, Beginning(p), Options{}), TenLeft.Name); got != announced {
 			t.Errorf("rest of %s: announced %v", rest, got)
 		}
@@ -132,7 +111,7 @@ func TestTenSecondsAreAnnouncedInRestsOfThirteenOrMore(t *testing.T) {
 }
 
 func TestAPipNeverFallsOnTheStartOfItsStep(t *testing.T) {
-	p := planned(t, "lead_in: 2.5s\nblocks: [{title: A, rounds: 2, rest: 3s, exercises: [{name: Hops, reps: 1}]}]\n")
+	p := soundtest.Planned(t, "lead_in: 2.5s\nblocks: [{title: A, rounds: 2, rest: 3s, exercises: [{name: Hops, reps: 1}]}]\n")
 	want(t, lines(p, Beginning(p), Options{Pips: 3}), `
 0.5 get ready
 1.5 get ready
@@ -146,7 +125,7 @@ func TestAPipNeverFallsOnTheStartOfItsStep(t *testing.T) {
 }
 
 func TestTempoClicks(t *testing.T) {
-	p := planned(t, "lead_in: 0s\nblocks: [{title: A, exercises: [{name: Squat, reps: 2, tempo: 3-1-1}, {name: Hop, reps: 3, rep: 500ms}], change: 1s}]\n")
+	p := soundtest.Planned(t, "lead_in: 0s\nblocks: [{title: A, exercises: [{name: Squat, reps: 2, tempo: 3-1-1}, {name: Hop, reps: 3, rep: 500ms}], change: 1s}]\n")
 	want(t, lines(p, Beginning(p), Options{Tempo: true, Reps: true}), `
 0 work starts
 4 rising
@@ -164,12 +143,12 @@ func TestTempoClicks(t *testing.T) {
 }
 
 func TestAPhaseOfNoLengthHasNoClick(t *testing.T) {
-	p := planned(t, "lead_in: 0s\nblocks: [{title: A, exercises: [{name: Jump, reps: 2, tempo: 0-0-1}]}]\n")
+	p := soundtest.Planned(t, "lead_in: 0s\nblocks: [{title: A, exercises: [{name: Jump, reps: 2, tempo: 0-0-1}]}]\n")
 	want(t, lines(p, Beginning(p), Options{Tempo: true}), "0 work starts\n1 rising\n2 done\n")
 }
 
 func TestTimelineStopsWhereASetWaits(t *testing.T) {
-	p := planned(t, superset)
+	p := soundtest.Planned(t, soundtest.Superset)
 	text := lines(p, Beginning(p), Options{Pips: 1, ByHand: true})
 	want(t, text, "4 get ready\n5 work starts\n")
 	if lines(p, Beginning(p), Options{ByHand: true, AllPaced: true}) != lines(p, Beginning(p), Options{}) {
@@ -190,7 +169,7 @@ func at(p *plan.Plan, o engine.Options, now float64, actions ...any) engine.View
 }
 
 func TestTimelineFromTheMiddleOfARest(t *testing.T) {
-	p := planned(t, superset)
+	p := soundtest.Planned(t, soundtest.Superset)
 	got := lines(p, at(p, engine.Options{}, 30.5), Options{Pips: 1})
 	want(t, strings.Join(strings.SplitAfter(got, "\n")[:4], ""), `
 3.5 ten seconds left
@@ -201,7 +180,7 @@ func TestTimelineFromTheMiddleOfARest(t *testing.T) {
 }
 
 func TestTimelineStandsWhileTheClockDoes(t *testing.T) {
-	p := planned(t, superset)
+	p := soundtest.Planned(t, soundtest.Superset)
 	for _, v := range []engine.View{
 		engine.New(p, engine.Options{}).View(),
 		at(p, engine.Options{}, 9, engine.Pause, 8.0),
@@ -215,7 +194,7 @@ func TestTimelineStandsWhileTheClockDoes(t *testing.T) {
 }
 
 func TestCountInCountsDownToTheStart(t *testing.T) {
-	p := planned(t, superset)
+	p := soundtest.Planned(t, soundtest.Superset)
 	head := func(v engine.View) string {
 		return strings.Join(strings.SplitAfter(lines(p, v, Options{Pips: 3}), "\n")[:6], "")
 	}
@@ -240,13 +219,13 @@ func TestCountInCountsDownToTheStart(t *testing.T) {
 }
 
 func TestMoreTimeMovesThePips(t *testing.T) {
-	p := planned(t, superset)
+	p := soundtest.Planned(t, soundtest.Superset)
 	want(t, lines(p, at(p, engine.Options{}, 4.5, engine.More, 4.5), Options{Pips: 1})[:24], "14.5 get ready\n15.5 work")
 }
 
 func TestWordsAreMergedInOrder(t *testing.T) {
-	p := planned(t, "lead_in: 5s\nblocks: [{title: A, exercises: [{name: Hops, reps: 1}]}]\n")
-	say := func(name string) *Clip { return NewClip(name, nil) }
+	p := soundtest.Planned(t, "lead_in: 5s\nblocks: [{title: A, exercises: [{name: Hops, reps: 1}]}]\n")
+	say := func(name string) *Clip { return NewClip(name, Word, nil) }
 	o := Options{Pips: 1, Words: func(*plan.Plan, engine.View) []Placed {
 		return []Placed{{20 * time.Second, say("last")}, {time.Second, say("first")}, {4 * time.Second, say("second")}}
 	}}

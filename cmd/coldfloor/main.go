@@ -11,10 +11,10 @@ package main
 import (
 	"os"
 
-	"coldfloor/sound"
+	"coldfloor/sound/live"
 )
 
 func main() {
-	sound.OwnStderr()
+	live.OwnStderr()
 	os.Exit(execute(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }

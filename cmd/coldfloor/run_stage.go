@@ -20,6 +20,7 @@ import (
 	"coldfloor/internal/units"
 	"coldfloor/internal/voice"
 	"coldfloor/sound"
+	"coldfloor/sound/live"
 	"coldfloor/tui"
 	"coldfloor/tui/glyph"
 )
@@ -55,12 +56,12 @@ func (s *stage) screen() bool {
 // host returns what the run is hosted by.
 func (s *stage) host(screen bool) *run.Host {
 	out := s.command.OutOrStdout()
-	live := sound.LiveOptions{Volume: float64(s.settings.Volume) / 100, Muted: s.options.mute, Screen: screen}
+	given := live.Options{Volume: float64(s.settings.Volume) / 100, Muted: s.options.mute, Screen: screen}
 	if isTerminal(out) {
-		live.Bell = func() { _, _ = io.WriteString(out, "\a") }
+		given.Bell = func() { _, _ = io.WriteString(out, "\a") }
 	}
 	return &run.Host{Settings: s.settings, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
-		AllPaced: !screen && !isTerminal(s.command.InOrStdin()), Live: &live, Voice: s.voice,
+		AllPaced: !screen && !isTerminal(s.command.InOrStdin()), Live: &given, Voice: s.voice,
 		Heard: sound.Options{Pips: sound.DefaultPips, Tempo: true}}
 }
 

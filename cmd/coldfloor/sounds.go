@@ -10,6 +10,7 @@ import (
 
 	"coldfloor/internal/settings"
 	"coldfloor/sound"
+	"coldfloor/sound/live"
 )
 
 // newSounds returns the command that plays the cues.
@@ -40,14 +41,14 @@ func playSounds(c *cobra.Command, mute bool) error {
 	}
 	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	live := sound.NewLive(sound.LiveOptions{Volume: float64(mine.Volume) / 100})
-	defer live.Close()
-	if !live.Ready(ctx) {
+	device := live.New(live.Options{Volume: float64(mine.Volume) / 100})
+	defer device.Close()
+	if !device.Ready(ctx) {
 		tellSounds(tell)
-	} else if live.Demonstrate(ctx, tell) != nil {
+	} else if device.Demonstrate(ctx, tell) != nil {
 		return nil // interrupted
 	}
-	if why := live.Notice(); why != "" {
+	if why := device.Notice(); why != "" {
 		fmt.Fprintf(c.ErrOrStderr(), "coldfloor: %s\n", why)
 	}
 	return nil

@@ -17,11 +17,12 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/settings"
 	"coldfloor/sound"
+	"coldfloor/sound/track"
 )
 
 // trackOptions are the flags of the track command.
 type trackOptions struct {
-	files sound.TrackFiles
+	files track.Files
 	pips  int
 	tempo bool
 	voice string
@@ -73,7 +74,7 @@ func (o *trackOptions) run(c *cobra.Command, name string) error {
 	switch {
 	case errors.Is(err, context.Canceled):
 		return errors.New("interrupted, nothing was written")
-	case errors.Is(err, sound.ErrThere):
+	case errors.Is(err, track.ErrThere):
 		return fault.New("name another file, or add --force to replace it", "%w", err)
 	}
 	return err
@@ -100,7 +101,7 @@ func (o *trackOptions) words(ctx context.Context, p *plan.Plan) (func(*plan.Plan
 
 // check reports what is wrong with the flags.
 func (o *trackOptions) check() error {
-	_, ok := sound.FormatOf(o.files.Track)
+	_, ok := track.FormatOf(o.files.Track)
 	switch {
 	case o.files.Track == "":
 		return usageError{"no file to write is given", "add -o and a file, such as -o session.flac"}

@@ -10,7 +10,7 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/voice"
-	"coldfloor/sound"
+	"coldfloor/sound/live"
 )
 
 // Active is one run that has been set up, and that starts with the action
@@ -25,7 +25,7 @@ type Active struct {
 	listeners []engine.Listener
 
 	recorder *Recorder          // nil: without a log
-	sound    *sound.Live        // nil: none
+	sound    *live.Sound        // nil: none
 	voice    *voice.Voice       // nil: none
 	hush     context.CancelFunc // ends its rendering
 	tally    *tally

@@ -14,6 +14,7 @@ import (
 	"coldfloor/internal/settings"
 	"coldfloor/internal/voice"
 	"coldfloor/sound"
+	"coldfloor/sound/live"
 )
 
 // countIn is how long a player has to get into position for work that is
@@ -30,12 +31,12 @@ type Host struct {
 	ByHand   bool // every set with reps waits for a key
 	AllPaced bool // no set waits for a key: there is no keyboard
 
-	Live  *sound.LiveOptions // how the sound is given; nil: there is none
-	Heard sound.Options      // what is heard besides the cues; who waits for a key is filled in
-	Voice *voice.Voice       // what is spoken; nil: nothing
+	Live  *live.Options // how the sound is given; nil: there is none
+	Heard sound.Options // what is heard besides the cues; who waits for a key is filled in
+	Voice *voice.Voice  // what is spoken; nil: nothing
 
 	open  []*Active
-	sound *sound.Live // shared by all runs, for a device is slow to open; nil before it is opened
+	sound *live.Sound // shared by all runs, for a device is slow to open; nil before it is opened
 }
 
 // OpenSound begins to open the sound device, so that it is there when a run
@@ -43,7 +44,7 @@ type Host struct {
 // written to standard error may be lost until Close.
 func (h *Host) OpenSound() {
 	if h.sound == nil && h.Live != nil {
-		h.sound = sound.NewLive(*h.Live)
+		h.sound = live.New(*h.Live)
 	}
 }
 

@@ -105,7 +105,7 @@ func (v *Voice) clip(ctx context.Context, text string) (*sound.Clip, error) {
 	defer streamer.Close()
 	buffer := beep.NewBuffer(beep.Format{SampleRate: sound.SampleRate, NumChannels: 1, Precision: 2})
 	buffer.Append(beep.Resample(4, format.SampleRate, sound.SampleRate, streamer))
-	return sound.NewClip("words: "+text, level(mono(buffer))), nil
+	return sound.NewClip("words: "+text, sound.Word, level(mono(buffer))), nil
 }
 
 // mono returns a buffer's samples.

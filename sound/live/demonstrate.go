@@ -1,8 +1,10 @@
-package sound
+package live
 
 import (
 	"context"
 	"time"
+
+	"coldfloor/sound"
 )
 
 // between is the silence between two cues of a demonstration, and apartBy the
@@ -14,7 +16,7 @@ const (
 
 // Ready waits until the device plays, or is given up, and reports whether it
 // plays.
-func (l *Live) Ready(ctx context.Context) bool {
+func (l *Sound) Ready(ctx context.Context) bool {
 	poll := time.NewTicker(20 * time.Millisecond)
 	defer poll.Stop()
 	for {
@@ -33,8 +35,8 @@ func (l *Live) Ready(ctx context.Context) bool {
 
 // Demonstrate tells of each cue as it begins to play it, and returns when the
 // last has been heard or ctx is done.
-func (l *Live) Demonstrate(ctx context.Context, tell func(Cue)) error {
-	for _, c := range Cues() {
+func (l *Sound) Demonstrate(ctx context.Context, tell func(sound.Cue)) error {
+	for _, c := range sound.Cues() {
 		tell(c)
 		clips := demonstration(c)
 		l.Play(clips...)
@@ -49,10 +51,10 @@ func (l *Live) Demonstrate(ctx context.Context, tell func(Cue)) error {
 }
 
 // demonstration returns a cue as it is met: those that come in a row in a row.
-func demonstration(c Cue) []Placed {
-	clips := []Placed{{0, c.Clip}}
-	if c.Clip == GetReady || !c.calls() {
-		clips = append(clips, Placed{apartBy, c.Clip}, Placed{2 * apartBy, c.Clip})
+func demonstration(c sound.Cue) []sound.Placed {
+	clips := []sound.Placed{{At: 0, Clip: c.Clip}}
+	if c.Clip == sound.GetReady || c.Kind == sound.Click {
+		clips = append(clips, sound.Placed{At: apartBy, Clip: c.Clip}, sound.Placed{At: 2 * apartBy, Clip: c.Clip})
 	}
 	return clips
 }

@@ -1,4 +1,4 @@
-package sound
+package track
 
 import (
 	"bufio"
@@ -13,6 +13,7 @@ import (
 	"github.com/mewkiz/flac/meta"
 
 	"coldfloor/internal/plan"
+	"coldfloor/sound"
 )
 
 // flacEncoder writes a FLAC file. Silent frames hold one constant; the others
@@ -37,9 +38,9 @@ const (
 
 func newFLACEncoder(w io.WriteSeeker, length int, p *plan.Plan) (*flacEncoder, error) {
 	f := &flacEncoder{file: &seekBuffer{bufio.NewWriterSize(w, 1<<16), w}}
-	info := &meta.StreamInfo{BlockSizeMin: trackBlock, BlockSizeMax: trackBlock, SampleRate: uint32(SampleRate),
+	info := &meta.StreamInfo{BlockSizeMin: trackBlock, BlockSizeMax: trackBlock, SampleRate: uint32(sound.SampleRate),
 		NChannels: 1, BitsPerSample: 16, NSamples: uint64(length)}
-	f.head = frame.Header{HasFixedBlockSize: true, SampleRate: uint32(SampleRate), Channels: frame.ChannelsMono, BitsPerSample: 16}
+	f.head = frame.Header{HasFixedBlockSize: true, SampleRate: uint32(sound.SampleRate), Channels: frame.ChannelsMono, BitsPerSample: 16}
 	blocks := []*meta.Block{tags(p)}
 	if sheet := cueSheet(p, length); sheet != nil {
 		blocks = append(blocks, sheet)
@@ -158,7 +159,7 @@ func cueSheet(p *plan.Plan, length int) *meta.Block {
 	}
 	s := &meta.CueSheet{}
 	for i, b := range p.Blocks {
-		s.Tracks = append(s.Tracks, meta.CueSheetTrack{Offset: uint64(Position(b.Start)), Num: uint8(i + 1), IsAudio: true,
+		s.Tracks = append(s.Tracks, meta.CueSheetTrack{Offset: uint64(sound.Position(b.Start)), Num: uint8(i + 1), IsAudio: true,
 			Indicies: []meta.CueSheetTrackIndex{{Num: 1}}})
 	}
 	s.Tracks = append(s.Tracks, meta.CueSheetTrack{Offset: uint64(length), Num: 255, IsAudio: true})

@@ -1,4 +1,4 @@
-package sound
+package track
 
 import (
 	"context"
@@ -11,13 +11,14 @@ import (
 	"time"
 
 	"coldfloor/internal/plan"
+	"coldfloor/sound"
 )
 
 // ErrThere is the refusal to replace a file.
 var ErrThere = errors.New("is there already")
 
-// TrackFiles says where a track goes.
-type TrackFiles struct {
+// Files says where a track goes.
+type Files struct {
 	Track string // its ending names the format
 	Cues  string // for the list of its cues as CSV; empty: none is written
 	Force bool   // replace files that are there
@@ -26,7 +27,7 @@ type TrackFiles struct {
 // Write writes a track and the list of its cues. They come to stand in their
 // places once both are whole; where that fails, or ctx is done, nothing is left
 // behind.
-func (t TrackFiles) Write(ctx context.Context, p *plan.Plan, o Options, progress func(written, all time.Duration)) error {
+func (t Files) Write(ctx context.Context, p *plan.Plan, o sound.Options, progress func(written, all time.Duration)) error {
 	format, ok := FormatOf(t.Track)
 	if !ok {
 		return fmt.Errorf("%q does not end in .flac or .wav", t.Track)
@@ -36,7 +37,7 @@ func (t TrackFiles) Write(ctx context.Context, p *plan.Plan, o Options, progress
 		return err
 	}
 	defer track.discard()
-	if err := WriteTrack(ctx, track.file, format, p, o, progress); err != nil {
+	if err := Write(ctx, track.file, format, p, o, progress); err != nil {
 		return track.failed(err)
 	}
 	if t.Cues == "" {
@@ -60,7 +61,7 @@ type draft struct {
 }
 
 // create opens a draft of the file at path, with the mode any new file has.
-func (t TrackFiles) create(path string) (*draft, error) {
+func (t Files) create(path string) (*draft, error) {
 	switch info, err := os.Stat(path); {
 	case err == nil && info.IsDir():
 		return nil, fmt.Errorf("%q is a folder", path)

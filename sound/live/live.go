@@ -1,4 +1,6 @@
-package sound
+// Package live plays a run's cues on the sound device as the run goes, and
+// rings the terminal's bell if there is none.
+package live
 
 import (
 	"os"
@@ -7,31 +9,32 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
+	"coldfloor/sound"
 )
 
-// LiveOptions says how live sound is given.
-type LiveOptions struct {
+// Options says how live sound is given.
+type Options struct {
 	Volume float64 // from 0 to 1
 	Muted  bool    // silent until SetMuted(false); no device is opened before
 	Screen bool    // the host draws a screen: nothing a sound library prints may reach standard error before Close
 
 	// Bell rings the terminal's bell where there is no device, and over SSH,
 	// where a device would be on the wrong machine. It is called from a
-	// goroutine of Live's, never for a soft click; nil for no bell.
+	// goroutine of Sound's, never for a soft click; nil for no bell.
 	Bell func()
 }
 
-// Live gives a run's cues as it goes. It is a engine.Listener, never blocks
+// Sound gives a run's cues as it goes. It is an engine.Listener, never blocks
 // its host, and carries on whatever becomes of the device. Its methods are
 // safe for concurrent use.
 //
 // What is heard comes a constant latency, about a tenth of a second, after the
 // moment it is for, so that a cue a key calls for stands to the planned ones
 // after it exactly as in the plan.
-type Live struct {
-	opts  LiveOptions
+type Sound struct {
+	opts  Options
 	epoch time.Time // of the host times in here
-	sched *Scheduler
+	sched *sound.Scheduler
 	pace  pace
 	out   output
 	wake  chan struct{} // something changed that the feeder must look at
@@ -53,7 +56,7 @@ type Live struct {
 // run is the session that is followed.
 type run struct {
 	plan  *plan.Plan
-	opts  Options
+	opts  sound.Options
 	now   func() time.Duration
 	speed float64
 	phase engine.Phase
@@ -65,7 +68,7 @@ type run struct {
 // queued is a clip and the host time it is for.
 type queued struct {
 	at     time.Duration
-	clip   *Clip
+	clip   *sound.Clip
 	placed bool // with the scheduler, or rung
 }
 
@@ -80,13 +83,13 @@ const (
 	absent // none, or gone
 )
 
-// NewLive begins to open the sound device, which may take seconds, and returns
+// New begins to open the sound device, which may take seconds, and returns
 // at once.
-func NewLive(o LiveOptions) *Live { return newLive(o, &otoOutput{}) }
+func New(o Options) *Sound { return newLive(o, &otoOutput{}) }
 
-// newLive is NewLive on a given device.
-func newLive(o LiveOptions, out output) *Live {
-	l := &Live{opts: o, epoch: time.Now(), sched: NewScheduler(), out: out,
+// newLive is New on a given device.
+func newLive(o Options, out output) *Sound {
+	l := &Sound{opts: o, epoch: time.Now(), sched: sound.NewScheduler(), out: out,
 		wake: make(chan struct{}, 1), done: make(chan struct{}), muted: o.Muted, volume: o.Volume}
 	l.applyVolume()
 	l.openUnlessMuted()
@@ -96,7 +99,7 @@ func newLive(o LiveOptions, out output) *Live {
 
 // Follow makes p the session whose events Heard is told of. Now reads the
 // clock of those events, which runs speed times as fast as real time.
-func (l *Live) Follow(p *plan.Plan, o Options, now func() time.Duration, speed float64) {
+func (l *Sound) Follow(p *plan.Plan, o sound.Options, now func() time.Duration, speed float64) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.run = run{plan: p, opts: o, now: now, speed: speed, phase: engine.Ready}
@@ -104,7 +107,7 @@ func (l *Live) Follow(p *plan.Plan, o Options, now func() time.Duration, speed f
 }
 
 // Heard implements engine.Listener.
-func (l *Live) Heard(events []engine.Event, after engine.View) {
+func (l *Sound) Heard(events []engine.Event, after engine.View) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	if l.run.plan == nil || len(events) == 0 {
@@ -119,7 +122,7 @@ func (l *Live) Heard(events []engine.Event, after engine.View) {
 	l.run.viewed = now + l.scaled(viewedAt(events[len(events)-1], after)-l.run.now())
 	switch {
 	case endedByKey(events):
-		l.anew(func() { l.enqueue(now, Placed{0, Done}) })
+		l.anew(func() { l.enqueue(now, sound.Placed{At: 0, Clip: sound.Done}) })
 	case goesOn(events):
 		l.redraw(now)
 	default:
@@ -127,9 +130,9 @@ func (l *Live) Heard(events []engine.Event, after engine.View) {
 	}
 }
 
-// Refresh draws up anew what is to come, for a host whose Options.Words has
+// Refresh draws up anew what is to come, for a host whose sound.Options.Words has
 // more to say than when the run was last told of.
-func (l *Live) Refresh() {
+func (l *Sound) Refresh() {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	if l.run.plan == nil {
@@ -139,7 +142,7 @@ func (l *Live) Refresh() {
 }
 
 // Play lets clips be heard, at times from now, beside what is to come.
-func (l *Live) Play(clips ...Placed) {
+func (l *Sound) Play(clips ...sound.Placed) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.enqueue(l.real(), clips...)
@@ -147,7 +150,7 @@ func (l *Live) Play(clips ...Placed) {
 }
 
 // SetMuted silences every cue and bell, or lets them be heard again.
-func (l *Live) SetMuted(m bool) {
+func (l *Sound) SetMuted(m bool) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.muted = m
@@ -158,7 +161,7 @@ func (l *Live) SetMuted(m bool) {
 
 // SetVolume sets the loudness, from 0 to 1. It is heard within two tenths of a
 // second.
-func (l *Live) SetVolume(v float64) {
+func (l *Sound) SetVolume(v float64) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.volume = v
@@ -167,7 +170,7 @@ func (l *Live) SetVolume(v float64) {
 
 // Notice returns the line, in lower case, that says why the bell stands in for
 // sound; it is empty while there is nothing to say.
-func (l *Live) Notice() string {
+func (l *Sound) Notice() string {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	return l.notice
@@ -175,7 +178,7 @@ func (l *Live) Notice() string {
 
 // Close lets what sounds now end, for two seconds at most, and lets the device
 // go.
-func (l *Live) Close() {
+func (l *Sound) Close() {
 	l.mu.Lock()
 	if !l.closed {
 		l.closed = true
@@ -188,7 +191,7 @@ func (l *Live) Close() {
 }
 
 // letGo closes the device; one that is still opening closes once it is open.
-func (l *Live) letGo() {
+func (l *Sound) letGo() {
 	l.mu.Lock()
 	opened := l.opened
 	l.opened = false
@@ -200,10 +203,10 @@ func (l *Live) letGo() {
 }
 
 // real returns the host time.
-func (l *Live) real() time.Duration { return time.Since(l.epoch) }
+func (l *Sound) real() time.Duration { return time.Since(l.epoch) }
 
 // nudge lets the feeder look at once.
-func (l *Live) nudge() {
+func (l *Sound) nudge() {
 	select {
 	case l.wake <- struct{}{}:
 	default:
@@ -211,7 +214,7 @@ func (l *Live) nudge() {
 }
 
 // applyVolume sets what the scheduler plays at.
-func (l *Live) applyVolume() {
+func (l *Sound) applyVolume() {
 	if l.muted {
 		l.sched.SetVolume(0)
 		return
@@ -220,7 +223,7 @@ func (l *Live) applyVolume() {
 }
 
 // openUnlessMuted opens the device, once, when it is wanted.
-func (l *Live) openUnlessMuted() {
+func (l *Sound) openUnlessMuted() {
 	switch {
 	case l.state != unopened || l.muted || l.closed:
 	case os.Getenv("SSH_CONNECTION") != "":

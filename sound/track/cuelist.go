@@ -1,4 +1,4 @@
-package sound
+package track
 
 import (
 	"encoding/csv"
@@ -7,19 +7,20 @@ import (
 	"time"
 
 	"coldfloor/internal/plan"
+	"coldfloor/sound"
 )
 
 // WriteCueList writes, as CSV (RFC 4180), the session time in seconds, the
 // sample and the name of every clip of p's track.
-func WriteCueList(w io.Writer, p *plan.Plan, o Options) error {
+func WriteCueList(w io.Writer, p *plan.Plan, o sound.Options) error {
 	o.AllPaced = true
 	c := csv.NewWriter(w)
 	c.UseCRLF = true
 	if err := c.Write([]string{"time_s", "sample", "name"}); err != nil {
 		return err
 	}
-	for placed := range Timeline(p, Beginning(p), o) {
-		if err := c.Write([]string{seconds(placed.At), strconv.Itoa(Position(placed.At)), placed.Clip.Name}); err != nil {
+	for placed := range sound.Timeline(p, sound.Beginning(p), o) {
+		if err := c.Write([]string{seconds(placed.At), strconv.Itoa(sound.Position(placed.At)), placed.Clip.Name}); err != nil {
 			return err
 		}
 	}

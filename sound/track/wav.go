@@ -1,4 +1,4 @@
-package sound
+package track
 
 import (
 	"bufio"
@@ -7,6 +7,7 @@ import (
 	"io"
 
 	"coldfloor/internal/plan"
+	"coldfloor/sound"
 )
 
 // wavEncoder writes a RIFF WAVE file of 16-bit PCM whose length is known
@@ -23,7 +24,7 @@ const sampleBytes = 2
 func newWAVEncoder(w io.Writer, length int, p *plan.Plan) (*wavEncoder, error) {
 	e := &wavEncoder{w: bufio.NewWriterSize(w, 1<<16), marks: cuePoints(p)}
 	data := uint32(length * sampleBytes)
-	format := chunk("fmt ", le(uint16(1), uint16(1), uint32(SampleRate), uint32(SampleRate)*sampleBytes, uint16(sampleBytes), uint16(8*sampleBytes)))
+	format := chunk("fmt ", le(uint16(1), uint16(1), uint32(sound.SampleRate), uint32(sound.SampleRate)*sampleBytes, uint16(sampleBytes), uint16(8*sampleBytes)))
 	e.w.WriteString("RIFF")
 	e.w.Write(le(uint32(4+len(format)+8) + data + uint32(len(e.marks))))
 	e.w.WriteString("WAVE")
@@ -60,7 +61,7 @@ func cuePoints(p *plan.Plan) []byte {
 	points := le(uint32(len(p.Blocks)))
 	labels := []byte("adtl")
 	for i, b := range p.Blocks {
-		id, at := uint32(i+1), uint32(Position(b.Start))
+		id, at := uint32(i+1), uint32(sound.Position(b.Start))
 		points = append(points, le(id, at)...)
 		points = append(points, "data"...)
 		points = append(points, le(uint32(0), uint32(0), at)...)

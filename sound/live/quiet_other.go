@@ -1,6 +1,6 @@
 //go:build !(linux || freebsd || netbsd || openbsd)
 
-package sound
+package live
 
 // OwnStderr, quiet and loudly have nothing to do where the sound libraries
 // print nothing.

@@ -1,10 +1,12 @@
-package sound
+package live
 
 import (
 	"fmt"
 	"math"
 	"slices"
 	"time"
+
+	"coldfloor/sound"
 )
 
 // How the feeder keeps time.
@@ -20,6 +22,8 @@ const (
 	wakeAhead  = 2 * time.Second        // before a cue is due: placeAhead, and time to find the pace
 	sleepOver  = 20 * time.Second       // a silence is slept through from that length on
 	latency    = driverBuffer + 2*playerBuffer
+
+	ms = time.Millisecond
 )
 
 // In samples: how far cues stay clear of what the device is just taking, for a
@@ -51,7 +55,7 @@ func (f *feeder) position(t time.Duration) int {
 }
 
 // open opens the device, in its own goroutine; standard error is quiet.
-func (l *Live) open() {
+func (l *Sound) open() {
 	if !l.opts.Screen {
 		defer loudly()
 	}
@@ -59,7 +63,7 @@ func (l *Live) open() {
 		return
 	}
 	err := l.out.open(l.fill)
-	for _, c := range Cues() {
+	for _, c := range sound.Cues() {
 		c.Samples() // made ahead, that the device never waits for them
 	}
 	l.mu.Lock()
@@ -76,14 +80,14 @@ func (l *Live) open() {
 }
 
 // isClosed reports whether Close was called.
-func (l *Live) isClosed() bool {
+func (l *Sound) isClosed() bool {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	return l.closed
 }
 
 // fill gives the device samples. It is called from the device's goroutine.
-func (l *Live) fill(out []float32, unplayed int) {
+func (l *Sound) fill(out []float32, unplayed int) {
 	l.pace.saw(l.real(), l.sched.Pos()-unplayed)
 	for len(out) > 0 {
 		if n := l.sched.Skip(len(out)); n > 0 {
@@ -101,7 +105,7 @@ func (l *Live) fill(out []float32, unplayed int) {
 }
 
 // feed is the feeding goroutine.
-func (l *Live) feed() {
+func (l *Sound) feed() {
 	defer close(l.done)
 	timer := time.NewTimer(0)
 	defer timer.Stop()
@@ -127,11 +131,11 @@ type decision struct {
 	wait  time.Duration // until the next look, at most
 	rings int           // of the bell
 	do    func()        // to the device, which may hold the caller up
-	over  bool          // Live is closed and all is heard
+	over  bool          // Sound is closed and all is heard
 }
 
 // look brings everything up to the present.
-func (l *Live) look() decision {
+func (l *Sound) look() decision {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	now := l.real()
@@ -156,7 +160,7 @@ func (l *Live) look() decision {
 }
 
 // watch notices that a device has come, gone, or come back.
-func (l *Live) watch(now time.Duration) {
+func (l *Sound) watch(now time.Duration) {
 	f := &l.feeder
 	moved := l.pace.moved()
 	if moved != f.moved {
@@ -181,7 +185,7 @@ func (l *Live) watch(now time.Duration) {
 }
 
 // lose gives up on the device, at least until it moves again.
-func (l *Live) lose(why string) {
+func (l *Sound) lose(why string) {
 	l.state = absent
 	l.notice = why
 	if l.opts.Bell != nil {
@@ -191,7 +195,7 @@ func (l *Live) lose(why string) {
 }
 
 // takeBack takes what has not begun back from the scheduler into the queue.
-func (l *Live) takeBack() {
+func (l *Sound) takeBack() {
 	pos := l.sched.Pos()
 	l.sched.WithdrawAfter(pos)
 	for i := range l.queue {
@@ -204,7 +208,7 @@ func (l *Live) takeBack() {
 // keepPace keeps cues where the plan has them on the device's own clock, which
 // is what intervals are heard by: the anchor stands still, but for samples lost
 // on the way and for a device whose clock is far from the host's.
-func (l *Live) keepPace() {
+func (l *Sound) keepPace() {
 	line, known := l.pace.line()
 	if !known {
 		return
@@ -223,7 +227,7 @@ func (l *Live) keepPace() {
 
 // place hands to the scheduler what is due soon. Before the pace is found, only
 // what is due this moment is placed, as if the device began to take samples now.
-func (l *Live) place(now time.Duration) {
+func (l *Sound) place(now time.Duration) {
 	ahead := placeAhead
 	if f := &l.feeder; !f.anchored {
 		ahead = 0
@@ -243,30 +247,34 @@ func (l *Live) place(now time.Duration) {
 	}
 }
 
+// rings reports whether the bell stands in for a clip: for what calls the
+// player, not for the clicks and words that go along.
+func rings(c *sound.Clip) bool { return c.Kind == sound.Signal || c.Kind == sound.Call }
+
 // ring returns how often the bell is to ring now in place of cues.
-func (l *Live) ring(now time.Duration) (rings int) {
+func (l *Sound) ring(now time.Duration) (times int) {
 	for i := range l.queue {
 		q := &l.queue[i]
 		if q.at > now {
 			break
 		}
-		if !q.placed && now-q.at <= tooLate && !l.muted && l.opts.Bell != nil && l.state != unopened && q.clip.calls() {
-			rings++
+		if !q.placed && now-q.at <= tooLate && !l.muted && l.opts.Bell != nil && l.state != unopened && rings(q.clip) {
+			times++
 		}
 		q.placed = true
 	}
-	return rings
+	return times
 }
 
 // forget drops from the queue what has been heard.
-func (l *Live) forget(now time.Duration) {
+func (l *Sound) forget(now time.Duration) {
 	l.queue = slices.DeleteFunc(l.queue, func(q queued) bool {
 		return q.placed && q.at+q.clip.Duration()+latency < now
 	})
 }
 
 // untilNext returns how long it is until the next clip that is not placed.
-func (l *Live) untilNext(now time.Duration) time.Duration {
+func (l *Sound) untilNext(now time.Duration) time.Duration {
 	for _, q := range l.queue {
 		if !q.placed {
 			return max(0, q.at-now)
@@ -281,7 +289,7 @@ func (l *Live) untilNext(now time.Duration) time.Duration {
 // has lost its clock, and the host's bridges the gap: by 0.1 ms or so, recorded
 // from PulseAudio's null sink. Shorter silences are played through, to the
 // sample.
-func (l *Live) maySleep(now time.Duration, d *decision) {
+func (l *Sound) maySleep(now time.Duration, d *decision) {
 	next := l.untilNext(now)
 	d.wait = min(lookEvery, max(ms, next-placeAhead))
 	if slices.ContainsFunc(l.queue, func(q queued) bool { return q.placed }) {
@@ -296,7 +304,7 @@ func (l *Live) maySleep(now time.Duration, d *decision) {
 }
 
 // mayWake resumes the device when a cue comes near.
-func (l *Live) mayWake(now time.Duration, d *decision) {
+func (l *Sound) mayWake(now time.Duration, d *decision) {
 	next := l.untilNext(now)
 	if next > wakeAhead {
 		d.wait = next - wakeAhead
@@ -313,8 +321,8 @@ func (l *Live) mayWake(now time.Duration, d *decision) {
 	d.wait = lookEvery / 4
 }
 
-// isOver reports whether Live is closed and all is heard.
-func (l *Live) isOver(now time.Duration) bool {
+// isOver reports whether Sound is closed and all is heard.
+func (l *Sound) isOver(now time.Duration) bool {
 	f := &l.feeder
 	if !l.closed {
 		return false

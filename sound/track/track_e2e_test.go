@@ -1,6 +1,6 @@
 //go:build e2e
 
-package sound
+package track
 
 import (
 	"encoding/binary"
@@ -9,6 +9,9 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"coldfloor/sound"
+	"coldfloor/sound/soundtest"
 )
 
 // tool runs a program and returns what it printed.
@@ -49,16 +52,16 @@ blocks:
 // TestTheReferenceDecoderFindsEveryCue decodes with the flac program and finds
 // each cue at its sample.
 func TestTheReferenceDecoderFindsEveryCue(t *testing.T) {
-	p := planned(t, twoBlocks)
-	o := Options{Pips: 3, Tempo: true, Reps: true}
+	p := soundtest.Planned(t, twoBlocks)
+	o := sound.Options{Pips: 3, Tempo: true, Reps: true}
 	file := writtenTrack(t, FLAC, p, o)
 	tool(t, "flac", "--test", "--silent", "--warnings-as-errors", file)
 	got := samplesOf(tool(t, "flac", "--decode", "--silent", "--stdout", "--force-raw-format", "--endian=little", "--sign=signed", file))
 	if !slices.Equal(got, mixdown(p, o)) {
 		t.Error("the decoded samples are not the clips at their samples")
 	}
-	for c := range Timeline(p, Beginning(p), o) {
-		at, first := Position(c.At), 0
+	for c := range sound.Timeline(p, sound.Beginning(p), o) {
+		at, first := sound.Position(c.At), 0
 		for pcm(float64(c.Clip.Samples()[first])) == 0 {
 			first++ // of a cue that swells from nothing
 		}
@@ -69,12 +72,12 @@ func TestTheReferenceDecoderFindsEveryCue(t *testing.T) {
 }
 
 func TestTheReferenceToolsReadTitleAndChapters(t *testing.T) {
-	p := planned(t, twoBlocks)
-	list := string(tool(t, "metaflac", "--list", writtenTrack(t, FLAC, p, Options{})))
+	p := soundtest.Planned(t, twoBlocks)
+	list := string(tool(t, "metaflac", "--list", writtenTrack(t, FLAC, p, sound.Options{})))
 	for _, want := range []string{
 		"TITLE=Test", "CHAPTER001=00:00:05.000", "CHAPTER001NAME=Up – first", "CHAPTER002NAME=Hold",
-		"number of tracks: 3", fmt.Sprintf("offset: %d", Position(p.Blocks[1].Start)), "(LEAD-OUT)",
-		"minimum blocksize: 4096", "maximum blocksize: 4096", fmt.Sprintf("total samples: %d", trackLength(p, Options{})),
+		"number of tracks: 3", fmt.Sprintf("offset: %d", sound.Position(p.Blocks[1].Start)), "(LEAD-OUT)",
+		"minimum blocksize: 4096", "maximum blocksize: 4096", fmt.Sprintf("total samples: %d", trackLength(p, sound.Options{})),
 	} {
 		if !strings.Contains(list, want) {
 			t.Errorf("metaflac does not list %q:\n%s", want, list)
@@ -83,8 +86,8 @@ func TestTheReferenceToolsReadTitleAndChapters(t *testing.T) {
 }
 
 func TestAnIndependentReaderReadsTheWAV(t *testing.T) {
-	p := planned(t, twoBlocks)
-	o := Options{Pips: 3}
+	p := soundtest.Planned(t, twoBlocks)
+	o := sound.Options{Pips: 3}
 	got := samplesOf(tool(t, "sox", writtenTrack(t, WAV, p, o), "-t", "raw", "-e", "signed", "-b", "16", "-L", "-"))
 	if !slices.Equal(got, mixdown(p, o)) {
 		t.Error("the decoded samples are not the clips at their samples")

@@ -1,4 +1,4 @@
-package sound
+package track
 
 import (
 	"bytes"
@@ -19,15 +19,17 @@ import (
 
 	"coldfloor/internal/plan"
 	"coldfloor/sessions/sessionstest"
+	"coldfloor/sound"
+	"coldfloor/sound/soundtest"
 )
 
 // mixdown returns the samples of a track worked out the plain way: silence, and
 // each clip added at its sample.
-func mixdown(p *plan.Plan, o Options) []int32 {
+func mixdown(p *plan.Plan, o sound.Options) []int32 {
 	o.AllPaced = true
 	sum := make([]float64, trackLength(p, o))
-	for c := range Timeline(p, Beginning(p), o) {
-		at := Position(c.At)
+	for c := range sound.Timeline(p, sound.Beginning(p), o) {
+		at := sound.Position(c.At)
 		for i, v := range c.Clip.Samples() {
 			sum[at+i] += float64(v)
 		}
@@ -40,10 +42,10 @@ func mixdown(p *plan.Plan, o Options) []int32 {
 }
 
 // writtenTrack returns a track as a file.
-func writtenTrack(t testing.TB, f Format, p *plan.Plan, o Options) string {
+func writtenTrack(t testing.TB, f Format, p *plan.Plan, o sound.Options) string {
 	t.Helper()
 	file := filepath.Join(t.TempDir(), "track."+string(f))
-	if err := (TrackFiles{Track: file}).Write(context.Background(), p, o, nil); err != nil {
+	if err := (Files{Track: file}).Write(context.Background(), p, o, nil); err != nil {
 		t.Fatal(err)
 	}
 	return file
@@ -71,8 +73,8 @@ func decodeFLAC(t testing.TB, file string) (out []int32, s *flac.Stream) {
 }
 
 func TestFLACHoldsEveryCueAtItsSample(t *testing.T) {
-	p := planned(t, superset)
-	for _, o := range []Options{{Pips: 3}, {Pips: 1, Tempo: true, Reps: true}} {
+	p := soundtest.Planned(t, soundtest.Superset)
+	for _, o := range []sound.Options{{Pips: 3}, {Pips: 1, Tempo: true, Reps: true}} {
 		got, s := decodeFLAC(t, writtenTrack(t, FLAC, p, o))
 		if !slices.Equal(got, mixdown(p, o)) {
 			t.Error("the decoded samples are not the clips at their samples")
@@ -84,7 +86,7 @@ func TestFLACHoldsEveryCueAtItsSample(t *testing.T) {
 }
 
 func TestTracksOfRandomSessions(t *testing.T) {
-	o := Options{Pips: 3, Tempo: true, Reps: true}
+	o := sound.Options{Pips: 3, Tempo: true, Reps: true}
 	for seed := range 10 {
 		p := plan.Of(rapid.Custom(sessionstest.Draw).Example(seed))
 		if p.Total > 10*time.Minute {
@@ -97,8 +99,8 @@ func TestTracksOfRandomSessions(t *testing.T) {
 }
 
 func TestWAVIsLaidOutAsRIFF(t *testing.T) {
-	p := planned(t, superset)
-	file, err := os.ReadFile(writtenTrack(t, WAV, p, Options{Pips: 3}))
+	p := soundtest.Planned(t, soundtest.Superset)
+	file, err := os.ReadFile(writtenTrack(t, WAV, p, sound.Options{Pips: 3}))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -112,7 +114,7 @@ func TestWAVIsLaidOutAsRIFF(t *testing.T) {
 		chunks[string(rest[:4])] = rest[8 : 8+n]
 		rest = rest[8+n+n%2:]
 	}
-	want := mixdown(p, Options{Pips: 3})
+	want := mixdown(p, sound.Options{Pips: 3})
 	data := chunks["data"]
 	if len(data) != 2*len(want) {
 		t.Fatalf("%d bytes of data, want %d", len(data), 2*len(want))
@@ -131,9 +133,9 @@ func TestWAVIsLaidOutAsRIFF(t *testing.T) {
 }
 
 func TestCueListIsTheTimeline(t *testing.T) {
-	p := planned(t, superset)
+	p := soundtest.Planned(t, soundtest.Superset)
 	var b bytes.Buffer
-	if err := WriteCueList(&b, p, Options{Pips: 3}); err != nil {
+	if err := WriteCueList(&b, p, sound.Options{Pips: 3}); err != nil {
 		t.Fatal(err)
 	}
 	if !bytes.HasPrefix(b.Bytes(), []byte("time_s,sample,name\r\n2,88200,get ready\r\n")) {
@@ -144,8 +146,8 @@ func TestCueListIsTheTimeline(t *testing.T) {
 		t.Fatal(err)
 	}
 	i := 1
-	for c := range Timeline(p, Beginning(p), Options{Pips: 3}) {
-		if want := []string{seconds(c.At), strconv.Itoa(Position(c.At)), c.Clip.Name}; !slices.Equal(rows[i], want) {
+	for c := range sound.Timeline(p, sound.Beginning(p), sound.Options{Pips: 3}) {
+		if want := []string{seconds(c.At), strconv.Itoa(sound.Position(c.At)), c.Clip.Name}; !slices.Equal(rows[i], want) {
 			t.Errorf("row %d is %q, want %q", i, rows[i], want)
 		}
 		i++
@@ -156,7 +158,7 @@ func TestCueListIsTheTimeline(t *testing.T) {
 }
 
 func TestNothingIsLeftBehind(t *testing.T) {
-	p := planned(t, superset)
+	p := soundtest.Planned(t, soundtest.Superset)
 	dir := t.TempDir()
 	there := filepath.Join(dir, "there.flac")
 	if err := os.WriteFile(there, []byte("mine"), 0o600); err != nil {
@@ -166,13 +168,13 @@ func TestNothingIsLeftBehind(t *testing.T) {
 	cancel()
 	bg := context.Background()
 	for name, err := range map[string]error{
-		"interrupted":        TrackFiles{Track: filepath.Join(dir, "a.flac"), Cues: filepath.Join(dir, "a.csv")}.Write(done, p, Options{}, nil),
-		"a file there":       TrackFiles{Track: there}.Write(bg, p, Options{}, nil),
-		"a list there":       TrackFiles{Track: filepath.Join(dir, "b.wav"), Cues: there}.Write(bg, p, Options{}, nil),
-		"a folder there":     TrackFiles{Track: filepath.Join(dir, "c.wav"), Cues: dir}.Write(bg, p, Options{}, nil),
-		"no such folder":     TrackFiles{Track: filepath.Join(dir, "no", "d.wav")}.Write(bg, p, Options{}, nil),
-		"no such format":     TrackFiles{Track: filepath.Join(dir, "e.ogg")}.Write(bg, p, Options{}, nil),
-		"a write that fails": TrackFiles{Track: filepath.Join(dir, "f.flac")}.Write(failing{bg}, p, Options{}, nil),
+		"interrupted":        Files{Track: filepath.Join(dir, "a.flac"), Cues: filepath.Join(dir, "a.csv")}.Write(done, p, sound.Options{}, nil),
+		"a file there":       Files{Track: there}.Write(bg, p, sound.Options{}, nil),
+		"a list there":       Files{Track: filepath.Join(dir, "b.wav"), Cues: there}.Write(bg, p, sound.Options{}, nil),
+		"a folder there":     Files{Track: filepath.Join(dir, "c.wav"), Cues: dir}.Write(bg, p, sound.Options{}, nil),
+		"no such folder":     Files{Track: filepath.Join(dir, "no", "d.wav")}.Write(bg, p, sound.Options{}, nil),
+		"no such format":     Files{Track: filepath.Join(dir, "e.ogg")}.Write(bg, p, sound.Options{}, nil),
+		"a write that fails": Files{Track: filepath.Join(dir, "f.flac")}.Write(failing{bg}, p, sound.Options{}, nil),
 	} {
 		if err == nil {
 			t.Errorf("%s: no error", name)
@@ -185,7 +187,7 @@ func TestNothingIsLeftBehind(t *testing.T) {
 	if b, _ := os.ReadFile(there); string(b) != "mine" {
 		t.Errorf("the file that was there holds %q", b)
 	}
-	if err := (TrackFiles{Track: there, Force: true}).Write(bg, p, Options{}, nil); err != nil {
+	if err := (Files{Track: there, Force: true}).Write(bg, p, sound.Options{}, nil); err != nil {
 		t.Error(err)
 	}
 }
@@ -203,17 +205,17 @@ func (failing) Err() error {
 }
 
 func TestATrackNeverWaitsForAKey(t *testing.T) {
-	p := planned(t, superset)
-	got, _ := decodeFLAC(t, writtenTrack(t, FLAC, p, Options{ByHand: true}))
-	if len(got) != trackLength(p, Options{AllPaced: true}) {
+	p := soundtest.Planned(t, soundtest.Superset)
+	got, _ := decodeFLAC(t, writtenTrack(t, FLAC, p, sound.Options{ByHand: true}))
+	if len(got) != trackLength(p, sound.Options{AllPaced: true}) {
 		t.Errorf("%d samples", len(got))
 	}
 }
 
 func TestTrackTellsHowFarItIs(t *testing.T) {
-	p := planned(t, superset)
+	p := soundtest.Planned(t, soundtest.Superset)
 	last := time.Duration(-1)
-	err := WriteTrack(context.Background(), &discard{}, WAV, p, Options{}, func(written, all time.Duration) {
+	err := Write(context.Background(), &discard{}, WAV, p, sound.Options{}, func(written, all time.Duration) {
 		if written <= last || written > all || all < p.Total {
 			t.Errorf("told %v of %v after %v", written, all, last)
 		}
@@ -240,12 +242,12 @@ func TestFormatOf(t *testing.T) {
 
 func BenchmarkTrack(b *testing.B) {
 	for _, minutes := range []int{10, 40} {
-		p := planned(b, "blocks: [{title: A, rounds: "+strconv.Itoa(minutes)+", rest: 40s, exercises: [{name: Hops, reps: 10}]}]\n")
+		p := soundtest.Planned(b, "blocks: [{title: A, rounds: "+strconv.Itoa(minutes)+", rest: 40s, exercises: [{name: Hops, reps: 10}]}]\n")
 		for _, f := range []Format{FLAC, WAV} {
 			b.Run(strconv.Itoa(minutes)+"min-"+string(f), func(b *testing.B) {
 				b.ReportAllocs()
 				for b.Loop() {
-					if err := WriteTrack(context.Background(), &discard{}, f, p, Options{Pips: 3}, nil); err != nil {
+					if err := Write(context.Background(), &discard{}, f, p, sound.Options{Pips: 3}, nil); err != nil {
 						b.Fatal(err)
 					}
 				}
@@ -256,10 +258,10 @@ func BenchmarkTrack(b *testing.B) {
 }
 
 func BenchmarkTimeline(b *testing.B) {
-	p := planned(b, "blocks: [{title: A, rounds: 300, rest: 40s, exercises: [{name: Hops, reps: 10}]}]\n")
+	p := soundtest.Planned(b, "blocks: [{title: A, rounds: 300, rest: 40s, exercises: [{name: Hops, reps: 10}]}]\n")
 	b.ReportAllocs()
 	for b.Loop() {
-		for range Timeline(p, Beginning(p), Options{Pips: 3, Tempo: true, Reps: true}) {
+		for range sound.Timeline(p, sound.Beginning(p), sound.Options{Pips: 3, Tempo: true, Reps: true}) {
 		}
 	}
 }

@@ -1,10 +1,11 @@
-package sound
+package live
 
 import (
 	"slices"
 	"time"
 
 	"coldfloor/internal/engine"
+	"coldfloor/sound"
 )
 
 // asPlaced reports whether events are what the timeline drawn up before them
@@ -59,8 +60,8 @@ func viewedAt(last engine.Event, v engine.View) time.Duration {
 
 // enqueueTimeline queues what is to be heard from host time now on, as foreseen
 // when the run was last told of.
-func (l *Live) enqueueTimeline(now time.Duration) {
-	for c := range Timeline(l.run.plan, l.run.view, l.run.opts) {
+func (l *Sound) enqueueTimeline(now time.Duration) {
+	for c := range sound.Timeline(l.run.plan, l.run.view, l.run.opts) {
 		if at := l.run.viewed + l.scaled(c.At); at >= now {
 			l.queue = append(l.queue, queued{at: at, clip: c.Clip})
 		}
@@ -68,7 +69,7 @@ func (l *Live) enqueueTimeline(now time.Duration) {
 }
 
 // scaled returns how long d of the run's clock takes.
-func (l *Live) scaled(d time.Duration) time.Duration {
+func (l *Sound) scaled(d time.Duration) time.Duration {
 	if l.run.speed == 1 {
 		return d
 	}
@@ -76,7 +77,7 @@ func (l *Live) scaled(d time.Duration) time.Duration {
 }
 
 // enqueue queues clips at times from host time now, keeping the order.
-func (l *Live) enqueue(now time.Duration, clips ...Placed) {
+func (l *Sound) enqueue(now time.Duration, clips ...sound.Placed) {
 	for _, c := range clips {
 		q := queued{at: now + c.At, clip: c.Clip}
 		i, _ := slices.BinarySearchFunc(l.queue, q.at+1, func(q queued, at time.Duration) int { return int(q.at - at) })
@@ -86,7 +87,7 @@ func (l *Live) enqueue(now time.Duration, clips ...Placed) {
 
 // anew takes back everything to come, and what sounds or is about to, and lets
 // draw queue what comes instead. That stands to the present moment anew.
-func (l *Live) anew(draw func()) {
+func (l *Sound) anew(draw func()) {
 	plays := l.state == playing
 	if plays {
 		l.sched.Rewind(l.out.halt())
@@ -105,14 +106,14 @@ func (l *Live) anew(draw func()) {
 }
 
 // redraw draws up anew what is for a time after now.
-func (l *Live) redraw(now time.Duration) {
+func (l *Sound) redraw(now time.Duration) {
 	l.drop(now)
 	l.enqueueTimeline(now + 1)
 	l.nudge()
 }
 
 // drop takes back what is for a time after now.
-func (l *Live) drop(now time.Duration) {
+func (l *Sound) drop(now time.Duration) {
 	l.queue = slices.DeleteFunc(l.queue, func(q queued) bool { return q.at > now })
 	l.sched.WithdrawAfter(l.feeder.position(now) + 1)
 }

@@ -1,6 +1,6 @@
 //go:build e2e
 
-package sound
+package live
 
 import (
 	"context"
@@ -14,16 +14,18 @@ import (
 	"coldfloor/internal/engine"
 	"coldfloor/internal/engine/enginetest"
 	"coldfloor/internal/pulsetest"
+	"coldfloor/sound"
+	"coldfloor/sound/soundtest"
 )
 
 // TestRecordedKeys pauses in the middle of a cue, resumes, and ends a set by a
 // key: the cue is cut, and what follows stands to the keys as in the plan.
 func TestRecordedKeys(t *testing.T) {
-	p := planned(t, "lead_in: 2s\nblocks: [{title: A, rounds: 2, rest: 15s, exercises: [{name: Hops, time: 20s}]}]\n")
-	l := NewLive(LiveOptions{Volume: 1})
+	p := soundtest.Planned(t, "lead_in: 2s\nblocks: [{title: A, rounds: 2, rest: 15s, exercises: [{name: Hops, time: 20s}]}]\n")
+	l := New(Options{Volume: 1})
 	waitFor(t, l, playing, asleep)
 	clock := enginetest.Since(1)
-	l.Follow(p, Options{}, clock, 1)
+	l.Follow(p, sound.Options{}, clock, 1)
 	r := enginetest.New(p, engine.Options{CountIn: 2 * time.Second}, clock, l)
 	rec, err := server.Record()
 	if err != nil {
@@ -48,7 +50,7 @@ func TestRecordedKeys(t *testing.T) {
 	r.Do(engine.Stop)
 	l.Close()
 	samples := stopRecording(t, rec)
-	onsets := pulsetest.Onsets(samples, 0.005, Position(300*ms))
+	onsets := pulsetest.Onsets(samples, 0.005, sound.Position(300*ms))
 	if len(onsets) != 5 {
 		t.Fatalf("%d cues were heard, want 5", len(onsets))
 	}
@@ -58,13 +60,13 @@ func TestRecordedKeys(t *testing.T) {
 			silent = i
 		}
 	}
-	sounded := SampleRate.D(silent - onsets[0])
+	sounded := sound.SampleRate.D(silent - onsets[0])
 	t.Logf("a cue cut after 200 ms sounded for %v", sounded)
 	if sounded < 150*ms || sounded > 250*ms {
 		t.Errorf("want about 200 ms")
 	}
 	for i, want := range []time.Duration{2 * time.Second, 5 * time.Second, 10 * time.Second} {
-		got := SampleRate.D(onsets[i+2] - onsets[i+1])
+		got := sound.SampleRate.D(onsets[i+2] - onsets[i+1])
 		t.Logf("cue %d follows the one before by %v, want %v", i+2, got, want)
 		if (got - want).Abs() > 30*ms { // the keys come from this test's own sleeps
 			t.Error("too far off")
@@ -103,9 +105,9 @@ func TestTheServerDies(t *testing.T) {
 		return
 	}
 	var rings atomic.Int32
-	l := NewLive(LiveOptions{Volume: 1, Bell: func() { rings.Add(1) }})
+	l := New(Options{Volume: 1, Bell: func() { rings.Add(1) }})
 	waitFor(t, l, playing, asleep)
-	l.Play(Placed{0, GetReady}, Placed{time.Second, GetReady}, Placed{4 * time.Second, GetReady}, Placed{5 * time.Second, WorkStarts})
+	l.Play(sound.Placed{At: 0, Clip: sound.GetReady}, sound.Placed{At: time.Second, Clip: sound.GetReady}, sound.Placed{At: 4 * time.Second, Clip: sound.GetReady}, sound.Placed{At: 5 * time.Second, Clip: sound.WorkStarts})
 	time.Sleep(1500 * ms)
 	server.Stop()
 	time.Sleep(4500 * ms)

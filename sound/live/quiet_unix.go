@@ -1,6 +1,6 @@
 //go:build linux || freebsd || netbsd || openbsd
 
-package sound
+package live
 
 import (
 	"os"

@@ -1,4 +1,4 @@
-package sound
+package live
 
 import (
 	"errors"
@@ -13,6 +13,8 @@ import (
 	"coldfloor/internal/engine/enginetest"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/pulsetest"
+	"coldfloor/sound"
+	"coldfloor/sound/soundtest"
 )
 
 // simDevice is a device on the bubble's clock that takes 20 ms of samples every
@@ -75,7 +77,7 @@ func (d *simDevice) take() {
 
 // fill keeps ahead what otoOutput's buffer keeps.
 func (d *simDevice) fill() {
-	for keep := Position(playerBuffer); len(d.ahead) < keep; {
+	for keep := sound.Position(playerBuffer); len(d.ahead) < keep; {
 		more := make([]float32, keep)
 		d.pull(more, len(d.ahead))
 		d.ahead = append(d.ahead, more...)
@@ -100,7 +102,7 @@ func (d *simDevice) close()         { close(d.quit) }
 func (d *simDevice) heard() []int {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	return pulsetest.Onsets(d.played, 0.001, Position(40*ms))
+	return pulsetest.Onsets(d.played, 0.001, sound.Position(40*ms))
 }
 
 // from returns what was played from sample n on.
@@ -116,7 +118,7 @@ func (d *simDevice) sleeps() bool { d.mu.Lock(); defer d.mu.Unlock(); return d.s
 // stage is one run with live sound in a bubble.
 type stage struct {
 	*enginetest.Drive
-	live   *Live
+	live   *Sound
 	device *simDevice
 	begun  time.Time
 
@@ -139,7 +141,7 @@ func (s *stage) rings() []time.Duration {
 }
 
 // perform runs f in a bubble, with a session set up and the device open.
-func perform(t *testing.T, p *plan.Plan, o LiveOptions, d *simDevice, f func(s *stage)) {
+func perform(t *testing.T, p *plan.Plan, o Options, d *simDevice, f func(s *stage)) {
 	t.Setenv("SSH_CONNECTION", "")
 	synctest.Test(t, func(t *testing.T) {
 		s := &stage{device: d}
@@ -148,7 +150,7 @@ func perform(t *testing.T, p *plan.Plan, o LiveOptions, d *simDevice, f func(s *
 		s.live = newLive(o, d)
 		time.Sleep(4 * time.Second)
 		clock := enginetest.Since(1)
-		s.live.Follow(p, Options{Pips: 3}, clock, 1)
+		s.live.Follow(p, sound.Options{Pips: 3}, clock, 1)
 		s.Drive = enginetest.New(p, engine.Options{CountIn: 3 * time.Second}, clock, s.live)
 		s.begun = time.Now()
 		s.Do(engine.Start)
@@ -174,7 +176,7 @@ func spaced(t *testing.T, got []int, times ...float64) {
 		t.Fatalf("%d cues were heard, want %d", len(got), len(times))
 	}
 	for i, at := range times {
-		want := got[0] + int((at-times[0])*float64(SampleRate)+0.5)
+		want := got[0] + int((at-times[0])*float64(sound.SampleRate)+0.5)
 		if off := got[i] - want; off < -10 || off > 10 {
 			t.Errorf("cue %d is off by %d samples", i, off)
 		}
@@ -188,7 +190,7 @@ blocks: [{title: A, rounds: 2, rest: 20s, exercises: [{name: Hops, reps: 4, rep:
 
 func TestLiveCuesStandAsInThePlan(t *testing.T) {
 	d := &simDevice{}
-	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
 		s.until(34 * time.Second)
 		// Ten left is two knocks 180 ms apart, done goes by as one.
 		spaced(t, d.heard(), 2, 3, 4, 5, 9, 19, 19.18, 26, 27, 28, 29, 33)
@@ -200,7 +202,7 @@ func TestLiveCuesStandAsInThePlan(t *testing.T) {
 
 func TestPauseSilencesAndResumeCountsIn(t *testing.T) {
 	d := &simDevice{}
-	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
 		s.until(5050 * ms) // work has just started and its cue sounds
 		s.Do(engine.Pause)
 		s.until(5100 * ms)
@@ -222,7 +224,7 @@ func TestPauseSilencesAndResumeCountsIn(t *testing.T) {
 			t.Fatalf("%d cues were heard, want 4", len(got))
 		}
 		spaced(t, got[1:], 21, 22, 23)
-		if first := got[1] - got[0]; first < Position(950*ms) || first > Position(1050*ms) {
+		if first := got[1] - got[0]; first < sound.Position(950*ms) || first > sound.Position(1050*ms) {
 			t.Errorf("the first pip is %d samples before the second", first)
 		}
 	})
@@ -230,7 +232,7 @@ func TestPauseSilencesAndResumeCountsIn(t *testing.T) {
 
 func TestAKeyStartsTheRestAtOnce(t *testing.T) {
 	d := &simDevice{}
-	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
 		s.until(7333 * ms)
 		before := len(d.heard())
 		s.Do(engine.Finish)
@@ -241,8 +243,8 @@ func TestAKeyStartsTheRestAtOnce(t *testing.T) {
 
 func TestALongRestIsSleptThrough(t *testing.T) {
 	d := &simDevice{}
-	p := planned(t, "lead_in: 5s\nblocks: [{title: A, rounds: 2, rest: 75s, exercises: [{name: Hops, reps: 4, rep: 1s}]}]\n")
-	perform(t, p, LiveOptions{}, d, func(s *stage) {
+	p := soundtest.Planned(t, "lead_in: 5s\nblocks: [{title: A, rounds: 2, rest: 75s, exercises: [{name: Hops, reps: 4, rep: 1s}]}]\n")
+	perform(t, p, Options{}, d, func(s *stage) {
 		s.until(12 * time.Second)
 		if !d.sleeps() {
 			t.Error("the device plays silence through a long rest")
@@ -255,7 +257,7 @@ func TestALongRestIsSleptThrough(t *testing.T) {
 		got := d.heard()
 		spaced(t, got[:5], 2, 3, 4, 5, 9)
 		spaced(t, got[5:], 74, 74.18, 81, 82, 83, 84, 88)
-		if off := (got[5] - got[4] - Position(65*time.Second)); off < -simBlock || off > simBlock {
+		if off := (got[5] - got[4] - sound.Position(65*time.Second)); off < -simBlock || off > simBlock {
 			t.Errorf("the rest is off by %d samples, more than a block", off)
 		}
 	})
@@ -263,7 +265,7 @@ func TestALongRestIsSleptThrough(t *testing.T) {
 
 func TestStopIsSilent(t *testing.T) {
 	d := &simDevice{}
-	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
 		s.until(6 * time.Second)
 		before := len(d.heard())
 		s.Do(engine.Stop)
@@ -276,7 +278,7 @@ func TestStopIsSilent(t *testing.T) {
 
 func TestSkippingTheLastStepStillSaysDone(t *testing.T) {
 	d := &simDevice{}
-	perform(t, planned(t, "lead_in: 5s\nblocks: [{title: A, exercises: [{name: Hops, reps: 9}]}]\n"), LiveOptions{}, d, func(s *stage) {
+	perform(t, soundtest.Planned(t, "lead_in: 5s\nblocks: [{title: A, exercises: [{name: Hops, reps: 9}]}]\n"), Options{}, d, func(s *stage) {
 		s.until(8 * time.Second)
 		s.Do(engine.Finish)
 		s.live.Refresh()
@@ -287,7 +289,7 @@ func TestSkippingTheLastStepStillSaysDone(t *testing.T) {
 
 func TestWithNoDeviceTheBellTakesOver(t *testing.T) {
 	d := &simDevice{opens: errors.New("none")}
-	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
 		s.until(34 * time.Second)
 		var got []float64
 		for _, r := range s.rings() {
@@ -304,7 +306,7 @@ func TestWithNoDeviceTheBellTakesOver(t *testing.T) {
 
 func TestADeviceThatTakesNothingIsNone(t *testing.T) {
 	d := &simDevice{stalled: true}
-	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
 		s.until(6 * time.Second)
 		if len(s.rings()) != 4 || s.live.Notice() == "" {
 			t.Errorf("bell %v, notice %q", s.rings(), s.live.Notice())
@@ -314,7 +316,7 @@ func TestADeviceThatTakesNothingIsNone(t *testing.T) {
 
 func TestADeviceMayGoAwayAndComeBack(t *testing.T) {
 	d := &simDevice{}
-	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
 		s.until(7 * time.Second)
 		d.set(func() { d.stalled = true })
 		s.until(20 * time.Second)
@@ -336,7 +338,7 @@ func TestADeviceMayGoAwayAndComeBack(t *testing.T) {
 
 func TestLostSamplesAreMadeUpFor(t *testing.T) {
 	d := &simDevice{}
-	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
 		s.until(10010 * ms)
 		d.set(func() { d.stalled = true })
 		s.until(10310 * ms)
@@ -351,7 +353,7 @@ func TestLostSamplesAreMadeUpFor(t *testing.T) {
 
 func TestMutedOpensNoDevice(t *testing.T) {
 	d := &simDevice{}
-	perform(t, planned(t, hops), LiveOptions{Muted: true}, d, func(s *stage) {
+	perform(t, soundtest.Planned(t, hops), Options{Muted: true}, d, func(s *stage) {
 		s.until(15 * time.Second)
 		if d.opened != 0 || len(s.rings()) > 0 || s.live.Notice() != "" {
 			t.Errorf("opened %d times, bell %v, notice %q", d.opened, s.rings(), s.live.Notice())
@@ -366,7 +368,7 @@ func TestMutedOpensNoDevice(t *testing.T) {
 
 func TestMuteAndUnmute(t *testing.T) {
 	d := &simDevice{}
-	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
 		s.until(2500 * ms)
 		s.live.SetMuted(true)
 		s.until(4500 * ms)
@@ -381,8 +383,8 @@ func TestOverSSHTheBellTakesOver(t *testing.T) {
 	var rings atomic.Int32
 	t.Setenv("SSH_CONNECTION", "192.0.2.1 1 192.0.2.2 22") // addresses for documentation, RFC 5737
 	synctest.Test(t, func(t *testing.T) {
-		l := newLive(LiveOptions{Volume: 1, Bell: func() { rings.Add(1) }}, d)
-		l.Play(Placed{time.Second, GetReady}, Placed{2 * time.Second, Lowering})
+		l := newLive(Options{Volume: 1, Bell: func() { rings.Add(1) }}, d)
+		l.Play(sound.Placed{At: time.Second, Clip: sound.GetReady}, sound.Placed{At: 2 * time.Second, Clip: sound.Lowering})
 		time.Sleep(3 * time.Second)
 		if d.opened != 0 || rings.Load() != 1 || l.Notice() == "" {
 			t.Errorf("opened %d times, rang %d times, notice %q", d.opened, rings.Load(), l.Notice())
@@ -393,14 +395,14 @@ func TestOverSSHTheBellTakesOver(t *testing.T) {
 
 func TestCloseLetsTheLastCueEnd(t *testing.T) {
 	d := &simDevice{}
-	perform(t, planned(t, hops), LiveOptions{}, d, func(s *stage) {
+	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
 		s.until(33 * time.Second)
 		closed := time.Now()
 		s.live.Close()
-		if took := time.Since(closed); took < Done.Duration() || took > closeWait+lookEvery {
+		if took := time.Since(closed); took < sound.Done.Duration() || took > closeWait+lookEvery {
 			t.Errorf("closed in %v", took)
 		}
-		tail := d.from(len(d.from(0)) - Position(100*ms))
+		tail := d.from(len(d.from(0)) - sound.Position(100*ms))
 		if n := pulsetest.Onsets(tail, 0.001, 1); len(n) > 0 {
 			t.Error("the last cue was cut short")
 		}
@@ -409,13 +411,13 @@ func TestCloseLetsTheLastCueEnd(t *testing.T) {
 
 func TestFasterRunsAreHeardFaster(t *testing.T) {
 	d := &simDevice{}
-	p := planned(t, hops)
+	p := soundtest.Planned(t, hops)
 	t.Setenv("SSH_CONNECTION", "")
 	synctest.Test(t, func(t *testing.T) {
-		l := newLive(LiveOptions{Volume: 1}, d)
+		l := newLive(Options{Volume: 1}, d)
 		time.Sleep(2 * time.Second)
 		clock := enginetest.Since(4)
-		l.Follow(p, Options{}, clock, 4)
+		l.Follow(p, sound.Options{}, clock, 4)
 		r := enginetest.New(p, engine.Options{}, clock, l)
 		r.Do(engine.Start)
 		for range 90 {

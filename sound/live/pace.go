@@ -1,9 +1,11 @@
-package sound
+package live
 
 import (
 	"math"
 	"sync"
 	"time"
+
+	"coldfloor/sound"
 )
 
 // pace learns how a device's samples run against the host's clock, from the
@@ -37,7 +39,7 @@ const (
 // supplied. The line is then lower from there on: so many takings in a row that
 // are so late tell of it.
 const (
-	lateBy    = float64(SampleRate) * 0.005
+	lateBy    = float64(sound.SampleRate) * 0.005
 	lateInRow = 6
 )
 
@@ -103,4 +105,4 @@ func (p *pace) line() (float64, bool) {
 }
 
 // samplesIn returns t in samples, unrounded.
-func samplesIn(t time.Duration) float64 { return t.Seconds() * float64(SampleRate) }
+func samplesIn(t time.Duration) float64 { return t.Seconds() * float64(sound.SampleRate) }

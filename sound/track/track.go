@@ -1,4 +1,6 @@
-package sound
+// Package track writes a session as an audio track: every cue of its timeline
+// at its exact sample, as FLAC or WAV, with chapters and a list of cues.
+package track
 
 import (
 	"context"
@@ -11,6 +13,7 @@ import (
 	"time"
 
 	"coldfloor/internal/plan"
+	"coldfloor/sound"
 )
 
 // Format is a file format of a track.
@@ -38,18 +41,18 @@ type encoder interface {
 	finish() error               // completes the file's headers
 }
 
-// WriteTrack writes an untouched run of p to w as audio: every clip of its
+// Write writes an untouched run of p to w as audio: every clip of its
 // timeline at its exact sample, from the scheduler that plays live. No set
 // waits for a key. Progress, where not nil, is told after every second or so of
 // work how much of the track is written. Memory stays flat whatever the length.
-func WriteTrack(ctx context.Context, w io.WriteSeeker, f Format, p *plan.Plan, o Options, progress func(written, all time.Duration)) error {
+func Write(ctx context.Context, w io.WriteSeeker, f Format, p *plan.Plan, o sound.Options, progress func(written, all time.Duration)) error {
 	o.AllPaced = true
-	t := track{plan: p, opts: o, sched: NewScheduler(), length: trackLength(p, o)}
+	t := track{plan: p, opts: o, sched: sound.NewScheduler(), length: trackLength(p, o)}
 	enc, err := t.encoder(w, f)
 	if err != nil {
 		return err
 	}
-	next, stop := iter.Pull(Timeline(p, Beginning(p), o))
+	next, stop := iter.Pull(sound.Timeline(p, sound.Beginning(p), o))
 	defer stop()
 	t.next = next
 	t.pull()
@@ -61,7 +64,7 @@ func WriteTrack(ctx context.Context, w io.WriteSeeker, f Format, p *plan.Plan, o
 			return err
 		}
 		if progress != nil && pos%(64*trackBlock) == 0 {
-			progress(SampleRate.D(pos), SampleRate.D(t.length))
+			progress(sound.SampleRate.D(pos), sound.SampleRate.D(t.length))
 		}
 	}
 	return enc.finish()
@@ -70,11 +73,11 @@ func WriteTrack(ctx context.Context, w io.WriteSeeker, f Format, p *plan.Plan, o
 // track is one writing of a track.
 type track struct {
 	plan   *plan.Plan
-	opts   Options
-	sched  *Scheduler
+	opts   sound.Options
+	sched  *sound.Scheduler
 	length int // in samples
-	next   func() (Placed, bool)
-	coming Placed
+	next   func() (sound.Placed, bool)
+	coming sound.Placed
 	more   bool
 	mixed  [trackBlock][2]float64
 	out    [trackBlock]int32
@@ -82,10 +85,10 @@ type track struct {
 
 // trackLength returns the length of a track in samples: that of the plan, and
 // what still sounds at its end.
-func trackLength(p *plan.Plan, o Options) int {
-	n := Position(p.Total)
-	for c := range Timeline(p, Beginning(p), o) {
-		n = max(n, Position(c.At)+c.Clip.Len())
+func trackLength(p *plan.Plan, o sound.Options) int {
+	n := sound.Position(p.Total)
+	for c := range sound.Timeline(p, sound.Beginning(p), o) {
+		n = max(n, sound.Position(c.At)+c.Clip.Len())
 	}
 	return n
 }
@@ -107,8 +110,8 @@ func (t *track) pull() { t.coming, t.more = t.next() }
 // block writes the next n samples.
 func (t *track) block(enc encoder, n int) error {
 	end := t.sched.Pos() + n
-	for ; t.more && Position(t.coming.At) < end; t.pull() {
-		t.sched.Place(Position(t.coming.At), t.coming.Clip)
+	for ; t.more && sound.Position(t.coming.At) < end; t.pull() {
+		t.sched.Place(sound.Position(t.coming.At), t.coming.Clip)
 	}
 	if t.sched.Silence(n) == n {
 		t.sched.Skip(n)

@@ -1,6 +1,6 @@
 //go:build e2e
 
-package sound
+package live
 
 import (
 	"flag"
@@ -18,6 +18,7 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/pulsetest"
 	"coldfloor/sessions"
+	"coldfloor/sound"
 )
 
 var long = flag.Bool("long", false, "record a session of ten minutes")
@@ -73,21 +74,21 @@ blocks:
 `
 
 func TestRecordedCuesStandAsInThePlan(t *testing.T) {
-	record(t, short, Options{Pips: 3})
+	record(t, short, sound.Options{Pips: 3})
 }
 
 func TestRecordedCuesDoNotDrift(t *testing.T) {
 	if !*long {
 		t.Skip("takes ten minutes; run with -long")
 	}
-	if err := record(t, tenMinutes, Options{Pips: 3, Tempo: true}); err != nil {
+	if err := record(t, tenMinutes, sound.Options{Pips: 3, Tempo: true}); err != nil {
 		t.Error(err)
 	}
 }
 
 // record runs a session with nobody touching a key and holds what was played
 // against the plan.
-func record(t *testing.T, text string, o Options) error {
+func record(t *testing.T, text string, o sound.Options) error {
 	s, err := sessions.Parse("e2e.yaml", []byte(text))
 	if err != nil {
 		t.Fatal(err)
@@ -99,7 +100,7 @@ func record(t *testing.T, text string, o Options) error {
 	}
 	used := processor()
 	began := time.Now()
-	l := NewLive(LiveOptions{Volume: 1})
+	l := New(Options{Volume: 1})
 	waitFor(t, l, playing, asleep)
 	clock := enginetest.Since(1)
 	l.Follow(p, o, clock, 1)
@@ -115,16 +116,16 @@ func record(t *testing.T, text string, o Options) error {
 	}
 	t.Logf("processor time of the session with its sound: %.2f %% of a core", 100*(processor()-used).Seconds()/time.Since(began).Seconds())
 	samples := stopRecording(t, rec)
-	return hold(t, samples, slices.Collect(Timeline(p, Beginning(p), o)))
+	return hold(t, samples, slices.Collect(sound.Timeline(p, sound.Beginning(p), o)))
 }
 
 // hold compares recorded cues with the plan: the spacing of each to the one
 // before, and how far they run apart over the session, from the median of its
 // first tenth to that of its last, so that a cue a busy machine tore is not
 // taken for drift.
-func hold(t *testing.T, samples []float32, want []Placed) error {
+func hold(t *testing.T, samples []float32, want []sound.Placed) error {
 	t.Helper()
-	onsets := pulsetest.Onsets(samples, 0.005, Position(50*time.Millisecond))
+	onsets := pulsetest.Onsets(samples, 0.005, sound.Position(50*time.Millisecond))
 	if len(onsets) == 0 {
 		t.Fatal("nothing was heard")
 	}
@@ -132,7 +133,7 @@ func hold(t *testing.T, samples []float32, want []Placed) error {
 	first := pulsetest.Locate(samples, want[0].Clip.Samples(), onsets[0], within)
 	var off, spacing []float64 // ms
 	for i, c := range want {
-		expected := first + Position(c.At) - Position(want[0].At)
+		expected := first + sound.Position(c.At) - sound.Position(want[0].At)
 		if expected+len(c.Clip.Samples()) > len(samples) {
 			t.Fatalf("%s at %v was not recorded", c.Clip.Name, c.At)
 		}
@@ -164,7 +165,7 @@ func median(v []float64) float64 {
 }
 
 // waitFor waits until l is in one of the states.
-func waitFor(t *testing.T, l *Live, states ...state) {
+func waitFor(t *testing.T, l *Sound, states ...state) {
 	t.Helper()
 	for deadline := time.Now().Add(20 * time.Second); time.Now().Before(deadline); time.Sleep(10 * time.Millisecond) {
 		l.mu.Lock()

@@ -1,4 +1,4 @@
-package sound
+package live
 
 import (
 	"encoding/binary"
@@ -7,6 +7,8 @@ import (
 	"time"
 
 	"github.com/ebitengine/oto/v3"
+
+	"coldfloor/sound"
 )
 
 // The buffers between the scheduler and the ear. The driver's is how late a cue
@@ -46,7 +48,7 @@ type otoOutput struct {
 // process is the one context that oto allows in a process.
 var process = sync.OnceValues(func() (*oto.Context, error) {
 	c, ready, err := oto.NewContext(&oto.NewContextOptions{
-		SampleRate:      int(SampleRate),
+		SampleRate:      int(sound.SampleRate),
 		ChannelCount:    1,
 		Format:          oto.FormatFloat32LE,
 		BufferSize:      driverBuffer,
@@ -69,7 +71,7 @@ func (o *otoOutput) open(fill func(out []float32, unplayed int)) error {
 	}
 	r := &otoReader{fill: fill}
 	r.player = c.NewPlayer(r)
-	r.player.SetBufferSize(Position(playerBuffer) * bytesPerSample)
+	r.player.SetBufferSize(sound.Position(playerBuffer) * bytesPerSample)
 	o.context, o.player = c, r.player
 	o.player.Play()
 	return nil
