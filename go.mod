@@ -7,7 +7,6 @@ require (
 	codeberg.org/go-pdf/fpdf v0.12.0
 	github.com/NimbleMarkets/ntcharts v0.4.0
 	github.com/adrg/xdg v0.5.3
-	github.com/agnivade/levenshtein v1.2.2
 	github.com/charmbracelet/bubbles v1.0.0
 	github.com/charmbracelet/bubbletea v1.3.10
 	github.com/charmbracelet/lipgloss v1.1.0

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"coldfloor/internal/fault"
+	"coldfloor/internal/nearest"
 	"coldfloor/internal/yamlread"
 )
 
@@ -46,7 +47,7 @@ func Read(name string, r io.Reader) (*Session, error) {
 // notFound says that there is no such session, and what might have been meant.
 func notFound(name string) error {
 	hint := "coldfloor sessions lists those that come with the program; a file is named by its path"
-	if near := yamlread.Nearest(name, builtinNames); near != "" {
+	if near := nearest.Word(name, builtinNames); near != "" {
 		hint = "did you mean " + near + "?"
 	}
 	if isPath(name) {

@@ -12,6 +12,7 @@ import (
 	"coldfloor/internal/check"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/nearest"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/internal/yamlread"
@@ -156,7 +157,7 @@ func explain(w io.Writer, name string, s settings.Player) error {
 	e := usageError{message: fmt.Sprintf("no rule %q", name), hint: "the rules are " + strings.Join(check.Names(), ", ")}
 	if name == "" {
 		e.message = "--explain needs the name of a rule"
-	} else if near := yamlread.Nearest(name, check.Names()); near != "" {
+	} else if near := nearest.Word(name, check.Names()); near != "" {
 		e.hint = "did you mean " + near + "? " + e.hint
 	}
 	return e

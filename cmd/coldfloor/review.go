@@ -16,6 +16,7 @@ import (
 	"coldfloor/internal/review"
 	"coldfloor/internal/runs"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/units"
 	"coldfloor/tui/glyph"
 	screen "coldfloor/tui/review"
 )
@@ -139,7 +140,7 @@ func (o *reviewOptions) read(c *cobra.Command, paths []string) (*review.Squad, e
 	}
 	ro := review.Options{Now: time.Now(), Weeks: reports.WeeksFor(o.weeks), Recent: o.recent(paths)}
 	interval := mine.Limits["jump_interval"]
-	ro.JumpsEarliest, ro.JumpsFull = asSeconds(interval.Low), asSeconds(interval.High)
+	ro.JumpsEarliest, ro.JumpsFull = units.Seconds(interval.Low), units.Seconds(interval.High)
 	if len(paths) == 0 {
 		if _, err := os.Stat(o.journal); errors.Is(err, os.ErrNotExist) && !c.Flags().Changed("journal") {
 			return review.New(ro).Squad(), nil // nothing was done yet
@@ -174,5 +175,3 @@ func (o *reviewOptions) recent(paths []string) int {
 	}
 	return sessionsAWeek * o.weeks
 }
-
-func asSeconds(s float64) time.Duration { return time.Duration(s * float64(time.Second)) }

@@ -6,11 +6,11 @@ import (
 	"io"
 	"strings"
 
-	"github.com/agnivade/levenshtein"
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
 	"coldfloor/internal/fault"
+	"coldfloor/internal/nearest"
 	"coldfloor/internal/yamlread"
 )
 
@@ -96,9 +96,12 @@ func noSuchCommand(c *cobra.Command, args []string) error {
 		return nil
 	}
 	e := usageError{message: fmt.Sprintf("no command %q", args[0]), hint: c.CommandPath() + " --help lists the commands"}
-	c.SuggestionsMinimumDistance = 2
-	if near := c.SuggestionsFor(args[0]); len(near) > 0 {
-		e.hint = "did you mean: " + c.CommandPath() + " " + near[0]
+	var names []string
+	for _, sub := range c.Commands() {
+		names = append(names, sub.Name())
+	}
+	if near := nearest.Word(args[0], names); near != "" {
+		e.hint = "did you mean: " + c.CommandPath() + " " + near
 	}
 	return e
 }
@@ -137,11 +140,10 @@ func flagError(c *cobra.Command, err error) error {
 	if !errors.As(err, &unknown) {
 		return e
 	}
-	best := 4
-	c.Flags().VisitAll(func(f *pflag.Flag) {
-		if d := levenshtein.ComputeDistance(strings.ToLower(unknown.GetSpecifiedName()), f.Name); d < best {
-			best, e.hint = d, "did you mean: --"+f.Name
-		}
-	})
+	var names []string
+	c.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+	if near := nearest.Word(unknown.GetSpecifiedName(), names); near != "" {
+		e.hint = "did you mean: --" + near
+	}
 	return e
 }

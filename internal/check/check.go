@@ -195,6 +195,3 @@ func list(names []string, most int) string {
 
 // span writes a duration as a coach types it, to a tenth of a second.
 func span(d time.Duration) string { return units.FormatDuration(d.Round(100 * time.Millisecond)) }
-
-// seconds returns a limit's end as a duration.
-func seconds(s float64) time.Duration { return time.Duration(s * float64(time.Second)) }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
 
@@ -50,7 +51,7 @@ func (c *checker) contactsByBlock() string {
 			parts = append(parts, fmt.Sprintf("%s %d", quote(b.Title), b.Contacts))
 		}
 	}
-	return fmt.Sprintf("%s (%s)", plural(c.p.Contacts, "foot contact"), strings.Join(parts, ", "))
+	return fmt.Sprintf("%s (%s)", units.Count(c.p.Contacts, "foot contact"), strings.Join(parts, ", "))
 }
 
 // timedContacts tells of contacts that are given and cannot be counted.
@@ -61,12 +62,4 @@ func timedContacts(c *checker) {
 				"the contacts of %s are not counted: timed work has no reps; give reps if they are to count", quote(e.Name))
 		}
 	})
-}
-
-// plural writes a number of things.
-func plural(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }

@@ -1,10 +1,13 @@
 package check
 
-import "coldfloor/sessions"
+import (
+	"coldfloor/internal/units"
+	"coldfloor/sessions"
+)
 
 // effort looks at the length of one effort where maximal power is trained.
 func effort(c *checker) {
-	most := seconds(c.limit("power_effort").High)
+	most := units.Seconds(c.limit("power_effort").High)
 	seen := map[*sessions.Exercise]bool{}
 	for _, s := range c.sets {
 		if !s.traits.has(quick) || s.longest <= most || seen[s.exercise] {

@@ -3,6 +3,7 @@ package check
 import (
 	"time"
 
+	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
 
@@ -25,12 +26,12 @@ func warmUp(c *checker) {
 		switch {
 		case before == 0:
 			c.add(Warning, at, f, "%s comes with no warm-up before it; put a block with part: warm-up first, %s", quote(e.Name), c.cite("warm_up"))
-		case before < seconds(r.Low):
+		case before < units.Seconds(r.Low):
 			c.add(Warning, at, f, "%s of warm-up come before the first jump, %s; the least is %s (%s)",
-				span(before), quote(e.Name), span(seconds(r.Low)), c.source("warm_up"))
-		case before < seconds(r.High):
+				span(before), quote(e.Name), span(units.Seconds(r.Low)), c.source("warm_up"))
+		case before < units.Seconds(r.High):
 			c.add(Note, at, f, "%s of warm-up come before the first jump, %s; practice is %s (%s)",
-				span(before), quote(e.Name), span(seconds(r.High)), c.source("warm_up"))
+				span(before), quote(e.Name), span(units.Seconds(r.High)), c.source("warm_up"))
 		}
 		return
 	}

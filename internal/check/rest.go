@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
 
@@ -54,9 +55,9 @@ func (c *checker) powerRest(number int, b *sessions.Block) {
 		"low": c.limit(key).Low, "high": c.limit(key).High, "round_rest_s": least.Seconds()}
 	handbook := fmt.Sprintf("work to rest in %s is 1:%.1f; the handbook's range for %s is %s (%s)",
 		quote(b.Title), ratio, name, c.ratio(key), c.source(key))
-	if least >= seconds(c.limit("round_rest").Low) {
+	if least >= units.Seconds(c.limit("round_rest").Low) {
 		c.add(Note, b.Marks.At("rest"), f, "%s, practice is about %s between rounds (%s), here %s",
-			handbook, span(seconds(c.limit("round_rest").High)), c.source("round_rest"), span(least))
+			handbook, span(units.Seconds(c.limit("round_rest").High)), c.source("round_rest"), span(least))
 		return
 	}
 	c.add(Warning, b.Marks.At("rest"), f, "%s, and practice is %s between rounds (%s), here %s",
@@ -85,16 +86,16 @@ func (c *checker) pauseBetweenRounds(b *sessions.Block) time.Duration {
 func (c *checker) strengthRest(number int, b *sessions.Block) {
 	gap := c.leastGap(number)
 	full, assistance := c.limit("strength_rest"), c.limit("assistance_rest")
-	if gap == 0 || gap >= seconds(full.Low) {
+	if gap == 0 || gap >= units.Seconds(full.Low) {
 		return
 	}
 	severity := Note
-	if gap < seconds(assistance.Low) {
+	if gap < units.Seconds(assistance.Low) {
 		severity = Warning
 	}
 	c.add(severity, b.Marks.At("rest"), figures{"gap_s": gap.Seconds(), "low_s": full.Low, "high_s": full.High, "assistance_low_s": assistance.Low},
 		"%s from one set of an exercise to its next in %s; the range for strength is %s, for assistance exercises %s, practice is about %s",
-		span(gap), quote(b.Title), c.cite("strength_rest"), c.cite("assistance_rest"), span(seconds(c.limit("round_rest").High)))
+		span(gap), quote(b.Title), c.cite("strength_rest"), c.cite("assistance_rest"), span(units.Seconds(c.limit("round_rest").High)))
 }
 
 // gapRange notes a pause between sets that is outside the range of a goal.

@@ -160,7 +160,7 @@ func (c *checker) turns(e *sessions.Exercise, one settings.Figure, along units.L
 	case fit == 0:
 		c.add(Error, at, f, "a rep of %s travels %v, the floor is %v long", quote(e.Name), one.Length, along)
 	case reps > fit || reps == 0:
-		c.add(Note, at, f, "%s of %s fit the floor of %v before a turn, at %v a rep%s", plural(fit, "rep"), quote(e.Name), along, one.Length, how)
+		c.add(Note, at, f, "%s of %s fit the floor of %v before a turn, at %v a rep%s", units.Count(fit, "rep"), quote(e.Name), along, one.Length, how)
 	}
 }
 

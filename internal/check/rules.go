@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"coldfloor/internal/nearest"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/yamlread"
@@ -190,7 +191,7 @@ func Off(s settings.Player) error {
 		}
 		p := yamlread.Problem{File: s.File, Pos: s.Marks.At("off"), Message: fmt.Sprintf("no rule is called %s", quote(name)),
 			Hint: "the rules are " + strings.Join(Names(), ", ")}
-		if near := yamlread.Nearest(name, Names()); near != "" {
+		if near := nearest.Word(name, Names()); near != "" {
 			p.Hint = "did you mean " + near + "?"
 		}
 		problems = append(problems, p)

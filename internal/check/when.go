@@ -66,10 +66,10 @@ func spacing(c *checker) {
 	f := figures{"since_s": math.Round(since.Seconds()), "low_s": r.Low, "high_s": r.High}
 	severity := Note
 	switch {
-	case since < seconds(r.Low):
+	case since < units.Seconds(r.Low):
 		severity = Warning
 		fallthrough
-	case since < seconds(r.High):
+	case since < units.Seconds(r.High):
 		c.add(severity, at, f, "the last session with foot contacts ended %s ago; the range is %s, up on %s",
 			units.Hours(since), c.cite("jump_interval"), c.window(last))
 	}
@@ -83,7 +83,7 @@ func spacing(c *checker) {
 func (c *checker) window(last time.Time) string {
 	const layout = "Mon 2 Jan 15:04"
 	r := c.limit("jump_interval")
-	ends := []string{last.Add(seconds(r.Low)).Format(layout), last.Add(seconds(r.High)).Format(layout)}
+	ends := []string{last.Add(units.Seconds(r.Low)).Format(layout), last.Add(units.Seconds(r.High)).Format(layout)}
 	return joinAnd(slices.Compact(ends))
 }
 

@@ -8,9 +8,9 @@ import (
 	"strings"
 	"time"
 
+	"coldfloor/internal/nearest"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
-	"coldfloor/internal/yamlread"
 	"coldfloor/sessions"
 )
 
@@ -75,7 +75,7 @@ func oneOf[T ~string](text string, allowed ...T) (T, error) {
 		}
 		words[i] = string(w)
 	}
-	if near := yamlread.Nearest(text, words); near != "" && text != "" {
+	if near := nearest.Word(text, words); near != "" && text != "" {
 		return "", fmt.Errorf("is none of the answers; did you mean %s?", near)
 	}
 	return "", errors.New("is none of " + strings.Join(words, ", "))

@@ -1,13 +1,13 @@
 package export
 
 import (
-	"math"
 	"strings"
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/review"
 	"coldfloor/internal/runs"
+	"coldfloor/internal/units"
 )
 
 // sessionRow returns the row of a run.
@@ -16,7 +16,7 @@ func sessionRow(r runs.Run, t review.Tolerance) *SessionRow {
 		OnPaper: r.OnPaper(), ElapsedS: r.Elapsed.Seconds(), Pauses: int64(r.Pauses), ContactsDone: int64(r.Contacts()),
 		RPE: r.Rating.RPE, Pain: r.Rating.Pain, PainWhere: r.Rating.Where, Note: r.Rating.Note, File: r.File}
 	if load, rated := r.Load(); rated {
-		load = thousandths(load)
+		load = units.Thousandths(load)
 		row.LoadAU = &load
 	}
 	row.prescribed(r.Run)
@@ -61,7 +61,7 @@ func (row *SessionRow) rests(rests []journal.Rest, t review.Tolerance) {
 			row.RestTakenS += rests[i].TakenS
 		}
 	}
-	row.RestPrescribedS, row.RestTakenS = thousandths(row.RestPrescribedS), thousandths(row.RestTakenS)
+	row.RestPrescribedS, row.RestTakenS = units.Thousandths(row.RestPrescribedS), units.Thousandths(row.RestTakenS)
 }
 
 // setRows returns the rows of a run's sets.
@@ -90,8 +90,6 @@ func restRows(r runs.Run, t review.Tolerance) []*RestRow {
 	}
 	return rows
 }
-
-func thousandths(s float64) float64 { return math.Round(s*1000) / 1000 }
 
 // sum adds a figure of all elements up.
 func sum[T any](all []T, of func(T) int) *int64 {

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"time"
+
+	"coldfloor/internal/units"
 )
 
 // Amend appends to a run lines about it: ratings, corrections, a withdrawal.
@@ -29,10 +31,10 @@ type OnPaper struct {
 // the run's name.
 func (j *Journal) AddOnPaper(s OnPaper) (id string, err error) {
 	started := &Started{Title: s.Title, Source: Paper, Text: s.Text, Player: s.Player,
-		TotalS: Seconds(s.Total), Blocks: append([]PlannedBlock{}, s.Blocks...), Program: Program()}
+		TotalS: units.InSeconds(s.Total), Blocks: append([]PlannedBlock{}, s.Blocks...), Program: Program()}
 	lines := []Line{
 		{At: s.Start, Event: EventStarted, Started: started},
-		{At: s.Start.Add(s.Length), Event: EventFinish, Finish: &Finish{Outcome: string(Complete), ElapsedS: Seconds(s.Length)}},
+		{At: s.Start.Add(s.Length), Event: EventFinish, Finish: &Finish{Outcome: string(Complete), ElapsedS: units.InSeconds(s.Length)}},
 	}
 	if !s.Rating.Empty() {
 		lines = append(lines, Line{At: time.Now().Round(time.Millisecond), Event: EventRating, Rating: &s.Rating})
@@ -80,7 +82,7 @@ func (j *Journal) amend(id string, about func(*Run) ([]Line, error)) error {
 	now := time.Now()
 	for i := range lines {
 		l := &lines[i]
-		l.V, l.Run, l.N, l.At, l.Clock = Version, id, r.LastN+1+i, now.Round(time.Millisecond), Seconds(r.Clock)
+		l.V, l.Run, l.N, l.At, l.Clock = Version, id, r.LastN+1+i, now.Round(time.Millisecond), units.InSeconds(r.Clock)
 	}
 	return j.Append(lines...)
 }
@@ -92,6 +94,6 @@ func (j *Journal) CloseAsIs(id string) error {
 		if r.State != Unfinished {
 			return nil, errors.New("it has ended already")
 		}
-		return []Line{{Event: EventFinish, Finish: &Finish{Outcome: string(Interrupted), ElapsedS: Seconds(r.Elapsed)}}}, nil
+		return []Line{{Event: EventFinish, Finish: &Finish{Outcome: string(Interrupted), ElapsedS: units.InSeconds(r.Elapsed)}}}, nil
 	})
 }

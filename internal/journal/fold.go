@@ -4,10 +4,11 @@ import (
 	"cmp"
 	"fmt"
 	"iter"
-	"math"
 	"os"
 	"slices"
 	"time"
+
+	"coldfloor/internal/units"
 )
 
 // Fold puts lines together into the runs they tell of. Lines of several runs
@@ -123,7 +124,7 @@ func (b *builder) add(l *Line) {
 		b.elapsed += b.at.Sub(b.began)
 		b.began = l.At
 	}
-	b.at, r.Clock = l.At, duration(l.Clock)
+	b.at, r.Clock = l.At, units.Seconds(l.Clock)
 	switch l.Event {
 	case EventStarted:
 		r.Started = l.Started
@@ -136,7 +137,7 @@ func (b *builder) add(l *Line) {
 	case EventVariant:
 		b.easier[Exercise{Block: l.Variant.Block, Exercise: l.Variant.Exercise}] = l.Variant.Easier
 	case EventFinish:
-		r.State, r.Elapsed = State(l.Finish.Outcome), duration(l.Finish.ElapsedS)
+		r.State, r.Elapsed = State(l.Finish.Outcome), units.Seconds(l.Finish.ElapsedS)
 	}
 }
 
@@ -164,7 +165,7 @@ func (b *builder) amend(l *Line) {
 			b.start = l.Correct.At
 		}
 		if l.Correct.LengthS != nil {
-			d := duration(*l.Correct.LengthS)
+			d := units.Seconds(*l.Correct.LengthS)
 			b.length = &d
 		}
 	case EventWithdraw:
@@ -202,12 +203,4 @@ func (b *builder) done() *Run {
 // Compare orders places as a plan does.
 func (p Place) Compare(q Place) int {
 	return cmp.Or(cmp.Compare(p.Block, q.Block), cmp.Compare(p.Round, q.Round), cmp.Compare(p.Exercise, q.Exercise))
-}
-
-// Seconds returns d in seconds, to the millisecond, as lines have it.
-func Seconds(d time.Duration) float64 { return math.Round(d.Seconds()*1000) / 1000 }
-
-// duration returns a length given in seconds.
-func duration(s float64) time.Duration {
-	return time.Duration(s * float64(time.Second)).Round(time.Millisecond)
 }

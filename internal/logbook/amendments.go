@@ -64,7 +64,7 @@ func corrected(c *journal.Correct) string {
 		parts = append(parts, "began "+c.At.Format(dateTime))
 	}
 	if c.LengthS != nil {
-		parts = append(parts, "length "+units.Clock(span(*c.LengthS)))
+		parts = append(parts, "length "+units.Clock(units.Seconds(*c.LengthS)))
 	}
 	return strings.Join(parts, "; ")
 }

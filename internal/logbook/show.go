@@ -154,9 +154,7 @@ func howRest(x *journal.Rest) string {
 	return how
 }
 
-func clock(s float64) string { return units.Clock(span(s).Round(time.Second)) }
-
-func span(s float64) time.Duration { return time.Duration(s * float64(time.Second)) }
+func clock(s float64) string { return units.Clock(units.Seconds(s).Round(time.Second)) }
 
 // difference returns a signed number of seconds, or nothing below half of one.
 func difference(s float64) string {

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"time"
+
+	"coldfloor/internal/units"
 )
 
 // Week is when the sessions of one week fall, and what they have to keep clear
@@ -156,9 +158,9 @@ func (w Week) why(planned, best score) string {
 		text += " (" + apart(planned.gap) + " as planned)"
 	}
 	if best.match < far {
-		text += fmt.Sprintf(", %s from the nearest match", count(best.match, "day"))
+		text += fmt.Sprintf(", %s from the nearest match", units.Count(best.match, "day"))
 		if best.match != planned.match {
-			text += fmt.Sprintf(" (%s as planned)", count(planned.match, "day"))
+			text += fmt.Sprintf(" (%s as planned)", units.Count(planned.match, "day"))
 		}
 	}
 	switch best.changed {
@@ -175,7 +177,7 @@ func apart(days int) string {
 	if days == far {
 		return "with no other near"
 	}
-	return fmt.Sprintf("at least %s apart", count(days, "day"))
+	return fmt.Sprintf("at least %s apart", units.Count(days, "day"))
 }
 
 func contains(dates []time.Time, d time.Time) bool {

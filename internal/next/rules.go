@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"time"
+
+	"coldfloor/internal/units"
 )
 
 // Who says so.
@@ -156,7 +158,7 @@ func effort(f Facts, l Limits) []Reason {
 			continue
 		}
 		reasons = append(reasons, Reason{"effort", Hold, fmt.Sprintf("%s felt %s of 10, usually %s (%s; %s or more above)",
-			e.Session, number(e.RPE), number(e.Usual), count(e.Of, "rating"), number(l.Effort)), practice})
+			e.Session, number(e.RPE), number(e.Usual), units.Count(e.Of, "rating"), number(l.Effort)), practice})
 	}
 	return reasons
 }
@@ -183,7 +185,7 @@ func unknown(f Facts, _ Limits) []Reason {
 	case f.Planned == 0:
 		return nil
 	case f.Done == 0:
-		return ask(fmt.Sprintf("none of the week's %s is logged", count(f.Planned, "session")))
+		return ask(fmt.Sprintf("none of the week's %s is logged", units.Count(f.Planned, "session")))
 	case f.RoundsPrescribed <= 0 && len(f.Efforts) == 0:
 		return ask("neither rounds nor effort are known of any session of the week")
 	}
@@ -192,7 +194,7 @@ func unknown(f Facts, _ Limits) []Reason {
 
 // asPlanned says what speaks for the plan.
 func asPlanned(f Facts) Reason {
-	seen := []string{fmt.Sprintf("%d of %s done", f.Done, count(f.Planned, "session"))}
+	seen := []string{fmt.Sprintf("%d of %s done", f.Done, units.Count(f.Planned, "session"))}
 	if f.RoundsPrescribed > 0 {
 		seen = append(seen, fmt.Sprintf("%d of %d rounds", f.RoundsDone, f.RoundsPrescribed))
 	}
@@ -215,11 +217,4 @@ func percent(share float64) string { return fmt.Sprintf("%.0f %%", math.Floor(sh
 
 func number(v float64) string {
 	return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0")
-}
-
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/units"
 )
 
 // Part is what part of sessions the range of an Estimate is to hold.
@@ -75,7 +76,7 @@ func (t *Table) Length(p *plan.Plan) Estimate {
 	}
 	slices.Sort(made)
 	tail := (1 - Part) / 2
-	e.Yours, e.Low, e.High = millis(quantile(made, .5)), millis(quantile(made, tail)), millis(quantile(made, 1-tail))
+	e.Yours, e.Low, e.High = units.Seconds(quantile(made, .5)), units.Seconds(quantile(made, tail)), units.Seconds(quantile(made, 1-tail))
 	return e
 }
 

@@ -4,13 +4,13 @@ package pace
 
 import (
 	"cmp"
-	"math"
 	"slices"
 	"strings"
 	"time"
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/units"
 )
 
 // The least that tells something of a player's own pace of an exercise. Our
@@ -84,7 +84,7 @@ func (t *Table) add(run string, s *journal.Set) {
 	if engine.Outcome(s.Outcome) != engine.Done || s.Planned <= 0 || s.Reps <= 0 || s.TakenS <= 0 {
 		return
 	}
-	k := key{fold(s.Name), millis(s.PlannedS / float64(s.Planned)), s.Easier}
+	k := key{fold(s.Name), units.Seconds(s.PlannedS / float64(s.Planned)), s.Easier}
 	e := t.exercises[k]
 	if e == nil {
 		e = &exercise{}
@@ -105,8 +105,6 @@ func (t *Table) add(run string, s *journal.Set) {
 
 // fold makes names that differ in case or spaces the same.
 func fold(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }
-
-func millis(s float64) time.Duration { return time.Duration(math.Round(s*1000)) * time.Millisecond }
 
 // Reps returns what is known of every exercise, by name. Some may have too
 // little to go by.
@@ -146,7 +144,7 @@ func (e *exercise) rep(k key) Rep {
 	r.Sets = len(own)
 	if r.Sets > 0 {
 		slices.Sort(own)
-		r.First, r.Median, r.Third = millis(quantile(own, .25)), millis(quantile(own, .5)), millis(quantile(own, .75))
+		r.First, r.Median, r.Third = units.Seconds(quantile(own, .25)), units.Seconds(quantile(own, .5)), units.Seconds(quantile(own, .75))
 	}
 	return r
 }

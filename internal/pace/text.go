@@ -17,7 +17,7 @@ func (e Estimate) Line() string {
 	case e.Enough():
 		line := fmt.Sprintf("your length: %s, four times in five between %s and %s; from %s that you ended, in %s",
 			units.Clock(e.Yours.Round(time.Second)), units.Clock(e.Low.Round(time.Second)), units.Clock(e.High.Round(time.Second)),
-			count(e.Sets, "set"), count(e.Sessions, "session"))
+			units.Count(e.Sets, "set"), units.Count(e.Sessions, "session"))
 		if len(e.Lacking) > 0 {
 			line += "; at the prescribed pace: " + names(e.Lacking)
 		}
@@ -33,7 +33,7 @@ func (e Estimate) Line() string {
 			return fmt.Sprintf("your length: not known, you ended no set of it yourself; it takes %d of an exercise, in %d sessions", MinSets, MinSessions)
 		}
 		return fmt.Sprintf("your length: too little to tell, with %s that you ended, in %s, of %s; it takes %d of an exercise, in %d sessions",
-			count(most.Sets, "set"), count(most.Sessions, "session"), safetext.Clean(most.Name), MinSets, MinSessions)
+			units.Count(most.Sets, "set"), units.Count(most.Sessions, "session"), safetext.Clean(most.Name), MinSets, MinSessions)
 	}
 	return ""
 }
@@ -44,13 +44,6 @@ func names(reps []Rep) string {
 		all = append(all, safetext.Clean(r.Name))
 	}
 	return strings.Join(all, ", ")
-}
-
-func count(n int, thing string) string {
-	if n != 1 {
-		thing += "s"
-	}
-	return fmt.Sprintf("%d %s", n, thing)
 }
 
 // Document is an Estimate as JSON. Times are in seconds.

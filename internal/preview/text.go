@@ -32,7 +32,7 @@ func Text(w io.Writer, p *plan.Plan, own *pace.Estimate, ascii bool) error {
 	fmt.Fprintf(&b, "\n%s long: %s work, %s rest, %s moving between\n",
 		units.Clock(p.Total), units.Clock(p.Work), units.Clock(p.Rest), units.Clock(p.Change))
 	b.WriteString(ownLength(own))
-	fmt.Fprintf(&b, "%s, %s, %s\n\n", count(p.Totals.Sets, "set"), count(p.Totals.Reps, "rep"), count(p.Contacts, "foot contact"))
+	fmt.Fprintf(&b, "%s, %s, %s\n\n", units.Count(p.Totals.Sets, "set"), units.Count(p.Totals.Reps, "rep"), units.Count(p.Contacts, "foot contact"))
 	b.WriteString(stripText(p, ascii))
 	b.WriteString(blockTable(p).String())
 	_, err := io.WriteString(w, b.String())
@@ -117,14 +117,6 @@ func positive(n int) string {
 		return ""
 	}
 	return strconv.Itoa(n)
-}
-
-// count writes n of a thing whose plural takes an s.
-func count(n int, thing string) string {
-	if n != 1 {
-		thing += "s"
-	}
-	return fmt.Sprintf("%d %s", n, thing)
 }
 
 func join(sep string, parts ...string) string {

@@ -66,11 +66,3 @@ func ratio(v float64) string { return fmt.Sprintf("%.2f", v) }
 
 // clock writes a length of time to the second.
 func clock(d time.Duration) string { return units.Clock(d.Round(time.Second)) }
-
-// count writes n of a thing whose plural takes an s.
-func count(n int, thing string) string {
-	if n != 1 {
-		thing += "s"
-	}
-	return fmt.Sprintf("%d %s", n, thing)
-}

@@ -48,15 +48,15 @@ func Overview(p *review.Player) Section {
 	}
 	add("last jumps", jumps(p)...)
 	if p.Painful > 0 {
-		add("pain", fmt.Sprintf("PAIN in %s, the last on %s", count(p.Painful, "session"), p.Pain[0].Start.Format(dateOnly)))
+		add("pain", fmt.Sprintf("PAIN in %s, the last on %s", units.Count(p.Painful, "session"), p.Pain[0].Start.Format(dateOnly)))
 	} else {
 		add("pain", "none told of")
 	}
 	if n := p.Unrated(); n > 0 {
-		s.Notes = append(s.Notes, fmt.Sprintf("%s without an effort: the load is too low by what is not known. coldfloor log rate RUN adds it.", count(n, "session")))
+		s.Notes = append(s.Notes, fmt.Sprintf("%s without an effort: the load is too low by what is not known. coldfloor log rate RUN adds it.", units.Count(n, "session")))
 	}
 	if p.Ahead > 0 {
-		s.Notes = append(s.Notes, fmt.Sprintf("%s dated after today, in no week: a clock was wrong. coldfloor log edit RUN puts the date right.", count(p.Ahead, "session")))
+		s.Notes = append(s.Notes, fmt.Sprintf("%s dated after today, in no week: a clock was wrong. coldfloor log edit RUN puts the date right.", units.Count(p.Ahead, "session")))
 	}
 	return s
 }
@@ -76,7 +76,7 @@ func restLines(r *review.Rest) []string {
 
 // seven says what the last seven days come to.
 func seven(p *review.Player) string {
-	text := fmt.Sprintf("load %s from %s", figure(p.Seven.Total), count(p.Seven.Sessions, "session"))
+	text := fmt.Sprintf("load %s from %s", figure(p.Seven.Total), units.Count(p.Seven.Sessions, "session"))
 	if p.Seven.Unrated > 0 {
 		return text + fmt.Sprintf(", %d of them not rated", p.Seven.Unrated)
 	}
@@ -95,7 +95,7 @@ func jumps(p *review.Player) []string {
 		return []string{"none logged"}
 	}
 	here := p.Now.Location()
-	lines := []string{fmt.Sprintf("%s ago, ended %s, %s", units.Hours(j.Since), j.At.In(here).Format(moment), count(j.Contacts, "contact"))}
+	lines := []string{fmt.Sprintf("%s ago, ended %s, %s", units.Hours(j.Since), j.At.In(here).Format(moment), units.Count(j.Contacts, "contact"))}
 	for i, up := range []time.Time{j.Earliest, j.Full} {
 		if i == 1 && j.Full.Equal(j.Earliest) {
 			break
@@ -194,7 +194,7 @@ func PainNotes(p *review.Player) Section {
 		s.Table.Rows = append(s.Table.Rows, []string{n.Start.Format(dateTime), n.Title, where, n.Note})
 	}
 	if more := p.Painful - len(p.Pain); more > 0 {
-		s.Notes = append(s.Notes, fmt.Sprintf("%s with pain before these are counted, not listed.", count(more, "session")))
+		s.Notes = append(s.Notes, fmt.Sprintf("%s with pain before these are counted, not listed.", units.Count(more, "session")))
 	}
 	return s
 }
@@ -209,7 +209,7 @@ func SessionList(p *review.Player) Section {
 		s.Table.Rows = append(s.Table.Rows, SessionRow(x))
 	}
 	if more := p.Sessions - len(p.Recent); more > 0 {
-		s.Notes = append(s.Notes, fmt.Sprintf("%s before these: counted above, not listed.", count(more, "session")))
+		s.Notes = append(s.Notes, fmt.Sprintf("%s before these: counted above, not listed.", units.Count(more, "session")))
 	}
 	return s
 }
@@ -250,7 +250,7 @@ func RestsOf(s *review.Session, t review.Tolerance) Section {
 		r := &s.Rests[i]
 		d, v := t.Judge(r)
 		sec.Table.Rows = append(sec.Table.Rows, []string{fmt.Sprint(r.Block), fmt.Sprint(r.Round), after(s, i),
-			clock(span(r.PrescribedS)), clock(span(r.TakenS)), seconds(d), verdict(v)})
+			clock(units.Seconds(r.PrescribedS)), clock(units.Seconds(r.TakenS)), seconds(d), verdict(v)})
 	}
 	sec.Facts = []Fact{{"rest kept", restLines(&s.Rest)}}
 	return sec
@@ -273,6 +273,3 @@ func after(s *review.Session, rest int) string {
 	}
 	return ""
 }
-
-// span returns a length given in seconds.
-func span(s float64) time.Duration { return time.Duration(s * float64(time.Second)) }

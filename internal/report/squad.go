@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"coldfloor/internal/review"
+	"coldfloor/internal/units"
 )
 
 // SquadHeader is the header of a squad's table. Its columns are those of
@@ -65,7 +66,7 @@ func squadPain(s *review.Squad) Section {
 		sec.Table.Rows = append(sec.Table.Rows, n.row)
 	}
 	if more := len(all) - review.MaxPain; more > 0 {
-		sec.Notes = []string{fmt.Sprintf("%s before these: with each player.", count(more, "note"))}
+		sec.Notes = []string{fmt.Sprintf("%s before these: with each player.", units.Count(more, "note"))}
 	}
 	if len(all) == 0 {
 		sec.Notes = []string{"none told of"}
@@ -102,7 +103,7 @@ func LeftOut(s *review.Squad) []string {
 	var left []string
 	add := func(n int, thing, why string) {
 		if n > 0 {
-			left = append(left, count(n, thing)+" left out: "+why)
+			left = append(left, units.Count(n, thing)+" left out: "+why)
 		}
 	}
 	add(s.Rehearsals, "rehearsal", "sped up, nobody trained in them")

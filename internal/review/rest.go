@@ -7,6 +7,7 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/units"
 )
 
 // Tolerance is how far a rest may be off and still count as kept: by Time or
@@ -39,8 +40,8 @@ const (
 // Judge returns the deviation of a rest from what was prescribed, below 0 where
 // it was cut short, and the verdict. Pauses are part of the rest taken.
 func (t Tolerance) Judge(r *journal.Rest) (deviation time.Duration, v Verdict) {
-	deviation = millis(r.TakenS) - millis(r.PrescribedS)
-	tolerated := t.Of(millis(r.PrescribedS))
+	deviation = units.Seconds(r.TakenS) - units.Seconds(r.PrescribedS)
+	tolerated := t.Of(units.Seconds(r.PrescribedS))
 	switch engine.Cause(r.End) {
 	case engine.ByStop, engine.ByBack, engine.ByRepeat:
 		return deviation, Left
@@ -53,9 +54,6 @@ func (t Tolerance) Judge(r *journal.Rest) (deviation time.Duration, v Verdict) {
 	}
 	return deviation, Kept
 }
-
-// millis returns a length given in seconds, to the millisecond.
-func millis(s float64) time.Duration { return time.Duration(math.Round(s*1000)) * time.Millisecond }
 
 // Rest is how some rests were kept.
 type Rest struct {
@@ -78,8 +76,8 @@ func (r *Rest) add(t Tolerance, rest *journal.Rest) {
 		r.Overrun++
 	}
 	r.Count++
-	r.Prescribed += millis(rest.PrescribedS)
-	r.Taken += millis(rest.TakenS)
+	r.Prescribed += units.Seconds(rest.PrescribedS)
+	r.Taken += units.Seconds(rest.TakenS)
 	r.Deviations.Add(deviation)
 }
 

@@ -9,6 +9,7 @@ import (
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
 
@@ -41,7 +42,7 @@ type Recorder struct {
 // Nothing is written before the run starts.
 func Begin(j *journal.Journal, p *plan.Plan, o engine.Options, player string, c Clock) (*Recorder, error) {
 	s := &journal.Started{Title: p.Session.Title, Source: source(p.Session.Name), Text: string(p.Session.Source),
-		Player: player, TotalS: journal.Seconds(p.Total), Blocks: Prescribed(p), Program: journal.Program()}
+		Player: player, TotalS: units.InSeconds(p.Total), Blocks: Prescribed(p), Program: journal.Program()}
 	if speed := SpeedOf(c); speed != 1 {
 		s.Speed = speed
 	}
@@ -145,7 +146,7 @@ func (r *Recorder) heard(e engine.Event) {
 		}
 		r.paused = false
 	case engine.Extended:
-		r.writeAt(e, journal.Line{Event: journal.EventExtend, Extend: &journal.Extend{Kind: string(step.Kind), ByS: journal.Seconds(e.Length), Place: placeOf(step)}})
+		r.writeAt(e, journal.Line{Event: journal.EventExtend, Extend: &journal.Extend{Kind: string(step.Kind), ByS: units.InSeconds(e.Length), Place: placeOf(step)}})
 	case engine.Swapped:
 		r.swapped(e)
 	case engine.Finished:
@@ -160,8 +161,8 @@ func (r *Recorder) stepEnded(e engine.Event, step plan.Step) {
 		r.ends[e.Step] = e.Cause
 	case plan.Rest:
 		halted := e.Halted + r.asleep()
-		r.writeAt(e, journal.Line{Event: journal.EventRest, Rest: &journal.Rest{Place: r.before(e.Step), PrescribedS: journal.Seconds(e.Length),
-			TakenS: journal.Seconds(e.Taken + halted), PausedS: journal.Seconds(halted), End: string(e.Cause)}})
+		r.writeAt(e, journal.Line{Event: journal.EventRest, Rest: &journal.Rest{Place: r.before(e.Step), PrescribedS: units.InSeconds(e.Length),
+			TakenS: units.InSeconds(e.Taken + halted), PausedS: units.InSeconds(halted), End: string(e.Cause)}})
 	}
 	switch e.Cause {
 	case engine.BySkip, engine.ByBack, engine.ByRepeat:
@@ -186,7 +187,7 @@ func (r *Recorder) set(e engine.Event) *journal.Set {
 	exercise := written.In(e.Set.Easier)
 	s := &journal.Set{Place: journal.Place{Block: planned.Block, Round: planned.Round, Exercise: planned.Exercise}, Name: written.Name,
 		Outcome: string(e.Set.Outcome), End: string(e.Cause), ByHand: r.opts.Waits(r.plan.Steps[planned.First]),
-		PlannedS: journal.Seconds(e.Set.Planned), TakenS: journal.Seconds(e.Taken), PausedS: journal.Seconds(e.Halted),
+		PlannedS: units.InSeconds(e.Set.Planned), TakenS: units.InSeconds(e.Taken), PausedS: units.InSeconds(e.Halted),
 		Reps: e.Set.Reps, Planned: planned.Reps, Contacts: e.Set.Reps * exercise.Contacts,
 		Sides: make([]string, len(e.Set.Sides)), Easier: e.Set.Easier, Paced: true}
 	for i, side := range e.Set.Sides {
@@ -219,7 +220,7 @@ func (r *Recorder) swapped(e engine.Event) {
 
 // finished writes the run's end.
 func (r *Recorder) finished(e engine.Event) {
-	f := &journal.Finish{Outcome: string(journal.Complete), ElapsedS: journal.Seconds(r.elapsedBase + max(0, r.wall(e).Sub(r.start)))}
+	f := &journal.Finish{Outcome: string(journal.Complete), ElapsedS: units.InSeconds(r.elapsedBase + max(0, r.wall(e).Sub(r.start)))}
 	if e.Cause == engine.ByStop {
 		f.Outcome = string(journal.Stopped)
 	}
@@ -242,7 +243,7 @@ func (r *Recorder) writeAt(e engine.Event, l journal.Line) {
 // write numbers a line, stamps it, and sends it off.
 func (r *Recorder) write(at time.Time, clock time.Duration, l journal.Line) {
 	r.n++
-	l.V, l.Run, l.N, l.At, l.Clock = journal.Version, r.run, r.n, at.Round(time.Millisecond), journal.Seconds(clock)
+	l.V, l.Run, l.N, l.At, l.Clock = journal.Version, r.run, r.n, at.Round(time.Millisecond), units.InSeconds(clock)
 	r.queue.add(l)
 }
 

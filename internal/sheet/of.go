@@ -29,7 +29,7 @@ func Of(p *plan.Plan) *Doc {
 			{plan.Rest, marksOf(plan.Rest), "rest " + units.Clock(p.Rest)},
 			{plan.Change, marksOf(plan.Change, plan.Switch, plan.LeadIn), "moving between " + units.Clock(p.Change)},
 		},
-		Facts:    kept(count(p.Totals.Sets, "set"), some(p.Totals.Reps, "rep"), some(p.Contacts, "foot contact"), roomOf(s)),
+		Facts:    kept(units.Count(p.Totals.Sets, "set"), some(p.Totals.Reps, "rep"), some(p.Contacts, "foot contact"), roomOf(s)),
 		Strip:    stripOf(p),
 		Legend:   legendOf(s),
 		Cautions: cautions.FirstRun(),
@@ -62,14 +62,14 @@ func some(n int, noun string) string {
 	if n == 0 {
 		return ""
 	}
-	return count(n, noun)
+	return units.Count(n, noun)
 }
 
 // blockOf describes block i, which counts from 0.
 func blockOf(p *plan.Plan, i int) Block {
 	b, totals := &p.Session.Blocks[i], &p.Blocks[i]
 	block := Block{Number: fmt.Sprint(i + 1), Title: safetext.Clean(b.Title)}
-	block.Facts = kept(partOf(b.Part), count(b.Rounds, "round"), units.Clock(totals.Total)+" long", some(totals.Contacts, "foot contact"), trainsOf(b.Trains))
+	block.Facts = kept(partOf(b.Part), units.Count(b.Rounds, "round"), units.Clock(totals.Total)+" long", some(totals.Contacts, "foot contact"), trainsOf(b.Trains))
 	for j := range b.Exercises {
 		block.Rows = append(block.Rows, rowOf(b, j, block.Number, firstSides(p, i, j)))
 	}
@@ -247,7 +247,7 @@ func contactsOf(e *sessions.Exercise, rounds int) string {
 	if n == 0 || rounds == 1 {
 		return some(n, "contact")
 	}
-	return count(n, "contact") + " a round"
+	return units.Count(n, "contact") + " a round"
 }
 
 // variantOf says a variant in one sentence: its name, its pace and how to do it.

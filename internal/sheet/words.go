@@ -36,14 +36,6 @@ func letter(n int) string {
 	return s
 }
 
-// count returns n and the noun, in the plural where n is not 1.
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}
-
 // join joins the parts that are not empty.
 func join(sep string, parts ...string) string {
 	return strings.Join(kept(parts...), sep)

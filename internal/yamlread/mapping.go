@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"coldfloor/internal/nearest"
+
 	"gopkg.in/yaml.v3"
 )
 
@@ -55,7 +57,7 @@ func (m *Mapping) entry(key, value *yaml.Node, keys []string) {
 			return // the search for what is near takes time
 		}
 		hint := known(keys)
-		if near := Nearest(name.Value, keys); near != "" {
+		if near := nearest.Word(name.Value, keys); near != "" {
 			hint = "did you mean " + near + "?"
 		}
 		m.f.add(at, "unknown key "+quote(name.Value), hint)

@@ -9,6 +9,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"coldfloor/internal/nearest"
 	"coldfloor/internal/units"
 
 	"gopkg.in/yaml.v3"
@@ -167,7 +168,7 @@ func (m *Mapping) Enum(key, def string, allowed ...string) string {
 	if last := len(allowed) - 1; last > 0 {
 		hint = "write " + strings.Join(allowed[:last], ", ") + " or " + allowed[last]
 	}
-	if near := Nearest(n.Value, allowed); near != "" {
+	if near := nearest.Word(n.Value, allowed); near != "" {
 		hint = "did you mean " + near + "?"
 	}
 	what := describe(n)

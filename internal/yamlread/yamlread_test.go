@@ -89,19 +89,6 @@ func TestWrongValues(t *testing.T) {
 	}
 }
 
-func TestNearest(t *testing.T) {
-	known := []string{"title", "rest", "rest_after", "reps", "reps_per_side", "swap-each-round", "cues"}
-	for word, want := range map[string]string{
-		"titel": "title", "Title": "title", "rset": "rest", "rest-after": "rest_after", "restAfter": "rest_after",
-		"resp": "rest", "repsperside": "reps_per_side", "swap_each_round": "swap-each-round", "cue": "cues", "rest": "rest",
-		"sets": "", "x": "", "": "", "weather": "", strings.Repeat("rest", 99): "", "跳": "",
-	} {
-		if got := Nearest(word, known); got != want {
-			t.Errorf("Nearest(%q) = %q, want %q", word, got, want)
-		}
-	}
-}
-
 // Every problem is said in the order of the lines, whatever the order of
 // reading, and one that aliases share is said once.
 func TestOrder(t *testing.T) {

@@ -11,6 +11,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"coldfloor/internal/nearest"
 	"coldfloor/internal/units"
 	"coldfloor/internal/yamlread"
 	"coldfloor/sessions"
@@ -32,7 +33,7 @@ func weekday(key string) (day time.Weekday, near string, ok bool) {
 			return 0, weekdays[i], false
 		}
 	}
-	return 0, yamlread.Nearest(word, weekdays), false
+	return 0, nearest.Word(word, weekdays), false
 }
 
 // readDays reads the pattern of every week.

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"unicode/utf8"
 
+	"coldfloor/internal/nearest"
 	"coldfloor/internal/yamlread"
 	"coldfloor/sessions"
 )
@@ -31,7 +32,7 @@ func (r *reader) aim(i int) {
 	base, named := r.p.bases[g.In]
 	if g.In != "" && !named {
 		hint := "write a name as it stands in days"
-		if near := yamlread.Nearest(g.In, r.sessionNames()); near != "" {
+		if near := nearest.Word(g.In, r.sessionNames()); near != "" {
 			hint = "did you mean " + near + "?"
 		}
 		m.Problem("in", quoted(g.In)+" is none of the sessions of days", hint)
@@ -105,7 +106,7 @@ func (r *reader) known(g *Grow, m *yamlread.Mapping, key string, names []string,
 			continue
 		}
 		hint := "names are written as in the session"
-		if near := yamlread.Nearest(n, all); near != "" {
+		if near := nearest.Word(n, all); near != "" {
 			hint = "did you mean " + quoted(near) + "?"
 		}
 		m.Problem(key, fmt.Sprintf("%s has no %s called %s here", quoted(g.In), key, quoted(n)), hint)

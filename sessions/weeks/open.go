@@ -13,6 +13,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"coldfloor/internal/nearest"
 	"coldfloor/internal/yamlread"
 	"coldfloor/sessions"
 )
@@ -129,7 +130,7 @@ func builtinSession(name string) (*sessions.Session, error) {
 		return nil, fmt.Errorf("%q is a plan of weeks, and a plan names sessions alone\nhint: name the sessions of that plan", name)
 	}
 	hint := "coldfloor sessions lists the built-in ones; a file is named with its ending, such as " + name + ".yaml"
-	if near := yamlread.Nearest(name, sessionNames()); near != "" {
+	if near := nearest.Word(name, sessionNames()); near != "" {
 		hint = "did you mean " + near + "?"
 	}
 	return nil, fmt.Errorf("there is no session called %q\nhint: %s", name, hint)
@@ -147,7 +148,7 @@ func sessionNames() []string {
 // been meant.
 func notFound(name string) error {
 	hint := "coldfloor sessions lists those that come with the program; a file is named by its path"
-	if near := yamlread.Nearest(name, append(sessionNames(), builtinNames...)); near != "" {
+	if near := nearest.Word(name, append(sessionNames(), builtinNames...)); near != "" {
 		hint = "did you mean " + near + "?"
 	}
 	if strings.ContainsAny(name, `./\`) {
