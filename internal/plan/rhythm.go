@@ -56,8 +56,15 @@ func RhythmOf(s Step, e *sessions.Exercise) Rhythm {
 	return r
 }
 
-// Rhythm returns the rhythm of step i as it is written.
-func (p *Plan) Rhythm(i int) Rhythm { return RhythmOf(p.Steps[i], p.Exercise(i)) }
+// Rhythm returns the rhythm of step i, in the easier variant of its exercise if
+// easier is set and there is one.
+func (p *Plan) Rhythm(i int, easier bool) Rhythm {
+	e := p.Exercise(i)
+	if e != nil {
+		e = e.In(easier)
+	}
+	return RhythmOf(p.Steps[i], e)
+}
 
 // At returns the beat at a time since the step's start. A time before the
 // start is taken as the start. From the step's end on it is the last beat: a

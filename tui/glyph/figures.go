@@ -11,7 +11,7 @@ type master struct {
 var masters = map[rune]master{}
 
 func init() {
-	for _, part := range []map[rune]master{figures, signs, punctuation, letters, latin, shapes} {
+	for _, part := range []map[rune]master{figures, signs, punctuation, letters, latin, shapes, arrows} {
 		for r, m := range part {
 			masters[r] = m
 		}

@@ -36,13 +36,35 @@ const (
 // a character that the family lacks. The same font can then draw other text of
 // the kind, so that a clock keeps its size while it counts.
 func Choose(text string, cols, rows int, set Set) (f Font, ok bool) {
+	_, down := set.parts()
+	return choose(text, cols, rows*down, set)
+}
+
+// spacious is the height in cells from which on a whole row is left blank above
+// and below a figure.
+const spacious = 7
+
+// Inset is like Choose for a figure in the middle of a panel of rows lines: it
+// leaves a row above and below it blank, or a pixel where there are few rows.
+func Inset(text string, cols, rows int, set Set) (f Font, ok bool) {
+	_, down := set.parts()
+	blank := 1
+	if rows >= spacious {
+		blank = down
+	}
+	return choose(text, cols, rows*down-2*blank, set)
+}
+
+// choose returns the largest font in which text fits into so many columns of
+// cells and rows of pixels.
+func choose(text string, cols, pixels int, set Set) (f Font, ok bool) {
 	chars, ok := parse(text)
 	if !ok {
 		return Font{}, false
 	}
-	across, down := set.parts()
-	for h := rows * down; h >= minHeight; h-- {
-		if over, under := (Font{height: h}).bars(set).markSize(chars); over+h+under > rows*down {
+	across, _ := set.parts()
+	for h := pixels; h >= minHeight; h-- {
+		if over, under := (Font{height: h}).bars(set).markSize(chars); over+h+under > pixels {
 			continue
 		}
 		if f, ok := fitWidth(chars, h, cols*across, set); ok {
@@ -122,13 +144,28 @@ func (f Font) advance(c char, zone int) int {
 // Render draws text in the middle of lines exactly cols wide; what does not
 // fit is cut off on both sides. Characters that the family lacks are blank.
 func (f Font) Render(text string, cols int) []string {
-	across, down := f.set.parts()
+	_, rows := f.Size(text)
+	chars, _ := parse(text)
+	return f.render(chars, cols, rows, 0)
+}
+
+// In draws text in the middle of a panel of cols × rows cells, to the pixel.
+// What does not fit is cut off.
+func (f Font) In(text string, cols, rows int) []string {
+	_, down := f.set.parts()
 	chars, _ := parse(text)
 	over, under := f.markSize(chars)
-	c := newCanvas(cols*across, (over+f.height+under+down-1)/down*down)
+	return f.render(chars, cols, rows, floorDiv(rows*down-over-f.height-under, 2))
+}
+
+// render draws characters with so many blank rows of pixels above them.
+func (f Font) render(chars []char, cols, rows, above int) []string {
+	across, down := f.set.parts()
+	over, under := f.markSize(chars)
+	c := newCanvas(cols*across, rows*down)
 	x := floorDiv(cols*across-f.measure(chars), 2)
 	for _, ch := range chars {
-		x += f.draw(c, ch, x, over, max(over, under)) + f.gap
+		x += f.draw(c, ch, x, above+over, max(over, under)) + f.gap
 	}
 	return c.lines(f.set)
 }
