@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"slices"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -89,7 +88,7 @@ func nextHint(p *weeks.Plan, after units.Date) string {
 	return fmt.Sprintf("the plan is %s to %s", p.Starts, p.End())
 }
 
-// plansOfWeeks returns the plans of a session, or of the days of a plan of
+// plansOf returns the plans of a session, or of the days of a plan of
 // weeks that are meant. Each has the text of its day's own session.
 func (f *dayFlags) plansOf(o weeks.Opened) ([]*plan.Plan, error) {
 	if o.Session != nil {
@@ -115,5 +114,3 @@ func (f *dayFlags) plansOf(o weeks.Opened) ([]*plan.Plan, error) {
 
 // today returns the day it is here.
 func today() units.Date { return units.DateOf(time.Now()) }
-
-var _ = slices.Contains[[]int]

@@ -63,6 +63,14 @@ func OfWeeks(p *plan.Weeks) WeeksDocument {
 	return d
 }
 
+// Only returns the document with one week in it, and its figures as those of
+// the whole.
+func (d WeeksDocument) Only(week int) WeeksDocument {
+	d.Weeks = d.Weeks[week-1 : week]
+	d.Totals = d.Weeks[0].Totals
+	return d
+}
+
 func weekDocument(p *plan.Weeks, w plan.Week) WeekDocument {
 	d := WeekDocument{Week: w.Number, From: w.From, Lighter: w.Lighter, Hold: w.Hold, Totals: totals(w.Totals),
 		Days: []DayDocument{}, LeftOut: []LeftOutDocument{}}
