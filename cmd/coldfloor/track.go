@@ -63,7 +63,7 @@ func (o *trackOptions) run(c *cobra.Command, name string) error {
 	}
 	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	heard := sound.Options{Pips: o.pips, Tempo: o.tempo, Reps: o.tempo}
+	heard := sound.Options{Pips: o.pips, Clicks: o.tempo}
 	if heard.Words, err = o.words(ctx, p); err != nil {
 		return err
 	}
