@@ -18,7 +18,6 @@ require (
 	github.com/creack/pty v1.1.24
 	github.com/ebitengine/oto/v3 v3.5.1
 	github.com/gofrs/flock v0.13.2
-	github.com/google/renameio/v2 v2.0.2
 	github.com/gopxl/beep/v2 v2.1.1
 	github.com/invopop/jsonschema v0.14.0
 	github.com/lucasb-eyer/go-colorful v1.4.1

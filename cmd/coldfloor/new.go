@@ -2,20 +2,16 @@ package main
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
-	"io/fs"
-	"os"
 	"time"
 
-	"github.com/google/renameio/v2/maybe"
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/compose"
-	"coldfloor/internal/fault"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
+	"coldfloor/internal/wholefile"
 	"coldfloor/sessions"
 )
 
@@ -49,11 +45,9 @@ it asks nothing, and what is not given comes from the settings or is usual.`,
 
 // run drafts the session and writes it.
 func (f newFlags) run(c *cobra.Command, file string) error {
-	if _, err := os.Lstat(file); !errors.Is(err, fs.ErrNotExist) && !f.force {
-		if err != nil {
-			return err
-		}
-		return fault.New("choose another name, or write over it with --force", "%s is there already, and nothing was written", file)
+	o := wholefile.Options{Mode: 0o644, Force: f.force, Inputs: inputs(f.settings)}
+	if err := wholefile.Check(file, o); err != nil {
+		return err
 	}
 	a, err := f.answers(c)
 	if err != nil {
@@ -67,7 +61,7 @@ func (f newFlags) run(c *cobra.Command, file string) error {
 	if err != nil {
 		return err
 	}
-	if err := maybe.WriteFile(file, src, 0o644); err != nil {
+	if err := wholefile.Write(file, src, o); err != nil {
 		return err
 	}
 	fmt.Fprintf(c.OutOrStdout(), "wrote %s: %s, %s long\n", file, s.Title, units.Clock(plan.Of(s).Total))

@@ -32,6 +32,7 @@ type reviewOptions struct {
 	sort          string
 	reverse       bool
 	same          []string
+	inputs        []string // the journals that were read
 }
 
 // The least and the most weeks in view, and how many there are unless told
@@ -118,7 +119,7 @@ func (o *reviewOptions) write(c *cobra.Command, squad *review.Squad) error {
 		return writeJSON(c.OutOrStdout(), reports.JSONOf(squad))
 	case o.report != "":
 		format, _ := reports.FormatOf(o.report)
-		missing, err := reports.Of(squad).WriteFile(o.report, format, o.force)
+		missing, err := reports.Of(squad).WriteFile(o.report, format, o.force, o.inputs...)
 		if err == nil {
 			tellLacking(c, missing)
 		}
@@ -152,6 +153,9 @@ func (o *reviewOptions) read(c *cobra.Command, paths []string) (*review.Squad, e
 	progress.end()
 	if err != nil {
 		return nil, err
+	}
+	for _, f := range files {
+		o.inputs = append(o.inputs, f.Path)
 	}
 	squad.Sort(review.Column(o.sort), o.reverse)
 	return reports.InView(squad, o.weeks), tellLeftOut(c.ErrOrStderr(), files)

@@ -4,6 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/settings"
 	"coldfloor/sessions"
 )
 
@@ -23,3 +24,7 @@ func planOf(c *cobra.Command, name string) (*plan.Plan, error) {
 	}
 	return plan.Of(s), nil
 }
+
+// inputs returns the files that a command reads and so never writes over: the
+// named ones, which may be names of no file, and the player's settings.
+func inputs(names ...string) []string { return append(names, settings.File()) }

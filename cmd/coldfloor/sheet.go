@@ -50,7 +50,7 @@ func writeSheet(c *cobra.Command, name, file, paperName string, force bool) erro
 	if err != nil {
 		return err
 	}
-	printed, err := sheet.Of(p).WriteFile(file, format, paper, force)
+	printed, err := sheet.Of(p).WriteFile(file, format, paper, force, inputs(name)...)
 	if err != nil {
 		return err
 	}

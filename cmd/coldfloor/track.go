@@ -13,7 +13,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/engine"
-	"coldfloor/internal/fault"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/settings"
 	"coldfloor/sound"
@@ -63,13 +62,14 @@ func (o *trackOptions) run(c *cobra.Command, name string) error {
 	if err != nil {
 		return err
 	}
-	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
+	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
 	heard := sound.Options{Pips: o.pips, Clicks: o.tempo, Seed: seedOf(o.seed)}
 	if err := o.speak(ctx, p, &heard); err != nil {
 		return err
 	}
 	progress := newProgress(c.ErrOrStderr(), "writing the track")
+	o.files.Inputs = inputs(name)
 	err = o.files.Write(ctx, p, heard,
 		func(written, all time.Duration) { progress.tell(int64(written), int64(all)) })
 	progress.end()
@@ -79,8 +79,6 @@ func (o *trackOptions) run(c *cobra.Command, name string) error {
 	switch {
 	case errors.Is(err, context.Canceled):
 		return errors.New("interrupted, nothing was written")
-	case errors.Is(err, track.ErrThere):
-		return fault.New("name another file, or add --force to replace it", "%w", err)
 	}
 	return err
 }

@@ -20,6 +20,7 @@ import (
 	"coldfloor/internal/journal"
 	"coldfloor/internal/journalgen"
 	"coldfloor/internal/runs"
+	"coldfloor/internal/wholefile"
 )
 
 var monday = time.Date(2026, 1, 5, 23, 30, 0, 0, time.FixedZone("", -5*3600))
@@ -298,7 +299,7 @@ func TestFiles(t *testing.T) {
 	if err := os.WriteFile(path, []byte("my own notes\n"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if err := write(false); !errors.Is(err, ErrForeign) {
+	if err := write(false); !errors.Is(err, wholefile.ErrThere) {
 		t.Errorf("over other text: %v", err)
 	}
 	if err := write(true, path); err == nil || !strings.Contains(err.Error(), "journal") {

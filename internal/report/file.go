@@ -2,13 +2,12 @@ package report
 
 import (
 	"bytes"
-	"errors"
 	"path/filepath"
 	"strconv"
 	"strings"
 	"time"
 
-	"coldfloor/internal/ownfile"
+	"coldfloor/internal/wholefile"
 )
 
 // Format is a kind of file that a report is written as, named by the ending of
@@ -40,15 +39,14 @@ const marker = "coldfloor report"
 // same bytes; the day of the review is in its text.
 var epoch = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
-// ErrForeign is the refusal to replace a file that is no report.
-var ErrForeign = errors.New("is there already and is not a report")
-
 // WriteFile writes the review to a file that only its owner can read, since it
 // may tell of pain. The file appears whole or not at all. One that is there is
-// replaced only if it is a report or force is set: else the error is
-// ErrForeign. It returns the characters that a PDF's typeface lacks.
-func (d *Doc) WriteFile(file string, format Format, force bool) (missing []rune, err error) {
-	if err := kind.Replaceable(file, force); err != nil {
+// replaced only if it is a report or force is set, and never if it is one of
+// the inputs, the files that the command reads: else the error is wholefile's.
+// It returns the characters that a PDF's typeface lacks.
+func (d *Doc) WriteFile(file string, format Format, force bool, inputs ...string) (missing []rune, err error) {
+	o := wholefile.Options{Mode: 0o600, Force: force, Inputs: inputs, Ours: kind}
+	if err := wholefile.Check(file, o); err != nil {
 		return nil, err
 	}
 	var b bytes.Buffer
@@ -60,11 +58,11 @@ func (d *Doc) WriteFile(file string, format Format, force bool) (missing []rune,
 	if err != nil {
 		return missing, err
 	}
-	return missing, kind.Write(file, b.Bytes())
+	return missing, wholefile.Write(file, b.Bytes(), o)
 }
 
 // kind is what tells a report from any other file.
-var kind = ownfile.Kind{Mode: 0o600, Foreign: ErrForeign, Marks: []string{
+var kind = &wholefile.Kind{Name: "a report", Marks: []string{
 	"/Creator (" + marker + ")",
 	`<meta name="generator" content="` + marker + `">`,
 }}

@@ -19,6 +19,7 @@ import (
 	"coldfloor/internal/report/reporttest"
 	"coldfloor/internal/review"
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/wholefile"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files; read them before you commit")
@@ -226,7 +227,7 @@ func TestWriteFile(t *testing.T) {
 		if err := os.WriteFile(file, []byte("a letter"), 0o600); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := d.WriteFile(file, format, false); !errors.Is(err, ErrForeign) || !strings.Contains(fault.Text(err), "hint: ") {
+		if _, err := d.WriteFile(file, format, false); !errors.Is(err, wholefile.ErrThere) || !strings.Contains(fault.Text(err), "hint: ") {
 			t.Errorf("over a letter: %v", err)
 		}
 		if src, _ := os.ReadFile(file); string(src) != "a letter" {

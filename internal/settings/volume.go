@@ -7,7 +7,8 @@ import (
 	"strings"
 
 	"github.com/adrg/xdg"
-	"github.com/google/renameio/v2/maybe"
+
+	"coldfloor/internal/wholefile"
 )
 
 // volumeFile is the program's own memory of the volume, apart from the
@@ -23,7 +24,7 @@ func RememberVolume(percent int) error {
 		return err
 	}
 	text := strconv.Itoa(min(max(percent, 0), 100)) + "\n"
-	return maybe.WriteFile(file, []byte(text), 0o600)
+	return wholefile.Write(file, []byte(text), wholefile.Options{Mode: 0o600, Force: true})
 }
 
 // recallVolume returns the volume last kept, and false where there is none or

@@ -2,11 +2,10 @@ package sheet
 
 import (
 	"bytes"
-	"errors"
 	"path/filepath"
 	"strings"
 
-	"coldfloor/internal/ownfile"
+	"coldfloor/internal/wholefile"
 )
 
 // Format is a kind of file that a sheet is written as.
@@ -30,14 +29,13 @@ func FormatOf(file string) (f Format, ok bool) {
 	return "", false
 }
 
-// ErrForeign is the refusal to replace a file that is no sheet.
-var ErrForeign = errors.New("is there already and is not a sheet")
-
 // WriteFile writes the sheet to a file, in the format and for the paper. The
 // file appears whole or not at all. One that is there is replaced only if it
-// is a sheet or force is set: else the error is ErrForeign.
-func (d *Doc) WriteFile(file string, format Format, paper Paper, force bool) (Printed, error) {
-	if err := kind.Replaceable(file, force); err != nil {
+// is a sheet or force is set, and never if it is one of the inputs, the files
+// that the command reads: else the error is wholefile's.
+func (d *Doc) WriteFile(file string, format Format, paper Paper, force bool, inputs ...string) (Printed, error) {
+	o := wholefile.Options{Mode: 0o644, Force: force, Inputs: inputs, Ours: kind}
+	if err := wholefile.Check(file, o); err != nil {
 		return Printed{}, err
 	}
 	var b bytes.Buffer
@@ -54,11 +52,11 @@ func (d *Doc) WriteFile(file string, format Format, paper Paper, force bool) (Pr
 	if err != nil {
 		return printed, err
 	}
-	return printed, kind.Write(file, b.Bytes())
+	return printed, wholefile.Write(file, b.Bytes(), o)
 }
 
 // kind is what tells a sheet from any other file.
-var kind = ownfile.Kind{Mode: 0o644, Foreign: ErrForeign, Marks: []string{
+var kind = &wholefile.Kind{Name: "a sheet", Marks: []string{
 	"/Creator (" + marker + ")",
 	`<meta name="generator" content="` + marker + `">`,
 	"<!-- " + marker + " -->\n\n# ",

@@ -41,10 +41,13 @@ func newFLACEncoder(w io.WriteSeeker, length int, p *plan.Plan) (*flacEncoder, e
 	info := &meta.StreamInfo{BlockSizeMin: trackBlock, BlockSizeMax: trackBlock, SampleRate: uint32(sound.SampleRate),
 		NChannels: 1, BitsPerSample: 16, NSamples: uint64(length)}
 	f.head = frame.Header{HasFixedBlockSize: true, SampleRate: uint32(sound.SampleRate), Channels: frame.ChannelsMono, BitsPerSample: 16}
-	blocks := []*meta.Block{tags(p)}
+	// The cue sheet stands first: readers that know both take the chapters that
+	// they meet last, and only the comments name them.
+	var blocks []*meta.Block
 	if sheet := cueSheet(p, length); sheet != nil {
 		blocks = append(blocks, sheet)
 	}
+	blocks = append(blocks, tags(p))
 	var err error
 	f.enc, err = flac.NewEncoder(f.file, info, blocks...)
 	if err != nil {

@@ -1,0 +1,19 @@
+package wholefile
+
+import (
+	"errors"
+	"io/fs"
+
+	"golang.org/x/sys/windows"
+)
+
+// isFull reports whether err says that there is no room left.
+func isFull(err error) bool {
+	return errors.Is(err, windows.ERROR_DISK_FULL) || errors.Is(err, windows.ERROR_HANDLE_DISK_FULL)
+}
+
+// isHeld reports whether err says that the file may not be replaced, or not
+// while another program has it open.
+func isHeld(err error) bool {
+	return errors.Is(err, fs.ErrPermission) || errors.Is(err, windows.ERROR_SHARING_VIOLATION)
+}
