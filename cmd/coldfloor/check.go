@@ -103,15 +103,13 @@ func jumpTimes(c *cobra.Command, path string, now time.Time) ([]time.Time, error
 		fault.Print(c.ErrOrStderr(), fault.At(path, p))
 	}
 	var ends []time.Time
-	for _, r := range runs {
-		if r.Withdrawn || r.Rehearsal() || r.Contacts() == 0 || r.Start.After(now) {
-			continue
+	for _, jumps := range journal.JumpsOf(runs, now) {
+		if jumps.Ahead {
+			fault.Print(c.ErrOrStderr(), fault.New("put it right with coldfloor log edit --date",
+				"%s: %q is dated %s, which has not come yet; its jumps count as if it had just ended",
+				path, jumps.Run.Title(), jumps.Run.Start.Format("2006-01-02 15:04")))
 		}
-		end := r.Start.Add(r.Elapsed)
-		if end.After(now) { // still under way, or added by hand with its planned length
-			end = now
-		}
-		ends = append(ends, end)
+		ends = append(ends, jumps.At)
 	}
 	return ends, nil
 }

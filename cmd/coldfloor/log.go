@@ -82,11 +82,16 @@ func (o *logOptions) load(stderr io.Writer) (*journal.Journal, []*journal.Run, e
 
 // pick returns the run that the user named.
 func (o *logOptions) pick(c *cobra.Command, name string) (*journal.Journal, *journal.Run, error) {
+	return o.pickBy(c, name, logbook.Pick)
+}
+
+// pickBy returns the run that the user named, last being what pick takes for it.
+func (o *logOptions) pickBy(c *cobra.Command, name string, pick func([]*journal.Run, string) (*journal.Run, error)) (*journal.Journal, *journal.Run, error) {
 	j, runs, err := o.load(c.ErrOrStderr())
 	if err != nil {
 		return nil, nil, err
 	}
-	r, err := logbook.Pick(runs, name)
+	r, err := pick(runs, name)
 	return j, r, err
 }
 

@@ -25,7 +25,8 @@ func newLogAdd(o *logOptions) *cobra.Command {
 		Short: "Add a session that was done on paper",
 		Long: `Add a session that was done without the program. SESSION is a built-in name or
 a file, whose rounds and planned length are then known; anything else is taken
-as the session's title, and needs --length.`,
+as the session's title, and needs --length. Say with --all or --rounds how much
+of it was done: without either that is not known, and nothing is made of it.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
 			s, err := onPaper(c, args[0], &said, &when)

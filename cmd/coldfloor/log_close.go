@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"github.com/spf13/cobra"
+
+	"coldfloor/internal/logbook"
 )
 
 // newLogClose returns the command that logs an unfinished run as it stands.
@@ -15,7 +17,7 @@ func newLogClose(o *logOptions) *cobra.Command {
 instead, start coldfloor on a terminal: it offers to.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
-			j, r, err := o.pick(c, args[0])
+			j, r, err := o.pickBy(c, args[0], logbook.PickOpen)
 			if err != nil {
 				return err
 			}

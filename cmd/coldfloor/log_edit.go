@@ -46,10 +46,10 @@ the old value is kept and can be seen with coldfloor log show.`,
 }
 
 // corrections returns the lines that the flags ask for.
-func corrections(flags *pflag.FlagSet, said *ratingFlags, when *whenFlags, r *journal.Run) ([]journal.Line, error) {
+func corrections(flags *pflag.FlagSet, rated *ratingFlags, when *whenFlags, r *journal.Run) ([]journal.Line, error) {
 	var lines []journal.Line
-	if anyChanged(flags, "rounds", "rpe", "pain", "note") {
-		v, err := said.read(flags, r.Blocks())
+	if anyChanged(flags, said...) {
+		v, err := rated.read(flags, r.Blocks())
 		if err != nil {
 			return nil, err
 		}
@@ -63,7 +63,7 @@ func corrections(flags *pflag.FlagSet, said *ratingFlags, when *whenFlags, r *jo
 		lines = append(lines, journal.Line{Event: journal.EventCorrect, Correct: &v})
 	}
 	if len(lines) == 0 {
-		return nil, usageError{"it is not said what to put right", "give one or more of --rounds, --rpe, --pain, --note, --date and --length"}
+		return nil, usageError{"it is not said what to put right", "give one or more of --rounds, --all, --rpe, --pain, --pain-level, --no-pain, --note, --date and --length"}
 	}
 	return lines, nil
 }
@@ -96,17 +96,18 @@ func newLogDelete(o *logOptions) *cobra.Command {
 		Short: "Make a run count no more, or again with --undo",
 		Long: `Make a run count no more. Nothing is taken out of the journal: the run is left
 out of lists and figures, coldfloor log --all still lists it, and --undo makes
-it count again.`,
+it count again: with last the one that was deleted latest.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
-			j, r, err := o.pick(c, args[0])
+			event, pick := journal.EventWithdraw, logbook.Pick
+			if undo {
+				event, pick = journal.EventRestore, logbook.PickDeleted
+			}
+			j, r, err := o.pickBy(c, args[0], pick)
 			if err != nil {
 				return err
 			}
-			if undo {
-				return o.amend(c, j, r, journal.Line{Event: journal.EventRestore})
-			}
-			return o.amend(c, j, r, journal.Line{Event: journal.EventWithdraw})
+			return o.amend(c, j, r, journal.Line{Event: event})
 		},
 	}
 	c.Flags().BoolVar(&undo, "undo", false, "make it count again")

@@ -14,18 +14,34 @@ import (
 )
 
 // ratingFlags are the flags that tell what a player says of a session.
-type ratingFlags struct{ rounds, rpe, pain, note string }
+type ratingFlags struct {
+	rounds, rpe, pain, level, note string
+	noPain, all                    bool
+}
+
+// said is the names of the flags that say something.
+var said = []string{"rounds", "all", "rpe", "pain", "pain-level", "no-pain", "note"}
 
 func (f *ratingFlags) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&f.rounds, "rounds", "", "completed `ROUNDS`, a number a block, such as 3,3,2")
 	flags.StringVar(&f.rpe, "rpe", "", "`EFFORT` of the session as a whole, 0 to 10")
-	flags.StringVar(&f.pain, "pain", "", "`WHERE` it hurt, or none")
+	flags.BoolVar(&f.all, "all", false, "every round was completed")
+	flags.StringVar(&f.pain, "pain", "", "`WHERE` it hurt, or none; stands beside earlier statements")
+	flags.StringVar(&f.level, "pain-level", "", "how `STRONG` the pain was, 0 to 10")
+	flags.BoolVar(&f.noPain, "no-pain", false, "what was said of pain before was a slip")
 	flags.StringVar(&f.note, "note", "", "a `NOTE` in your own words")
 }
 
 // read returns what the flags that were given say of a session of blocks.
 func (f *ratingFlags) read(flags *pflag.FlagSet, blocks []journal.PlannedBlock) (r journal.Rating, err error) {
-	if flags.Changed("rounds") {
+	switch {
+	case f.all && flags.Changed("rounds"):
+		return r, usageError{"--all and --rounds do not go together", "leave out one"}
+	case f.all:
+		if r.Rounds, err = rating.AllRounds(blocks); err != nil {
+			return r, wrongValue(err)
+		}
+	case flags.Changed("rounds"):
 		if r.Rounds, err = rating.ParseRounds(f.rounds, blocks); err != nil {
 			return r, wrongValue(err)
 		}
@@ -40,12 +56,28 @@ func (f *ratingFlags) read(flags *pflag.FlagSet, blocks []journal.PlannedBlock) 
 	if flags.Changed("note") {
 		r.Note = &f.note
 	}
+	return r, f.readPain(flags, &r)
+}
+
+// readPain reads what the flags say of pain into r.
+func (f *ratingFlags) readPain(flags *pflag.FlagSet, r *journal.Rating) error {
+	r.NoPain = f.noPain
 	if flags.Changed("pain") {
-		if err := rating.SetPain(&r, f.pain); err != nil {
-			return r, wrongValue(err)
+		if err := rating.SetPain(r, f.pain); err != nil {
+			return wrongValue(err)
 		}
 	}
-	return r, nil
+	if flags.Changed("pain-level") {
+		level, err := rating.ParsePainLevel(f.level)
+		if err != nil {
+			return wrongValue(err)
+		}
+		r.PainLevel = &level
+		if yes := level > 0; r.Pain == nil {
+			r.Pain = &yes
+		}
+	}
+	return nil
 }
 
 // anyChanged reports whether any of the flags was given.
@@ -64,12 +96,13 @@ func newLogRate(o *logOptions) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "rate RUN|last",
 		Short: "Say how a session was: rounds, effort, pain, a note",
-		Long: `Say how a session was, or say it anew. The effort is that of the session as a
+		Long: `Say how a session was, or say it again. The effort is that of the session as a
 whole, properly asked ` + rating.AskAfter + `:
 ` + rating.ScaleLine() + `
 (Foster et al., J Strength Cond Res 2001;15:109-115). With no flag it asks.
-What is left out stays as it was; earlier words are kept and can be seen with
-coldfloor log show.`,
+What is left out stays as it was. Pain is never rewritten: each statement
+stands, with its time, its place and its own note, and --no-pain says that the
+earlier ones were a slip. coldfloor log show lists them all.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
 			j, r, err := o.pick(c, args[0])
@@ -90,11 +123,11 @@ coldfloor log show.`,
 // readOrAsk returns what the flags say, or what the player answers where none
 // is given.
 func (f *ratingFlags) readOrAsk(c *cobra.Command, r *journal.Run) (journal.Rating, error) {
-	if anyChanged(c.Flags(), "rounds", "rpe", "pain", "note") {
+	if anyChanged(c.Flags(), said...) {
 		return f.read(c.Flags(), r.Blocks())
 	}
 	if !isTerminal(c.InOrStdin()) {
-		return journal.Rating{}, usageError{"nothing is said of the session", "give --rpe, --rounds, --pain or --note, or run it on a terminal to be asked"}
+		return journal.Rating{}, usageError{"nothing is said of the session", "give --rpe, --rounds, --all, --pain, --pain-level, --no-pain or --note, or run it on a terminal to be asked"}
 	}
 	return rating.Ask(c.InOrStdin(), c.ErrOrStderr(), r)
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 
+	"coldfloor/internal/journal"
 	"coldfloor/internal/review"
 	"coldfloor/internal/runs"
 )
@@ -56,6 +57,7 @@ type Exporter struct {
 	Sessions   int // written
 	Withdrawn  int // sessions left out: taken back by the player
 	Rehearsals int // sessions left out: sped up, they trained nobody
+	Empty      int // sessions left out: begun, and nothing was done or said in them
 	Differ     int // lines that stood twice and differed; the first counted
 }
 
@@ -98,12 +100,15 @@ func (o Options) open(t Table, w io.Writer) (sink, error) {
 // Add writes a run's rows.
 func (e *Exporter) Add(r runs.Run) error {
 	e.Differ += r.Differ
-	switch {
-	case r.Withdrawn:
+	switch r.Fate() {
+	case journal.Deleted:
 		e.Withdrawn++
 		return nil
-	case r.Rehearsal():
+	case journal.Rehearsed:
 		e.Rehearsals++
+		return nil
+	case journal.Empty:
+		e.Empty++
 		return nil
 	}
 	e.Sessions++

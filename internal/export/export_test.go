@@ -179,7 +179,7 @@ func TestOrderAndDates(t *testing.T) {
 // RFC 4180: a header, lines that end in CRLF, cells that need it in quotes.
 func TestCSVIsRFC4180(t *testing.T) {
 	note := "two\nlines, \"quoted\"\r\nand on"
-	r := runs.Run{Run: &journal.Run{ID: "R", Start: monday, Rating: journal.Rating{Note: &note}}, Player: "Ana"}
+	r := runs.Run{Run: &journal.Run{ID: "R", Start: monday, State: journal.Complete, Said: []journal.Statement{{Note: note}}}, Player: "Ana"}
 	var buf bytes.Buffer
 	e, err := New(Options{Format: CSV}, map[Table]io.Writer{Sessions: &buf})
 	if err != nil {
@@ -220,7 +220,7 @@ func TestGuard(t *testing.T) {
 
 // Figures are never guarded: a rest cut short is a number.
 func TestFiguresAreNotGuarded(t *testing.T) {
-	r := runs.Run{Run: &journal.Run{ID: "R", Start: monday, Rests: []journal.Rest{{PrescribedS: 75, TakenS: 70.5, End: "skip"}}}}
+	r := runs.Run{Run: &journal.Run{ID: "R", Start: monday, State: journal.Complete, Rests: []journal.Rest{{PrescribedS: 75, TakenS: 70.5, End: "skip"}}}}
 	var guarded, raw bytes.Buffer
 	for buf, o := range map[*bytes.Buffer]Options{&guarded: {Format: CSV}, &raw: {Format: CSV, Raw: true}} {
 		r.Player = "=cmd()"

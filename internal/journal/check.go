@@ -13,6 +13,7 @@ const (
 	maxN       = 1 << 24
 	maxPlace   = 10_000 // steps of the longest plan
 	maxSeconds = 366 * 24 * 60 * 60
+	maxMeasure = 1e6
 )
 
 // check reports what a line says that cannot be, or that this version does not
@@ -38,7 +39,7 @@ func (l *Line) check() (unknown bool, err error) {
 		return false, fmt.Errorf("is damaged: it does not say what of %q", l.Event)
 	}
 	if err := body.sane(); err != nil || !spans(l.Clock) {
-		return false, errors.Join(errors.New("is damaged: it says what cannot be"), err)
+		return false, errors.Join(errors.New("is damaged: it has an impossible value"), err)
 	}
 	return false, nil
 }
@@ -81,6 +82,8 @@ func (l *Line) body() (b body, known bool) {
 		return some(l.Variant), true
 	case EventFinish:
 		return some(l.Finish), true
+	case EventMeasure:
+		return some(l.Measure), true
 	case EventRating:
 		return some(l.Rating), true
 	case EventCorrect:
@@ -112,16 +115,20 @@ func (s *Started) sane() error {
 		return errors.New("too many blocks")
 	}
 	for _, b := range s.Blocks {
-		if !counts(b.Rounds, b.Sets, b.Contacts) {
+		if !counts(b.Rounds, b.Sets, b.Contacts.N) {
 			return fmt.Errorf("a dose of block %q", b.Title)
 		}
 	}
-	return sane(spans(s.TotalS) && s.Speed >= 0)
+	return sane(spans(s.TotalS) && s.Speed >= 0 && (s.Weeks == nil || s.Weeks.sane()))
+}
+
+func (w *Weeks) sane() bool {
+	return w.Week >= 0 && w.Week <= maxPlace && w.Place >= 0 && w.Place <= maxPlace
 }
 
 func (s *Set) sane() error {
 	outcomes := []string{Done, Partial, Skipped}
-	return sane(slices.Contains(outcomes, s.Outcome) && s.within() && spans(s.PlannedS, s.TakenS, s.PausedS) && counts(s.Reps, s.Planned, s.Contacts))
+	return sane(slices.Contains(outcomes, s.Outcome) && s.within() && spans(s.PlannedS, s.TakenS, s.PausedS) && counts(s.Reps, s.Planned, s.Contacts.N))
 }
 
 func (r *Rest) sane() error { return sane(r.within() && spans(r.PrescribedS, r.TakenS, r.PausedS)) }
@@ -141,8 +148,15 @@ func (f *Finish) sane() error {
 	return sane(slices.Contains(outcomes, State(f.Outcome)) && spans(f.ElapsedS))
 }
 
+func (m *Measure) sane() error {
+	sides, kinds := []string{"left", "right", "both"}, []string{"distance", "height", "count", "time"}
+	return sane(m.within() && slices.Contains(sides, m.Side) && slices.Contains(kinds, m.Measure) &&
+		m.Try >= 1 && m.Try <= maxPlace && (m.Value == nil || *m.Value >= 0 && *m.Value <= maxMeasure))
+}
+
 func (r *Rating) sane() error {
-	return sane((r.RPE == nil || *r.RPE >= 0 && *r.RPE <= 10) && len(r.Rounds) <= maxPlace && counts(r.Rounds...))
+	return sane((r.RPE == nil || *r.RPE >= 0 && *r.RPE <= 10) && len(r.Rounds) <= maxPlace && counts(r.Rounds...) &&
+		(r.PainLevel == nil || *r.PainLevel >= 0 && *r.PainLevel <= 10))
 }
 
 func (c *Correct) sane() error { return sane(c.LengthS == nil || spans(*c.LengthS)) }

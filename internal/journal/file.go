@@ -4,8 +4,8 @@ import (
 	"bufio"
 	"bytes"
 	"context"
-	"encoding/json"
 	"errors"
+	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -112,7 +112,14 @@ func (j *Journal) lock() (unlock func(), err error) {
 // that fails is taken back where that can be done, and none after it is
 // written: Append may be called with the same lines again, for one that stands
 // twice counts once. The caller fills in Run and N.
+//
+// A line that the reader would refuse is refused here, and then none is written.
 func (j *Journal) Append(lines ...Line) error {
+	for i := range lines {
+		if _, err := lines[i].check(); err != nil {
+			return fmt.Errorf("line %d of run %s cannot be logged: it %w", lines[i].N, lines[i].Run, err)
+		}
+	}
 	unlock, err := j.lock()
 	if err != nil {
 		return unwritable(j.path, err)
@@ -153,12 +160,12 @@ func appendTo(f file, lines []Line) error {
 			buf.WriteByte('\n')
 		}
 	}
-	enc := json.NewEncoder(&buf)
-	enc.SetEscapeHTML(false)
 	for i := range lines {
-		if err := enc.Encode(&lines[i]); err != nil {
+		text, err := encode(&lines[i])
+		if err != nil {
 			return err
 		}
+		buf.Write(text)
 		n, err := f.Write(buf.Bytes())
 		if err != nil {
 			return errors.Join(err, f.Truncate(size))

@@ -209,7 +209,7 @@ func TestRunsAndEditsAtOnce(t *testing.T) {
 		if r.ID == id && len(r.Amendments) != edits {
 			t.Errorf("%d edits, want %d", len(r.Amendments), edits)
 		}
-		if r.ID != id && (len(r.Sets) != 6 || r.State != Complete) {
+		if r.ID != id && (len(r.Sets) != 7 || r.State != Complete) {
 			t.Errorf("%d sets, %s", len(r.Sets), r.State)
 		}
 	}

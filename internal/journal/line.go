@@ -19,6 +19,7 @@ const (
 	EventExtend   Event = "extend"
 	EventVariant  Event = "variant"
 	EventFinish   Event = "finish"
+	EventMeasure  Event = "measure" // what a try measured, or what it is put right to
 	EventRating   Event = "rating"
 	EventCorrect  Event = "correct"  // puts right what earlier lines of the run say
 	EventWithdraw Event = "withdraw" // the run is to count no more; it has no field
@@ -26,7 +27,8 @@ const (
 )
 
 // Line is one line of a journal. Run and N together name it for good: a line
-// that arrives twice is the same line.
+// that arrives twice is the same line. As it is written it ends with a
+// checksum, which Append adds and the reader holds it against.
 type Line struct {
 	V     int       `json:"v"`
 	Run   string    `json:"run"` // random, one for each run of a session
@@ -44,6 +46,7 @@ type Line struct {
 	Extend  *Extend  `json:"extend,omitempty"`
 	Variant *Variant `json:"variant,omitempty"`
 	Finish  *Finish  `json:"finish,omitempty"`
+	Measure *Measure `json:"measure,omitempty"`
 	Rating  *Rating  `json:"rating,omitempty"`
 	Correct *Correct `json:"correct,omitempty"`
 }
@@ -59,6 +62,19 @@ type Started struct {
 	Blocks  []PlannedBlock `json:"blocks"`            // what was prescribed
 	Program string         `json:"program,omitempty"` // version of the program
 	Speed   float64        `json:"speed,omitempty"`   // of a rehearsal: how many times as fast it was run
+	Seed    uint64         `json:"seed,string,omitempty"`
+	ByHand  bool           `json:"by_hand,omitempty"` // every set with reps waits for a key
+	Weeks   *Weeks         `json:"weeks,omitempty"`   // what put the session on its day, if something did
+}
+
+// Weeks is the place of a session in a file of several weeks.
+type Weeks struct {
+	Title   string `json:"title"`   // of the weeks
+	Starts  string `json:"starts"`  // their first day, such as 2026-12-07
+	Week    int    `json:"week"`    // from 1
+	Date    string `json:"date"`    // the day the session was meant for
+	Place   int    `json:"place"`   // of the session on that day, from 1
+	Session string `json:"session"` // as it is written in the weeks
 }
 
 // PlannedBlock is what was prescribed of one block.
@@ -66,7 +82,7 @@ type PlannedBlock struct {
 	Title    string `json:"title"`
 	Rounds   int    `json:"rounds"`
 	Sets     int    `json:"sets"`
-	Contacts int    `json:"contacts"` // foot contacts
+	Contacts Count  `json:"contacts"` // foot contacts; unknown if it has jumps that nobody counted
 }
 
 // Place is where in a session something happened; all count from 1.
@@ -77,7 +93,7 @@ type Place struct {
 }
 
 // Set is one exercise in one round as it was done. A later Set of the same
-// place takes the earlier one's place.
+// place was done as well: both count, and once towards their round.
 type Set struct {
 	Place
 	Name     string   `json:"name"`
@@ -89,10 +105,13 @@ type Set struct {
 	PausedS  float64  `json:"paused_s,omitempty"` // pauses meanwhile
 	Reps     int      `json:"reps"`               // of the sides worked to their end
 	Planned  int      `json:"planned_reps"`
-	Contacts int      `json:"contacts"` // foot contacts of those reps
+	Contacts Count    `json:"contacts"` // foot contacts of those reps; unknown if nobody counted them
 	Sides    []string `json:"sides"`    // in the order worked
 	Easier   bool     `json:"easier,omitempty"`
-	Paced    bool     `json:"paced,omitempty"` // every side ended by the clock: TakenS says nothing of the player's own pace
+	Variant  string   `json:"variant,omitempty"` // name of the easier variant, if it was on and has its own
+	Paced    bool     `json:"paced,omitempty"`   // every side ended by the clock: TakenS says nothing of the player's own pace
+
+	At time.Time `json:"-"` // when it ended: its line's
 }
 
 // Rest is one rest as it was taken.
@@ -102,6 +121,9 @@ type Rest struct {
 	TakenS      float64 `json:"taken_s"`            // by the wall: PausedS is within it
 	PausedS     float64 `json:"paused_s,omitempty"` // of TakenS
 	End         string  `json:"end"`                // as of a set
+
+	At   time.Time `json:"-"` // when it ended: its line's
+	Left bool      `json:"-"` // no work followed it
 }
 
 // Pause tells that the session's clock came to stand.
@@ -142,14 +164,32 @@ type Finish struct {
 	ElapsedS float64 `json:"elapsed_s"` // wall time it took, pauses within; the time between two processes is left out
 }
 
-// Rating is what the player said of a run. A field left out was skipped, and
-// leaves what an earlier rating said. A later Rating wins field by field.
+// Measure is what one try of an exercise measured. A later Measure of the same
+// place, side and try takes the earlier one's place.
+type Measure struct {
+	Place
+	Name     string   `json:"name"`
+	Side     string   `json:"side"`    // left, right or both
+	Try      int      `json:"try"`     // from 1
+	Measure  string   `json:"measure"` // distance, height, count or time
+	Value    *float64 `json:"value"`   // metres, metres, a number, or seconds; nil: left out
+	Way      string   `json:"way,omitempty"`
+	Practice bool     `json:"practice,omitempty"`
+
+	At time.Time `json:"-"` // when it was said: its line's
+}
+
+// Rating is what the player said of a run at one time. Of rounds and effort a
+// field left out leaves what an earlier rating said. Pain, where, how strong
+// and the note stand together as a statement of their own, beside earlier ones.
 type Rating struct {
-	Rounds []int    `json:"rounds,omitempty"` // completed rounds, a block each
-	RPE    *float64 `json:"rpe,omitempty"`    // session-RPE, 0 to 10
-	Pain   *bool    `json:"pain,omitempty"`
-	Where  *string  `json:"where,omitempty"` // the pain
-	Note   *string  `json:"note,omitempty"`
+	Rounds    []int    `json:"rounds,omitempty"` // completed rounds, a block each
+	RPE       *float64 `json:"rpe,omitempty"`    // session-RPE, 0 to 10
+	Pain      *bool    `json:"pain,omitempty"`
+	Where     *string  `json:"where,omitempty"`      // the pain
+	PainLevel *int     `json:"pain_level,omitempty"` // how strong, 0 to 10
+	NoPain    bool     `json:"no_pain,omitempty"`    // earlier statements of pain were a slip
+	Note      *string  `json:"note,omitempty"`
 }
 
 // Correct puts right what earlier lines say of the run as a whole; ratings are

@@ -6,7 +6,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"hash/maphash"
 	"io"
 	"iter"
 	"unicode/utf8"
@@ -20,26 +19,25 @@ const maxLine = 8 << 20
 type Entry struct {
 	Line
 	Number int // of the line in its file, from 1
-
-	sum uint64 // of its text
 }
 
-// Damage is a line that counts for nothing, and why. It stays in the file.
+// Damage is what is wrong with a line. It stays in the file.
 type Damage struct {
 	Number  int   // of the line in its file, from 1
 	Err     error // reads on from "line 7"
 	Unknown bool  // not damaged, but of a newer version
+	Whole   bool  // all the same every record in it was read
 }
 
 func (d *Damage) Error() string {
+	if d.Whole {
+		return fmt.Sprintf("line %d %v", d.Number, d.Err)
+	}
 	return fmt.Sprintf("line %d %v; it is kept, and left out", d.Number, d.Err)
 }
 
 // Unwrap returns why the line counts for nothing.
 func (d *Damage) Unwrap() error { return d.Err }
-
-// seed makes the sums of one process comparable.
-var seed = maphash.MakeSeed()
 
 // Read reads a journal line by line, in memory that does not grow with it. A
 // line that cannot be used gives a *Damage and the reading goes on; any other
@@ -47,6 +45,7 @@ var seed = maphash.MakeSeed()
 func Read(r io.Reader) iter.Seq2[Entry, error] {
 	return func(yield func(Entry, error) bool) {
 		lines := lineReader{r: bufio.NewReaderSize(r, 64<<10)}
+		var scan scanner
 		for {
 			text, err := lines.next()
 			switch {
@@ -55,34 +54,111 @@ func Read(r io.Reader) iter.Seq2[Entry, error] {
 			case err != nil && err != errTooLong:
 				yield(Entry{}, err)
 				return
-			case err == nil && len(bytes.TrimSpace(text)) == 0:
+			case err != nil:
+				if !yield(Entry{}, &Damage{Number: lines.number, Err: err}) {
+					return
+				}
 				continue
 			}
 			if lines.number == 1 {
 				text = bytes.TrimPrefix(text, []byte("\ufeff")) // an editor's byte order mark
 			}
-			e := Entry{Number: lines.number}
-			unknown := false
-			if err == nil {
-				e.sum = maphash.Bytes(seed, text)
-				unknown, err = decode(text, &e.Line)
-			}
-			if err != nil {
-				e, err = Entry{}, &Damage{Number: lines.number, Err: err, Unknown: unknown}
-			}
-			if !yield(e, err) {
+			if text = bytes.TrimSpace(text); len(text) > 0 && !scan.read(text, lines.number, yield) {
 				return
 			}
 		}
 	}
 }
 
-// decode reads one line's text. What a newer version wrote is unknown, which
+// read yields what a line holds: a record, what is wrong with it, or, if a line
+// feed was lost, several of both.
+func (s *scanner) read(text []byte, number int, yield func(Entry, error) bool) bool {
+	e := Entry{Number: number}
+	unknown, err := s.decode(text, &e.Line)
+	if err == nil {
+		return yield(e, nil)
+	}
+	whole, found := true, 0
+	for part := range records(text) {
+		e := Entry{Number: number}
+		if _, partErr := s.decode(part, &e.Line); partErr != nil {
+			whole = false
+			continue
+		}
+		if found++; !yield(e, nil) {
+			return false
+		}
+	}
+	switch {
+	case found == 0:
+		return yield(Entry{}, &Damage{Number: number, Err: err, Unknown: unknown})
+	case whole:
+		err = fmt.Errorf("has lost the line feed at its end; the records in it, %d, are read", found)
+	default:
+		err = fmt.Errorf("is damaged: besides what can be read of it, records: %d, it holds something else", found)
+	}
+	return yield(Entry{}, &Damage{Number: number, Err: err, Whole: whole})
+}
+
+// recordHead is how every record of this program begins. It cannot stand
+// inside a string, whose quotes are escaped.
+const recordHead = `{"v":`
+
+// records cuts a line at the beginnings of its records, and takes off what
+// follows a whole one.
+func records(text []byte) iter.Seq[[]byte] {
+	return func(yield func([]byte) bool) {
+		for len(text) > 0 {
+			part := text
+			if at := bytes.Index(text[1:], []byte(recordHead)); at >= 0 {
+				part = text[:at+1]
+			}
+			text = text[len(part):]
+			if !yield(withoutTail(part)) {
+				return
+			}
+		}
+	}
+}
+
+// withoutTail returns the whole record that part begins with, or part if it
+// begins with none. Only so much is taken off as a lost line feed can have
+// become.
+func withoutTail(part []byte) []byte {
+	const tail = 8
+	for at := 0; ; at += len(sealKey) {
+		next := bytes.Index(part[at:], []byte(sealKey))
+		if next < 0 {
+			break
+		}
+		at += next
+		if end := at + sealLength; end <= len(part) {
+			if _, fits := sealed(part[:end]); fits {
+				return part[:end]
+			}
+		}
+	}
+	dec := json.NewDecoder(bytes.NewReader(part))
+	var record json.RawMessage
+	if dec.Decode(&record) == nil && len(part)-int(dec.InputOffset()) <= tail {
+		return record
+	}
+	return part
+}
+
+// decode reads one record's text. What a newer version wrote is unknown, which
 // is an error too.
-func decode(text []byte, l *Line) (unknown bool, err error) {
+func (s *scanner) decode(text []byte, l *Line) (unknown bool, err error) {
+	if has, fits := sealed(text); has && !fits {
+		return false, errSeal
+	}
 	if !utf8.Valid(text) {
 		return false, errors.New("is damaged: it is not valid UTF-8")
 	}
+	if s.line(text, l) {
+		return l.check()
+	}
+	*l = Line{}
 	if err := json.Unmarshal(text, l); err != nil {
 		// A newer version may have given a known name to another type.
 		var head struct{ V int }

@@ -8,6 +8,7 @@ import (
 	"io"
 	"iter"
 	"os"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -105,7 +106,6 @@ func TestReadTellsOfDamage(t *testing.T) {
 		with(`"v":1`, `"v":1,"x":7`): "", // a newer program of the same version may say more
 		good[:40]:                    "line 1 is damaged: unexpected end of JSON input; it is kept, and left out",
 		"\x00\x00\x00":               "line 1 is damaged: invalid character",
-		good + good:                  "line 1 is damaged: invalid character",
 		"null":                       "line 1 is damaged: it has no version",
 		with("key", "\xff"):          "line 1 is damaged: it is not valid UTF-8",
 		with(`"v":1`, `"v":2`):       "line 1 is of version 2, this program reads up to 1",
@@ -116,7 +116,7 @@ func TestReadTellsOfDamage(t *testing.T) {
 		with(`"at":"2026-07-14T18:30:00+02:00",`, ""):                           "has no time",
 		with(`"event":"pause"`, `"event":"somersault"`):                         `line 1 tells of "somersault", which this program does not know`,
 		with(`"event":"pause"`, `"event":"rest"`):                               `does not say what of "rest"`,
-		with(`"t_s":0`, `"t_s":-1`):                                             "says what cannot be",
+		with(`"t_s":0`, `"t_s":-1`):                                             "has an impossible value",
 		strings.Repeat("x", maxLine+1):                                          "longer than 8 MiB",
 		strings.Repeat("\x00", 3*maxLine) + "\n{":                               "longer than 8 MiB",
 		with(`"pause","pause":{"cause":"key"}`, `"rating","rating":{"rpe":11}`): "out of bounds",
@@ -160,7 +160,7 @@ func TestReadByAnyBufferIsTheSame(t *testing.T) {
 	text := twoRuns(t)
 	want, _ := readAll(t, text)
 	got, _ := collect(t, Read(iotest.OneByteReader(bytes.NewReader(text))))
-	if fmt.Sprint(len(got)) != fmt.Sprint(len(want)) || got[0].sum != want[0].sum {
+	if fmt.Sprint(len(got)) != fmt.Sprint(len(want)) || !reflect.DeepEqual(got, want) {
 		t.Errorf("%d lines, want %d", len(got), len(want))
 	}
 }

@@ -29,34 +29,39 @@ const Paper = "paper"
 // Run is one run of a session as its lines give it.
 type Run struct {
 	ID      string
-	Started *Started // what was prescribed; nil where that line is lost
+	Started *Started // what was prescribed; nil if that line is lost
 	Start   time.Time
 	State   State
-	Elapsed time.Duration // wall time it took, pauses within, corrected where it was
+	Elapsed time.Duration // wall time it took, pauses within, corrected if it was
 	Clock   time.Duration // on the session's clock, at the last line of the session itself
 
-	Sets   []Set  // as done last, one a place, in the order of the plan
-	Rests  []Rest // in the order taken
-	Pauses int
-	Easier []Exercise // in their easier variant at the end
+	Sets     []Set  // every one that ended, in the order done: a place that was done again stands there again
+	Rests    []Rest // in the order taken
+	Measures []Measure
+	Pauses   int
+	Easier   []Exercise // in their easier variant at the end
 
-	Rating     Rating // the last word of every field
-	Amendments []Line // every rating, correct, withdraw and restore line, in order
-	Withdrawn  bool   // to count no more
-	LastN      int    // number of its last line
+	Rating     Rating      // the last word on rounds and effort, and whether there was pain
+	Said       []Statement // of pain, and notes, in the order said
+	Amendments []Line      // every rating, correct, withdraw and restore line, in order
+	Withdrawn  bool        // to count no more
+	LastN      int         // number of its last line
 
-	lastSet int // index into Sets of the one that ended last, or -1
+	Missing int // lines that its numbers say were there, and are not
+	Differ  int // lines that stand twice and differ; the first counts
+
+	length bool // Elapsed was corrected
 }
 
 // LastSet returns the set that ended last, and whether there is one.
 func (r *Run) LastSet() (Set, bool) {
-	if r.lastSet < 0 {
+	if len(r.Sets) == 0 {
 		return Set{}, false
 	}
-	return r.Sets[r.lastSet], true
+	return r.Sets[len(r.Sets)-1], true
 }
 
-// Title returns the session's title, or a word in its place where it is lost.
+// Title returns the session's title, or a word in its place if it is lost.
 func (r *Run) Title() string {
 	if r.Started == nil {
 		return "(start lost)"
@@ -78,58 +83,6 @@ func (r *Run) Rehearsal() bool { return r.Started != nil && r.Started.Speed > 0 
 // OnPaper reports whether the run was added by hand, and so has no sets.
 func (r *Run) OnPaper() bool { return r.Started != nil && r.Started.Source == Paper }
 
-// RoundsDone returns the completed rounds of each block: as the player said,
-// or else those whose sets were all done. It is nil where neither is known.
-func (r *Run) RoundsDone() []int {
-	if r.Rating.Rounds != nil {
-		return r.Rating.Rounds
-	}
-	return r.RoundsCounted()
-}
-
-// RoundsCounted returns the rounds of each block whose sets were all done,
-// whatever the player said; nil where the run tells of no sets.
-func (r *Run) RoundsCounted() []int {
-	if r.Started == nil || r.OnPaper() {
-		return nil
-	}
-	type round struct{ block, round int }
-	sets := map[round]int{}
-	for _, s := range r.Sets {
-		if s.Outcome == Done {
-			sets[round{s.Block, s.Round}]++
-		}
-	}
-	done := make([]int, len(r.Started.Blocks))
-	for at, n := range sets {
-		if at.block < 1 || at.block > len(done) {
-			continue
-		}
-		if b := r.Started.Blocks[at.block-1]; b.Rounds > 0 && at.round <= b.Rounds && n >= b.Sets/b.Rounds {
-			done[at.block-1]++
-		}
-	}
-	return done
-}
-
-// Contacts returns the foot contacts of the reps done. Of a run on paper they
-// are those of the rounds done, as prescribed.
-func (r *Run) Contacts() int {
-	n := 0
-	for _, s := range r.Sets {
-		n += s.Contacts
-	}
-	if !r.OnPaper() {
-		return n
-	}
-	for i, done := range r.RoundsDone() {
-		if i < len(r.Started.Blocks) && r.Started.Blocks[i].Rounds > 0 {
-			n += r.Started.Blocks[i].Contacts * done / r.Started.Blocks[i].Rounds
-		}
-	}
-	return n
-}
-
 // Load returns the session's load, its RPE times its minutes (Foster, Med Sci
 // Sports Exerc 1998;30:1164–1168), in arbitrary units, and whether it was rated.
 func (r *Run) Load() (float64, bool) {
@@ -139,26 +92,25 @@ func (r *Run) Load() (float64, bool) {
 	return *r.Rating.RPE * r.Elapsed.Minutes(), true
 }
 
-// Empty reports whether nothing was said.
-func (r *Rating) Empty() bool {
-	return r.Rounds == nil && r.RPE == nil && r.Pain == nil && r.Where == nil && r.Note == nil
+// End returns when the last set or rest of the run ended, or, if none says
+// when, the start and the length together.
+func (r *Run) End() time.Time {
+	var end time.Time
+	for i := range r.Sets {
+		end = later(end, r.Sets[i].At)
+	}
+	for i := range r.Rests {
+		end = later(end, r.Rests[i].At)
+	}
+	if end.IsZero() || r.length {
+		return r.Start.Add(r.Elapsed)
+	}
+	return end
 }
 
-// merge lays what v says over r.
-func (r *Rating) merge(v *Rating) {
-	if v.Rounds != nil {
-		r.Rounds = v.Rounds
+func later(a, b time.Time) time.Time {
+	if b.After(a) {
+		return b
 	}
-	if v.RPE != nil {
-		r.RPE = v.RPE
-	}
-	if v.Pain != nil {
-		r.Pain = v.Pain
-	}
-	if v.Where != nil {
-		r.Where = v.Where
-	}
-	if v.Note != nil {
-		r.Note = v.Note
-	}
+	return a
 }

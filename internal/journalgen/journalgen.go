@@ -193,7 +193,7 @@ func (g *generator) started() *journal.Started {
 	s := &journal.Started{Title: g.plan.Session.Title, Source: "/home/player/made-up.yaml", Text: text, Player: g.Player,
 		TotalS: g.plan.Total.Seconds(), Program: "test"}
 	for _, b := range g.plan.Blocks {
-		s.Blocks = append(s.Blocks, journal.PlannedBlock{Title: b.Title, Rounds: b.Rounds, Sets: b.Sets, Contacts: b.Contacts})
+		s.Blocks = append(s.Blocks, journal.PlannedBlock{Title: b.Title, Rounds: b.Rounds, Sets: b.Sets, Contacts: journal.CountOf(b.Contacts)})
 	}
 	return s
 }
@@ -203,7 +203,7 @@ func (g *generator) set(set plan.Set) *journal.Set {
 	e := g.plan.Exercise(set.First)
 	s := &journal.Set{Place: journal.Place{Block: set.Block, Round: set.Round, Exercise: set.Exercise}, Name: e.Name, Outcome: "done",
 		End: "clock", Paced: true, PlannedS: set.Work.Seconds(), TakenS: set.Work.Seconds(), Reps: set.Reps, Planned: set.Reps,
-		Contacts: set.Contacts, Sides: []string{string(first.Side)}}
+		Contacts: journal.CountOf(set.Contacts), Sides: []string{string(first.Side)}}
 	if first.ByHand {
 		s.ByHand, s.Paced, s.End = true, false, "finish"
 		s.TakenS = math.Round(s.PlannedS*(0.9+0.4*g.rand.Float64())*1000) / 1000

@@ -5,41 +5,9 @@ package logbook
 import (
 	"strings"
 
-	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/safetext"
 )
-
-// Last is the name of the latest run that counts.
-const Last = "last"
-
-// Pick returns the run that the user calls name: Last, or the beginning of one
-// run's name.
-func Pick(runs []*journal.Run, name string) (*journal.Run, error) {
-	if len(runs) == 0 {
-		return nil, fault.New("run a session first, or add one with coldfloor log add", "the journal is empty")
-	}
-	var found []*journal.Run
-	for _, r := range runs {
-		switch {
-		case name == Last && !r.Withdrawn:
-			found = []*journal.Run{r} // the runs are in the order of time
-		case r.ID == name:
-			return r, nil
-		case name != Last && strings.HasPrefix(strings.ToLower(r.ID), strings.ToLower(name)):
-			found = append(found, r)
-		}
-	}
-	switch {
-	case len(found) == 1:
-		return found[0], nil
-	case len(found) == 0 && name == Last:
-		return nil, fault.New("coldfloor log --all lists them", "every run is deleted")
-	case len(found) == 0:
-		return nil, fault.New("coldfloor log lists them; last is the latest", "no run is called %q", name)
-	}
-	return nil, fault.New("give more of the name: "+names(runs, found), "%d runs begin with %q", len(found), name)
-}
 
 // names returns a few short names, as a hint.
 func names(runs, some []*journal.Run) string {

@@ -16,7 +16,7 @@ func idle(string) bool { return false }
 func runsOf(ids ...string) []*journal.Run {
 	runs := make([]*journal.Run, len(ids))
 	for i, id := range ids {
-		runs[i] = &journal.Run{ID: id, Start: time.Unix(int64(i), 0)}
+		runs[i] = &journal.Run{ID: id, Start: time.Unix(int64(i), 0), State: journal.Complete}
 	}
 	return runs
 }

@@ -38,21 +38,14 @@ func facts(r *journal.Run) texttable.Table {
 		add("player", r.Started.Player)
 	}
 	add("rounds", roundsByName(r))
-	if contacts := r.Contacts(); contacts > 0 {
-		add("foot contacts", fmt.Sprint(contacts))
+	if contacts := r.Contacts(); contacts != (journal.Count{Known: true}) {
+		add("foot contacts", contacts.String())
 	}
 	add("effort", effort(r))
 	if load, ok := r.Load(); ok {
 		add("load", fmt.Sprintf("%.0f (effort × %.1f min)", load, r.Elapsed.Minutes()))
 	}
-	if r.Rating.Where != nil && *r.Rating.Where != "" && pain(r) == "PAIN" {
-		add("pain", "PAIN, "+*r.Rating.Where)
-	} else {
-		add("pain", pain(r))
-	}
-	if r.Rating.Note != nil && *r.Rating.Note != "" {
-		add("note", *r.Rating.Note)
-	}
+	statements(r, add)
 	if r.Pauses > 0 {
 		add("pauses", fmt.Sprint(r.Pauses))
 	}
@@ -76,7 +69,7 @@ func roundsByName(r *journal.Run) string {
 	return strings.Join(parts, ", ")
 }
 
-// course sets every set and every rest in the order of the plan.
+// course sets every set and every rest in the order done.
 func course(r *journal.Run) texttable.Table {
 	t := texttable.Table{
 		Header: []string{"block", "round", "what", "prescribed", "taken", "difference", "how"},
@@ -91,7 +84,7 @@ func course(r *journal.Run) texttable.Table {
 			difference(x.TakenS-x.PrescribedS), howRest(&x)))
 	}
 	for _, s := range r.Sets {
-		for len(rests) > 0 && before(rests[0].Place, s.Place) {
+		for len(rests) > 0 && came(&rests[0], &s) {
 			rest()
 		}
 		t.Rows = append(t.Rows, append(at(s.Block, s.Round), safetext.Fit(movement(&s), 44), clock(s.PlannedS), clock(s.TakenS),
@@ -101,6 +94,14 @@ func course(r *journal.Run) texttable.Table {
 		rest()
 	}
 	return t
+}
+
+// came reports whether a rest ended before a set did.
+func came(x *journal.Rest, s *journal.Set) bool {
+	if x.At.Equal(s.At) {
+		return before(x.Place, s.Place)
+	}
+	return x.At.Before(s.At)
 }
 
 // before reports whether a rest after the set at a stands before the set at b.

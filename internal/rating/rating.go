@@ -66,6 +66,27 @@ func ParseRounds(s string, blocks []journal.PlannedBlock) ([]int, error) {
 	return rounds, nil
 }
 
+// AllRounds returns every prescribed round of every block.
+func AllRounds(blocks []journal.PlannedBlock) ([]int, error) {
+	if len(blocks) == 0 {
+		return nil, fault.New("name a session file, or give --rounds", "it is not known what was prescribed")
+	}
+	rounds := make([]int, len(blocks))
+	for i, b := range blocks {
+		rounds[i] = b.Rounds
+	}
+	return rounds, nil
+}
+
+// ParsePainLevel reads how strong pain was, a whole number from 0, none, to 10.
+func ParsePainLevel(s string) (int, error) {
+	n, err := strconv.Atoi(strings.TrimSpace(s))
+	if err != nil || n < 0 || n > 10 {
+		return 0, fault.New("0 is none, 10 the worst that you can think of", "pain %q is not a whole number from 0 to 10", s)
+	}
+	return n, nil
+}
+
 // prescribed says what the blocks ask for.
 func prescribed(blocks []journal.PlannedBlock) string {
 	parts := make([]string, len(blocks))

@@ -211,8 +211,8 @@ func week(w *review.Week) Week {
 func session(s *review.Session, t review.Tolerance) Session {
 	rounds := Rounds(s)
 	d := Session{Run: s.ID, Start: s.Start, Title: s.Title(), State: string(s.State), ElapsedS: s.Elapsed.Seconds(),
-		RoundsDone: rounds.Done, RoundsPrescribed: rounds.Prescribed, Contacts: s.Contacts(),
-		RPE: s.Rating.RPE, Pain: s.Rating.Pain, PainWhere: s.Rating.Where, Note: s.Rating.Note, Rest: rest(&s.Rest), Rests: []OneRest{}}
+		RoundsDone: rounds.Done, RoundsPrescribed: rounds.Prescribed, Contacts: s.Contacts().N,
+		RPE: s.Rating.RPE, Pain: s.Rating.Pain, PainWhere: s.PainWhere(), Note: s.Notes(), Rest: rest(&s.Rest), Rests: []OneRest{}}
 	if s.Rated {
 		d.Load = &s.Load
 	}

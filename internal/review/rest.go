@@ -5,7 +5,6 @@ import (
 	"slices"
 	"time"
 
-	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/units"
 )
@@ -34,7 +33,7 @@ const (
 	Kept    Verdict = "kept"
 	Early   Verdict = "early"   // the next set began too soon
 	Overrun Verdict = "overrun" // it began too late
-	Left    Verdict = "left"    // no set followed: the player stopped, or went back; it counts for nothing
+	Left    Verdict = "left"    // no work followed; it counts for nothing
 )
 
 // Judge returns the deviation of a rest from what was prescribed, below 0 where
@@ -42,11 +41,9 @@ const (
 func (t Tolerance) Judge(r *journal.Rest) (deviation time.Duration, v Verdict) {
 	deviation = units.Seconds(r.TakenS) - units.Seconds(r.PrescribedS)
 	tolerated := t.Of(units.Seconds(r.PrescribedS))
-	switch engine.Cause(r.End) {
-	case engine.ByStop, engine.ByBack, engine.ByRepeat:
-		return deviation, Left
-	}
 	switch {
+	case r.Left:
+		return deviation, Left
 	case deviation < -tolerated:
 		return deviation, Early
 	case deviation > tolerated:

@@ -27,9 +27,9 @@ var (
 // session is a run of one block, rated and over in an hour.
 func session(id string, start time.Time, rpe float64) runs.Run {
 	r := &journal.Run{ID: id, Start: start, State: journal.Complete, Elapsed: time.Hour,
-		Started: &journal.Started{Title: "Hallway", Blocks: []journal.PlannedBlock{{Title: "Up", Rounds: 3, Sets: 3, Contacts: 30}}}}
+		Started: &journal.Started{Title: "Hallway", Blocks: []journal.PlannedBlock{{Title: "Up", Rounds: 3, Sets: 3, Contacts: journal.CountOf(30)}}}}
 	for i := range 3 {
-		r.Sets = append(r.Sets, journal.Set{Place: journal.Place{Block: 1, Round: i + 1, Exercise: 1}, Outcome: "done", Reps: 10, Planned: 10, Contacts: 10})
+		r.Sets = append(r.Sets, journal.Set{Place: journal.Place{Block: 1, Round: i + 1, Exercise: 1}, Outcome: "done", Reps: 10, Planned: 10, Contacts: journal.CountOf(10)})
 	}
 	if rpe >= 0 {
 		r.Rating.RPE = &rpe
@@ -128,14 +128,16 @@ func TestRestVerdicts(t *testing.T) {
 		{30, 26.9, "skip", -3100 * time.Millisecond, Early},
 		{180, 189, "clock", 9 * time.Second, Kept},
 		{180, 190, "clock", 10 * time.Second, Overrun},
-		{75, 10, "stop", -65 * time.Second, Left},
-		{75, 10, "back", -65 * time.Second, Left},
-		{75, 10, "repeat", -65 * time.Second, Left},
+		{75, 10, "back", -65 * time.Second, Early}, // work followed all the same
+		{75, 10, "repeat", -65 * time.Second, Early},
 	} {
 		d, v := DefaultTolerance.Judge(&journal.Rest{PrescribedS: c.prescribed, TakenS: c.taken, End: c.end})
 		if d != c.deviation || v != c.want {
 			t.Errorf("%v of %v by %s: %v, %s; want %v, %s", c.taken, c.prescribed, c.end, d, v, c.deviation, c.want)
 		}
+	}
+	if _, v := DefaultTolerance.Judge(&journal.Rest{PrescribedS: 75, TakenS: 10, End: "stop", Left: true}); v != Left {
+		t.Errorf("a rest that no work followed: %s", v)
 	}
 }
 
@@ -213,7 +215,7 @@ func TestPainIsKept(t *testing.T) {
 	for i := range MaxPain + 5 {
 		r := session(string(rune(0x4e00+i)), monday.AddDate(0, 0, i), 5)
 		yes, where := true, "left knee"
-		r.Rating.Pain, r.Rating.Where = &yes, &where
+		r.Rating.Pain, r.Said = &yes, []journal.Statement{{Pain: &yes, Where: where}}
 		all = append(all, r)
 	}
 	no := false
@@ -228,7 +230,7 @@ func TestPainIsKept(t *testing.T) {
 func TestJumps(t *testing.T) {
 	quiet, ahead := session("b", monday.AddDate(0, 0, 1), 5), session("c", monday.AddDate(0, 0, 9), 5)
 	for i := range quiet.Sets {
-		quiet.Sets[i].Contacts = 0
+		quiet.Sets[i].Contacts = journal.CountOf(0)
 	}
 	now := monday.AddDate(0, 0, 2)
 	p := reviewed(now, session("a", monday, 5), quiet, ahead).Players[0]

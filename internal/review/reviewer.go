@@ -1,13 +1,12 @@
 package review
 
 import (
-	"maps"
 	"slices"
 
-	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/runs"
 	"coldfloor/internal/trainingload"
+	"maps"
 )
 
 // Reviewer adds runs up.
@@ -54,14 +53,14 @@ func Of(paths []string, o Options, ro runs.Options) (*Squad, []runs.File, error)
 // Add adds a run, each run once.
 func (r *Reviewer) Add(run runs.Run) {
 	r.squad.Differ += run.Differ
-	switch {
-	case run.Withdrawn:
+	switch run.Fate() {
+	case journal.Deleted:
 		r.squad.Withdrawn++
 		return
-	case run.Rehearsal():
+	case journal.Rehearsed:
 		r.squad.Rehearsals++
 		return
-	case empty(run.Run):
+	case journal.Empty:
 		r.squad.Empty++
 		return
 	}
@@ -80,14 +79,6 @@ func (r *Reviewer) Add(run runs.Run) {
 	case at >= r.from:
 		p.book(s, at)
 	}
-}
-
-// empty reports whether a run was begun and nothing was done or said in it.
-func empty(r *journal.Run) bool {
-	if r.State == journal.Complete || r.OnPaper() || r.Rating.RPE != nil || r.Rating.Pain != nil {
-		return false
-	}
-	return !slices.ContainsFunc(r.Sets, func(s journal.Set) bool { return engine.Outcome(s.Outcome) != engine.Skipped })
 }
 
 // player returns the tally of the player whose run it is.
@@ -119,9 +110,9 @@ func (r *Reviewer) session(run runs.Run) *Session {
 		set := &run.Sets[i]
 		s.Reps.Done += set.Reps
 		s.Reps.Prescribed += set.Planned
-		if engine.Outcome(set.Outcome) == engine.Done && run.Started != nil {
-			s.Sets.Done++
-		}
+	}
+	if done := run.SetsDone(); run.Started != nil {
+		s.Sets.Done = done.N
 	}
 	for i := range run.Rests {
 		s.Rest.add(r.opts.Tolerance, &run.Rests[i])
@@ -145,7 +136,7 @@ func (t *Total) add(s *Session) {
 	t.Sets.Prescribed += s.Sets.Prescribed
 	t.Reps.Done += s.Reps.Done
 	t.Reps.Prescribed += s.Reps.Prescribed
-	t.Contacts += s.Contacts()
+	t.Contacts += s.Contacts().N
 	t.Rest.merge(&s.Rest)
 	if s.Rated {
 		t.Rated++
@@ -155,19 +146,14 @@ func (t *Total) add(s *Session) {
 	}
 }
 
-// Painful reports whether the player told of pain.
-func (s *Session) Painful() bool {
-	return s.Rating.Pain != nil && *s.Rating.Pain || s.Rating.Where != nil && *s.Rating.Where != ""
-}
-
 // jumped keeps the last session that had foot contacts. One that is dated
 // after now tells nothing.
 func (r *Reviewer) jumped(p *tally, s *Session) {
-	end := s.Start.Add(s.Elapsed)
-	if s.Contacts() == 0 || end.After(r.opts.Now) || p.Jumps != nil && !end.After(p.Jumps.At) {
+	end, jumped := s.Jumped()
+	if !jumped || end.After(r.opts.Now) || p.Jumps != nil && !end.After(p.Jumps.At) {
 		return
 	}
-	p.Jumps = &Jumps{At: end, Title: s.Title(), Contacts: s.Contacts(),
+	p.Jumps = &Jumps{At: end, Title: s.Title(), Contacts: s.Contacts().N,
 		Recovery: trainingload.RecoveryFrom(end, r.opts.Now, r.opts.JumpsEarliest, r.opts.JumpsFull)}
 }
 

@@ -29,19 +29,12 @@ func (p *tally) remember(s *Session, recent int) {
 	p.Recent = keepLatest(p.Recent, s, recent, func(a, b *Session) int {
 		return cmp.Or(b.Start.Compare(a.Start), cmp.Compare(a.ID, b.ID))
 	})
-	if s.Painful() {
-		note := Pain{Start: s.Start, Title: s.Title(), Where: text(s.Rating.Where), Note: text(s.Rating.Note)}
+	for _, said := range s.Pains() {
+		note := Pain{Start: s.Start, Title: s.Title(), Where: said.Where, Note: said.Note}
 		p.Pain = keepLatest(p.Pain, note, MaxPain, func(a, b Pain) int {
 			return cmp.Or(b.Start.Compare(a.Start), strings.Compare(a.Where, b.Where), strings.Compare(a.Note, b.Note))
 		})
 	}
-}
-
-func text(p *string) string {
-	if p == nil {
-		return ""
-	}
-	return *p
 }
 
 // keepLatest puts v in its place and keeps the first n.

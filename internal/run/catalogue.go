@@ -79,15 +79,7 @@ func meant(file string) bool {
 
 // When fills in when each offer was last done, from the journal's runs.
 func When(offers []Offer, runs []*journal.Run) {
-	last := map[string]time.Time{}
-	for _, r := range runs {
-		if r.Started == nil || r.Withdrawn || r.Rehearsal() {
-			continue
-		}
-		if r.Start.After(last[r.Started.Source]) {
-			last[r.Started.Source] = r.Start
-		}
-	}
+	last := journal.LastDone(runs)
 	for i := range offers {
 		name := offers[i].Plan.Session.Name
 		if offers[i].File {

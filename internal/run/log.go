@@ -45,7 +45,7 @@ func newTally(p *plan.Plan, earlier []journal.Set) *tally {
 	t := &tally{plan: p, done: map[int]bool{}}
 	at := map[journal.Place]bool{}
 	for _, s := range earlier {
-		at[s.Place] = s.Outcome == string(engine.Done)
+		at[s.Place] = at[s.Place] || s.Outcome == journal.Done
 	}
 	for i, s := range p.Sets {
 		t.done[i] = at[journal.Place{Block: s.Block, Round: s.Round, Exercise: s.Exercise}]

@@ -77,7 +77,7 @@ func source(name string) string {
 func Prescribed(p *plan.Plan) []journal.PlannedBlock {
 	blocks := make([]journal.PlannedBlock, len(p.Blocks))
 	for i, b := range p.Blocks {
-		blocks[i] = journal.PlannedBlock{Title: b.Title, Rounds: b.Rounds, Sets: b.Sets, Contacts: b.Contacts}
+		blocks[i] = journal.PlannedBlock{Title: b.Title, Rounds: b.Rounds, Sets: b.Sets, Contacts: journal.CountOf(b.Contacts)}
 	}
 	return blocks
 }
@@ -188,7 +188,7 @@ func (r *Recorder) set(e engine.Event) *journal.Set {
 	s := &journal.Set{Place: journal.Place{Block: planned.Block, Round: planned.Round, Exercise: planned.Exercise}, Name: written.Name,
 		Outcome: string(e.Set.Outcome), End: string(e.Cause), ByHand: r.opts.Waits(r.plan.Steps[planned.First]),
 		PlannedS: units.InSeconds(e.Set.Planned), TakenS: units.InSeconds(e.Taken), PausedS: units.InSeconds(e.Halted),
-		Reps: e.Set.Reps, Planned: planned.Reps, Contacts: e.Set.Reps * exercise.Contacts,
+		Reps: e.Set.Reps, Planned: planned.Reps, Contacts: journal.CountOf(e.Set.Reps * exercise.Contacts),
 		Sides: make([]string, len(e.Set.Sides)), Easier: e.Set.Easier, Paced: true}
 	for i, side := range e.Set.Sides {
 		s.Sides[i] = string(side)

@@ -64,33 +64,31 @@ type coded struct {
 	data []byte
 }
 
-// lines decodes a block's lines, in their order within the run, each once.
-// Where two of the same number differ the one that came first counts, and
-// differ counts the others.
-func (b *block) lines(c *codec) (lines []journal.Line, differ int, err error) {
+// lines decodes a block's lines, in their order within the run, one that
+// arrived several times once.
+func (b *block) lines(c *codec) (lines []journal.Line, err error) {
 	all := make([]coded, 0, b.count())
 	for rest := b.data; len(rest) > 0; {
 		var data []byte
 		if data, rest = cutBytes(rest); data == nil {
-			return nil, 0, errShort
+			return nil, errShort
 		}
 		all = append(all, coded{line: journal.Line{Run: b.run}, data: data})
 		c.reading, c.buf, c.err = true, data, nil
 		if c.line(&all[len(all)-1].line); c.err != nil {
-			return nil, 0, c.err
+			return nil, c.err
 		}
 	}
 	slices.SortStableFunc(all, func(x, y coded) int { return cmp.Compare(x.line.N, y.line.N) })
 	lines = make([]journal.Line, 0, len(all))
+	first := 0 // of those of one number
 	for i := range all {
-		if i > 0 && all[i].line.N == all[i-1].line.N {
-			if !bytes.Equal(all[i].data, all[i-1].data) {
-				differ++
-				all[i].data = all[i-1].data
-			}
-			continue
+		if all[i].line.N != all[first].line.N {
+			first = i
 		}
-		lines = append(lines, all[i].line)
+		if !slices.ContainsFunc(all[first:i], func(x coded) bool { return bytes.Equal(x.data, all[i].data) }) {
+			lines = append(lines, all[i].line)
+		}
 	}
-	return lines, differ, nil
+	return lines, nil
 }

@@ -42,6 +42,7 @@ func (c *codec) line(l *journal.Line) {
 	optional(c, &l.Extend, func(e *journal.Extend) { c.string(&e.Kind); c.float(&e.ByS); c.place(&e.Place) })
 	optional(c, &l.Variant, func(v *journal.Variant) { c.place(&v.Place); c.string(&v.Name); c.bool(&v.Easier) })
 	optional(c, &l.Finish, func(f *journal.Finish) { c.string(&f.Outcome); c.float(&f.ElapsedS) })
+	optional(c, &l.Measure, c.measure)
 	optional(c, &l.Rating, c.rating)
 	optional(c, &l.Correct, func(p *journal.Correct) { optional(c, &p.At, c.time); optional(c, &p.LengthS, c.float) })
 }
@@ -55,10 +56,20 @@ func (c *codec) started(s *journal.Started) {
 		c.string(&b.Title)
 		c.int(&b.Rounds)
 		c.int(&b.Sets)
-		c.int(&b.Contacts)
+		c.count(&b.Contacts)
 	})
 	c.string(&s.Program)
 	c.float(&s.Speed)
+	c.uint(&s.Seed)
+	c.bool(&s.ByHand)
+	optional(c, &s.Weeks, func(w *journal.Weeks) {
+		c.string(&w.Title)
+		c.string(&w.Starts)
+		c.int(&w.Week)
+		c.string(&w.Date)
+		c.int(&w.Place)
+		c.string(&w.Session)
+	})
 }
 
 func (c *codec) set(s *journal.Set) {
@@ -72,9 +83,10 @@ func (c *codec) set(s *journal.Set) {
 	c.float(&s.PausedS)
 	c.int(&s.Reps)
 	c.int(&s.Planned)
-	c.int(&s.Contacts)
+	c.count(&s.Contacts)
 	list(c, &s.Sides, c.string)
 	c.bool(&s.Easier)
+	c.string(&s.Variant)
 	c.bool(&s.Paced)
 }
 
@@ -91,7 +103,20 @@ func (c *codec) rating(r *journal.Rating) {
 	optional(c, &r.RPE, c.float)
 	optional(c, &r.Pain, c.bool)
 	optional(c, &r.Where, c.string)
+	optional(c, &r.PainLevel, c.int)
+	c.bool(&r.NoPain)
 	optional(c, &r.Note, c.string)
+}
+
+func (c *codec) measure(m *journal.Measure) {
+	c.place(&m.Place)
+	c.string(&m.Name)
+	c.string(&m.Side)
+	c.int(&m.Try)
+	c.string(&m.Measure)
+	optional(c, &m.Value, c.float)
+	c.string(&m.Way)
+	c.bool(&m.Practice)
 }
 
 func (c *codec) place(p *journal.Place) { c.int(&p.Block); c.int(&p.Round); c.int(&p.Exercise) }
@@ -133,6 +158,14 @@ func (c *codec) int(p *int) {
 		return
 	}
 	*p = int(c.varint())
+}
+
+func (c *codec) count(p *journal.Count) { c.int(&p.N); c.bool(&p.Known) }
+
+func (c *codec) uint(p *uint64) {
+	v := int(*p) // all its bits, whatever its sign
+	c.int(&v)
+	*p = uint64(v)
 }
 
 func (c *codec) varint() int64 {

@@ -35,6 +35,8 @@ func draw(t *rapid.T, v reflect.Value) {
 	switch v.Kind() {
 	case reflect.Int:
 		v.SetInt(rapid.Int64().Draw(t, "int"))
+	case reflect.Uint64:
+		v.SetUint(rapid.Uint64().Draw(t, "uint"))
 	case reflect.Float64:
 		v.SetFloat(rapid.OneOf(rapid.Float64(), rapid.Map(rapid.IntRange(0, 1e7), func(ms int) float64 { return float64(ms) / 1000 })).Draw(t, "float"))
 	case reflect.Bool:
@@ -55,7 +57,9 @@ func draw(t *rapid.T, v reflect.Value) {
 		}
 	case reflect.Struct:
 		for i := range v.NumField() {
-			draw(t, v.Field(i))
+			if v.Type().Field(i).Tag.Get("json") != "-" { // what is not in the file, the fold fills in
+				draw(t, v.Field(i))
+			}
 		}
 	default:
 		t.Fatalf("no way to draw a %v", v.Type())

@@ -45,7 +45,6 @@ type Run struct {
 	Player string // as displayed, no two alike; see Pile.Each
 	Name   string // of the player alone; two players may have one name
 	File   string // the first that it came in
-	Differ int    // lines that stood twice and differed; the first counted
 }
 
 // Pile is the lines of many journals. Close it.
@@ -117,6 +116,8 @@ func (p *Pile) lines(i int, r io.Reader) error {
 		case !errors.As(err, &d):
 			file.Err = err
 			return nil
+		case d.Whole:
+			continue
 		case d.Unknown:
 			file.Unknown++
 		default:
@@ -186,7 +187,7 @@ func (p *Pile) Each(f func(Run) error) error {
 
 // fold makes a run of its lines.
 func fold(b *block, c *codec) (Run, error) {
-	lines, differ, err := b.lines(c)
+	lines, err := b.lines(c)
 	if err != nil {
 		return Run{}, err
 	}
@@ -194,8 +195,8 @@ func fold(b *block, c *codec) (Run, error) {
 	for _, l := range lines {
 		f.Add(journal.Entry{Line: l})
 	}
-	folded, _ := f.Runs() // its lines stand once each
-	return Run{Run: folded[0], Differ: differ}, nil
+	folded, _ := f.Runs() // what is wrong with its lines is counted in it
+	return Run{Run: folded[0]}, nil
 }
 
 func (p *Pile) sources() []source {

@@ -132,12 +132,13 @@ func TestOrderDoesNotDependOnBound(t *testing.T) {
 func TestLinesThatDiffer(t *testing.T) {
 	lines := made(t, "Ana", 1, 1)
 	other := slices.Clone(lines)
-	other[len(other)-1] = strings.Replace(other[len(other)-1], `"rpe":`, `"rpe":0.`, 1)
+	at := slices.IndexFunc(other, func(l string) bool { return strings.Contains(l, `"event":"set"`) })
+	other[at] = strings.Replace(other[at], `"reps":`, `"reps":1`, 1)
 	dir := folder(t, map[string][]string{"1.jsonl": lines, "2.jsonl": other})
 	got, _ := gather(t, Options{}, dir)
 	alone, _ := gather(t, Options{}, filepath.Join(dir, "1.jsonl"))
-	if len(got) != 1 || got[0].Differ != 1 || *got[0].Rating.RPE != *alone[0].Rating.RPE {
-		t.Errorf("got %d runs, %d differing lines, RPE %v; the first file says %v", len(got), got[0].Differ, *got[0].Rating.RPE, *alone[0].Rating.RPE)
+	if len(got) != 1 || got[0].Differ != 1 || got[0].Reps() != alone[0].Reps() {
+		t.Errorf("got %d runs, %d differing lines, reps %v; the first file says %v", len(got), got[0].Differ, got[0].Reps(), alone[0].Reps())
 	}
 }
 

@@ -11,7 +11,6 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"coldfloor/internal/fault"
 	"coldfloor/internal/nearest"
 	"coldfloor/internal/units"
 	"coldfloor/internal/yamlread"
@@ -136,7 +135,8 @@ func reason(name string, err error) (message, hint string) {
 		return fmt.Sprintf("the session %s has a problem in line %d: %s%s", strconv.Quote(filepath.Base(name)), p.Pos.Line, p.Message, more),
 			join(p.Hint, "coldfloor check on that file says all")
 	}
-	return err.Error(), fault.Hint(err)
+	message, hint, _ = strings.Cut(err.Error(), "\nhint: ")
+	return message, hint
 }
 
 // join puts two hints together; either may be empty.

@@ -61,7 +61,7 @@ func (g *generator) run(start time.Time, week int) *journal.Run {
 	g.n++
 	r := &journal.Run{ID: fmt.Sprintf("RUN%d%03d", g.id, g.n), Start: start, State: journal.Complete, Elapsed: 31 * time.Minute,
 		Started: &journal.Started{Title: "Hallway speed", Source: "hallway.yaml", Player: g.name, TotalS: 1830, Blocks: []journal.PlannedBlock{
-			{Title: "Up", Rounds: 3, Sets: 3, Contacts: 30}, {Title: "Across", Rounds: 3, Sets: 3, Contacts: 24}}}}
+			{Title: "Up", Rounds: 3, Sets: 3, Contacts: journal.CountOf(30)}, {Title: "Across", Rounds: 3, Sets: 3, Contacts: journal.CountOf(24)}}}}
 	last := 6
 	if g.rand.IntN(8) == 0 {
 		last, r.State = 5, journal.Stopped
@@ -74,7 +74,7 @@ func (g *generator) run(start time.Time, week int) *journal.Run {
 			name, reps = "Skater jump", 8
 		}
 		r.Sets = append(r.Sets, journal.Set{Place: at, Name: name, Outcome: "done", End: "clock", PlannedS: 12, TakenS: 12,
-			Reps: reps, Planned: reps, Contacts: reps, Sides: []string{"both"}, Paced: true})
+			Reps: reps, Planned: reps, Contacts: journal.CountOf(reps), Sides: []string{"both"}, Paced: true})
 		if i < last-1 {
 			r.Rests = append(r.Rests, g.rest(at))
 		}
@@ -108,6 +108,6 @@ func (g *generator) rate(r *journal.Run, week int) {
 	r.Rating = journal.Rating{RPE: &rpe, Pain: &pain}
 	if pain {
 		where, note := "left knee", "on landing, from the third round on"
-		r.Rating.Where, r.Rating.Note = &where, &note
+		r.Said = []journal.Statement{{Pain: &pain, Where: where, Note: note}}
 	}
 }

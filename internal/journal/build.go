@@ -1,0 +1,246 @@
+package journal
+
+import (
+	"bytes"
+	"cmp"
+	"encoding/json"
+	"fmt"
+	"slices"
+	"time"
+
+	"coldfloor/internal/units"
+)
+
+// amends reports whether a line was written about a run and not in it. Such
+// lines of two copies that parted both stand.
+func (e Event) amends() bool {
+	switch e {
+	case EventMeasure, EventRating, EventCorrect, EventWithdraw, EventRestore:
+		return true
+	}
+	return false
+}
+
+// build makes a run of its lines, which it may reorder.
+func build(lines []Entry) (*Run, []error) {
+	if byN := func(a, b Entry) int { return cmp.Compare(a.N, b.N) }; !slices.IsSortedFunc(lines, byN) {
+		slices.SortStableFunc(lines, byN)
+	}
+	r := &Run{ID: lines[0].Run, State: Unfinished}
+	b := builder{run: r, easier: map[Exercise]bool{}}
+	problems := b.gaps(lines)
+	var about []*Line
+	parted := 0 // number from which on copies parted; 0: none
+	for len(lines) > 0 {
+		n := 1
+		for n < len(lines) && lines[n].N == lines[0].N {
+			n++
+		}
+		event, amendments, err := settle(lines[:n])
+		if err != nil {
+			r.Differ++
+			problems = append(problems, err)
+		}
+		if event != nil {
+			b.add(event)
+		}
+		if parted == 0 && len(amendments) > 1 {
+			parted = lines[0].N
+		}
+		about = append(about, amendments...)
+		r.LastN = lines[0].N
+		lines = lines[n:]
+	}
+	inTime(about, parted)
+	for _, l := range about {
+		b.amend(l)
+	}
+	b.finish()
+	return r, problems
+}
+
+// gaps tells of the lines that are missing by their numbers.
+func (b *builder) gaps(lines []Entry) (problems []error) {
+	last := 0
+	for i := range lines {
+		switch n := lines[i].N - last - 1; {
+		case n == 1:
+			problems = append(problems, fmt.Errorf("line %d of run %s is missing", last+1, b.run.ID))
+			b.run.Missing++
+		case n > 1:
+			problems = append(problems, fmt.Errorf("lines %d to %d of run %s are missing", last+1, lines[i].N-1, b.run.ID))
+			b.run.Missing += n
+		}
+		last = lines[i].N
+	}
+	return problems
+}
+
+// settle returns what counts of the lines that have one number: the first
+// event of the run itself, and every amendment. The error tells of an event
+// that differs from the first.
+func settle(lines []Entry) (event *Line, amendments []*Line, err error) {
+	first := 0
+	for i := range lines {
+		e := &lines[i]
+		switch {
+		case e.Event.amends():
+			if !slices.ContainsFunc(amendments, func(l *Line) bool { return same(l, &e.Line) }) {
+				amendments = append(amendments, &e.Line)
+			}
+		case event == nil:
+			event, first = &e.Line, e.Number
+		case err == nil && !same(event, &e.Line):
+			err = fmt.Errorf("run %s has two lines %d that differ, a %s in line %d and a %s in line %d; the first counts",
+				e.Run, e.N, event.Event, first, e.Event, e.Number)
+		}
+	}
+	return event, amendments, err
+}
+
+// same reports whether two lines say the same.
+func same(a, b *Line) bool {
+	x, xerr := json.Marshal(a)
+	y, yerr := json.Marshal(b)
+	return xerr == nil && yerr == nil && bytes.Equal(x, y)
+}
+
+// inTime puts amendments, which are in the order of their numbers, in the order
+// of time from the number on at which copies of the journal parted.
+func inTime(about []*Line, parted int) {
+	if parted == 0 {
+		return
+	}
+	i := slices.IndexFunc(about, func(l *Line) bool { return l.N >= parted })
+	slices.SortStableFunc(about[i:], func(x, y *Line) int { return x.At.Compare(y.At) })
+}
+
+// builder is a run in the making.
+type builder struct {
+	run    *Run
+	easier map[Exercise]bool
+	worked int   // sets so far in which work was begun
+	before []int // of each rest: the sets before it in which work was begun
+
+	elapsed   time.Duration // of the processes before
+	began, at time.Time     // of the process at hand: its first and its latest line
+	clockAt   time.Duration // session clock when it began
+	start     *time.Time
+}
+
+// add takes the run's own lines in order, each once.
+func (b *builder) add(l *Line) {
+	r := b.run
+	if b.began.IsZero() {
+		r.Start, b.began = l.At, l.At
+	}
+	if l.Event == EventResume && l.Resume.Restart {
+		b.elapsed += b.leg()
+		b.began, b.clockAt = l.At, units.Seconds(l.Clock)
+	}
+	b.at, r.Clock = l.At, units.Seconds(l.Clock)
+	switch l.Event {
+	case EventStarted:
+		r.Started = l.Started
+	case EventSet:
+		r.Sets = append(r.Sets, *l.Set)
+		s := &r.Sets[len(r.Sets)-1]
+		if s.At = l.At; s.worked() {
+			b.worked++
+		}
+	case EventRest:
+		r.Rests = append(r.Rests, *l.Rest)
+		r.Rests[len(r.Rests)-1].At = l.At
+		b.before = append(b.before, b.worked)
+	case EventPause:
+		r.Pauses++
+	case EventVariant:
+		b.easier[Exercise{Block: l.Variant.Block, Exercise: l.Variant.Exercise}] = l.Variant.Easier
+	case EventFinish:
+		r.State, r.Elapsed = State(l.Finish.Outcome), units.Seconds(l.Finish.ElapsedS)
+	}
+}
+
+// leg returns how long the process at hand has taken: by the wall, and no less
+// than the session's clock, for the wall's may have been set back.
+func (b *builder) leg() time.Duration { return max(b.at.Sub(b.began), b.run.Clock-b.clockAt, 0) }
+
+// amend takes a line that was written about the run.
+func (b *builder) amend(l *Line) {
+	r := b.run
+	if r.Start.IsZero() {
+		r.Start = l.At // nothing but amendments is left of it
+	}
+	if l.Event == EventMeasure {
+		b.measure(l)
+		return
+	}
+	r.Amendments = append(r.Amendments, *l)
+	switch l.Event {
+	case EventRating:
+		r.say(l.Rating, l.At)
+	case EventCorrect:
+		if l.Correct.At != nil {
+			b.start = l.Correct.At
+		}
+		if l.Correct.LengthS != nil {
+			r.length = true
+			b.elapsed = units.Seconds(*l.Correct.LengthS)
+		}
+	case EventWithdraw:
+		r.Withdrawn = true
+	case EventRestore:
+		r.Withdrawn = false
+	}
+}
+
+// measure takes a measured result, the place of an earlier one of the same try.
+func (b *builder) measure(l *Line) {
+	m := *l.Measure
+	m.At = l.At
+	all := b.run.Measures
+	if i := slices.IndexFunc(all, func(x Measure) bool { return x.Place == m.Place && x.Side == m.Side && x.Try == m.Try }); i >= 0 {
+		all[i] = m
+		return
+	}
+	b.run.Measures = append(all, m)
+}
+
+// finish works out what follows from all lines.
+func (b *builder) finish() {
+	r := b.run
+	switch {
+	case r.length:
+		r.Elapsed = b.elapsed
+	case r.State == Unfinished:
+		r.Elapsed = b.elapsed + b.leg()
+	}
+	if b.start != nil {
+		b.move(b.start.Sub(r.Start))
+		r.Start = *b.start
+	}
+	for i := range r.Rests {
+		r.Rests[i].Left = b.before[i] == b.worked
+	}
+	for x, on := range b.easier {
+		if on {
+			r.Easier = append(r.Easier, x)
+		}
+	}
+	slices.SortFunc(r.Easier, func(x, y Exercise) int {
+		return cmp.Or(cmp.Compare(x.Block, y.Block), cmp.Compare(x.Exercise, y.Exercise))
+	})
+}
+
+// move shifts the moments of what was done with a corrected start.
+func (b *builder) move(by time.Duration) {
+	zone := b.start.Location()
+	for i := range b.run.Sets {
+		s := &b.run.Sets[i]
+		s.At = s.At.Add(by).In(zone)
+	}
+	for i := range b.run.Rests {
+		s := &b.run.Rests[i]
+		s.At = s.At.Add(by).In(zone)
+	}
+}

@@ -1,0 +1,105 @@
+package journal
+
+// RoundsDone returns the completed rounds of each block: as the player said,
+// or else those whose sets were all done. It is nil if neither is known.
+func (r *Run) RoundsDone() []int {
+	if r.Rating.Rounds != nil {
+		return r.Rating.Rounds
+	}
+	return r.RoundsCounted()
+}
+
+// RoundsCounted returns the rounds of each block whose sets were all done,
+// whatever the player said; nil if the run tells of no sets. A set that was
+// done again counts once.
+func (r *Run) RoundsCounted() []int {
+	if r.Started == nil || r.OnPaper() {
+		return nil
+	}
+	type round struct{ block, round int }
+	sets := map[round]int{}
+	counted := map[Place]bool{}
+	for i := range r.Sets {
+		if s := &r.Sets[i]; s.Outcome == Done && !counted[s.Place] {
+			counted[s.Place] = true
+			sets[round{s.Block, s.Round}]++
+		}
+	}
+	done := make([]int, len(r.Started.Blocks))
+	for at, n := range sets {
+		if at.block < 1 || at.block > len(done) {
+			continue
+		}
+		if b := r.Started.Blocks[at.block-1]; b.Rounds > 0 && at.round <= b.Rounds && n >= b.Sets/b.Rounds {
+			done[at.block-1]++
+		}
+	}
+	return done
+}
+
+// SetsDone returns how many of the prescribed sets were done, one that was done
+// again counted once. On paper it is not known.
+func (r *Run) SetsDone() Count {
+	if r.OnPaper() {
+		return Count{}
+	}
+	counted := map[Place]bool{}
+	for i := range r.Sets {
+		if r.Sets[i].Outcome == Done {
+			counted[r.Sets[i].Place] = true
+		}
+	}
+	return Count{N: len(counted), Known: r.Missing == 0}
+}
+
+// Reps returns the reps of every set, both sides counted, those of sets done
+// again among them. On paper they are not known.
+func (r *Run) Reps() Count {
+	if r.OnPaper() {
+		return Count{}
+	}
+	n := Count{Known: r.Missing == 0}
+	for i := range r.Sets {
+		n.N += r.Sets[i].Reps
+	}
+	return n
+}
+
+// Contacts returns the foot contacts of the reps of every set, those of sets
+// done again among them. Of a run on paper they are those of the rounds done,
+// as prescribed, and not known if nobody said how many rounds that was.
+func (r *Run) Contacts() Count {
+	if r.OnPaper() {
+		return r.contactsOnPaper()
+	}
+	n := Count{Known: r.Missing == 0}
+	for i := range r.Sets {
+		if s := &r.Sets[i]; s.worked() {
+			n = n.Add(s.Contacts)
+		}
+	}
+	return n
+}
+
+func (r *Run) contactsOnPaper() Count {
+	done := r.RoundsDone()
+	if done == nil || len(r.Started.Blocks) == 0 {
+		return Count{}
+	}
+	n := Count{Known: true}
+	for i, b := range r.Started.Blocks {
+		switch {
+		case i >= len(done):
+			n.Known = false
+		case b.Rounds > 0 && done[i] > 0:
+			n = n.Add(Count{N: b.Contacts.N * done[i] / b.Rounds, Known: b.Contacts.Known})
+		}
+	}
+	return n
+}
+
+// worked reports whether work was begun in the set.
+func (s *Set) worked() bool { return s.Outcome != Skipped || s.TakenS > 0 }
+
+// jumps reports whether the set had jumps in it, counted or not.
+func (s *Set) jumps() bool { return s.worked() && (s.Contacts.N > 0 || !s.Contacts.Known) }

@@ -1,0 +1,277 @@
+package journal
+
+// line reads a line that this program wrote, and reports whether it is one.
+// Each key may stand once, for what a second one adds to is not said here.
+func (s *scanner) line(text []byte, l *Line) bool {
+	s.text, s.failed = text, false
+	seen := 0
+	s.object(func(key []byte) {
+		switch seen++; string(key) {
+		case "v":
+			l.V = s.int()
+		case "run":
+			l.Run = s.string()
+		case "n":
+			l.N = s.int()
+		case "at":
+			l.At = s.moment()
+		case "t_s":
+			l.Clock = s.float()
+		case "event":
+			l.Event = Event(s.string())
+		case "crc":
+			s.raw() // the seal is looked at before
+		default:
+			s.body(string(key), l)
+		}
+	})
+	return !s.failed && len(s.text) == 0
+}
+
+// body reads what goes with a line's event.
+func (s *scanner) body(key string, l *Line) {
+	switch key {
+	case "started":
+		once(s, &l.Started, s.started)
+	case "set":
+		once(s, &l.Set, s.set)
+	case "rest":
+		once(s, &l.Rest, s.rest)
+	case "pause":
+		once(s, &l.Pause, func(p *Pause, k string) { s.only(k == "cause", func() { p.Cause = s.string() }) })
+	case "resume":
+		once(s, &l.Resume, s.resume)
+	case "move":
+		once(s, &l.Move, s.move)
+	case "extend":
+		once(s, &l.Extend, s.extend)
+	case "variant":
+		once(s, &l.Variant, s.variant)
+	case "finish":
+		once(s, &l.Finish, s.finish)
+	case "rating":
+		once(s, &l.Rating, s.rating)
+	default:
+		s.fail() // corrections and measured results are rare, and of a newer program nothing is known
+	}
+}
+
+// once reads an object into a place that is still free.
+func once[T any](s *scanner, p **T, field func(v *T, key string)) {
+	if *p != nil {
+		s.fail()
+		return
+	}
+	*p = new(T)
+	s.object(func(key []byte) { field(*p, string(key)) })
+}
+
+// only reads a value if its key is known.
+func (s *scanner) only(known bool, read func()) {
+	if !known {
+		s.fail()
+		return
+	}
+	read()
+}
+
+// place reads a part of a place.
+func (s *scanner) place(p *Place, key string) {
+	switch key {
+	case "block":
+		p.Block = s.int()
+	case "round":
+		p.Round = s.int()
+	case "exercise":
+		p.Exercise = s.int()
+	default:
+		s.fail()
+	}
+}
+
+func (s *scanner) started(v *Started, key string) {
+	switch key {
+	case "title":
+		v.Title = s.string()
+	case "source":
+		v.Source = s.string()
+	case "text":
+		v.Text = s.string()
+	case "player":
+		v.Player = s.string()
+	case "total_s":
+		v.TotalS = s.float()
+	case "blocks":
+		s.blocks(v)
+	case "program":
+		v.Program = s.string()
+	case "speed":
+		v.Speed = s.float()
+	case "by_hand":
+		v.ByHand = s.bool()
+	default:
+		s.fail()
+	}
+}
+
+func (s *scanner) blocks(v *Started) {
+	if v.Blocks != nil {
+		s.fail()
+		return
+	}
+	v.Blocks = []PlannedBlock{}
+	s.list(func() {
+		var b PlannedBlock
+		s.object(func(key []byte) {
+			switch string(key) {
+			case "title":
+				b.Title = s.string()
+			case "rounds":
+				b.Rounds = s.int()
+			case "sets":
+				b.Sets = s.int()
+			case "contacts":
+				b.Contacts = s.count()
+			default:
+				s.fail()
+			}
+		})
+		v.Blocks = append(v.Blocks, b)
+	})
+}
+
+func (s *scanner) set(v *Set, key string) {
+	switch key {
+	case "name":
+		v.Name = s.string()
+	case "outcome":
+		v.Outcome = s.string()
+	case "end":
+		v.End = s.string()
+	case "by_hand":
+		v.ByHand = s.bool()
+	case "planned_s":
+		v.PlannedS = s.float()
+	case "taken_s":
+		v.TakenS = s.float()
+	case "paused_s":
+		v.PausedS = s.float()
+	case "reps":
+		v.Reps = s.int()
+	case "planned_reps":
+		v.Planned = s.int()
+	case "contacts":
+		v.Contacts = s.count()
+	case "sides":
+		if v.Sides != nil {
+			s.fail()
+			return
+		}
+		v.Sides = []string{}
+		s.list(func() { v.Sides = append(v.Sides, s.string()) })
+	case "easier":
+		v.Easier = s.bool()
+	case "variant":
+		v.Variant = s.string()
+	case "paced":
+		v.Paced = s.bool()
+	default:
+		s.place(&v.Place, key)
+	}
+}
+
+func (s *scanner) rest(v *Rest, key string) {
+	switch key {
+	case "prescribed_s":
+		v.PrescribedS = s.float()
+	case "taken_s":
+		v.TakenS = s.float()
+	case "paused_s":
+		v.PausedS = s.float()
+	case "end":
+		v.End = s.string()
+	default:
+		s.place(&v.Place, key)
+	}
+}
+
+func (s *scanner) resume(v *Resume, key string) {
+	switch key {
+	case "restart":
+		v.Restart = s.bool()
+	case "step":
+		v.Step = s.int()
+	default:
+		s.fail()
+	}
+}
+
+func (s *scanner) move(v *Move, key string) {
+	switch key {
+	case "cause":
+		v.Cause = s.string()
+	case "kind":
+		v.Kind = s.string()
+	default:
+		s.place(&v.Place, key)
+	}
+}
+
+func (s *scanner) extend(v *Extend, key string) {
+	switch key {
+	case "kind":
+		v.Kind = s.string()
+	case "by_s":
+		v.ByS = s.float()
+	default:
+		s.place(&v.Place, key)
+	}
+}
+
+func (s *scanner) variant(v *Variant, key string) {
+	switch key {
+	case "name":
+		v.Name = s.string()
+	case "easier":
+		v.Easier = s.bool()
+	default:
+		s.place(&v.Place, key)
+	}
+}
+
+func (s *scanner) finish(v *Finish, key string) {
+	switch key {
+	case "outcome":
+		v.Outcome = s.string()
+	case "elapsed_s":
+		v.ElapsedS = s.float()
+	default:
+		s.fail()
+	}
+}
+
+func (s *scanner) rating(v *Rating, key string) {
+	switch key {
+	case "rounds":
+		if v.Rounds != nil {
+			s.fail()
+			return
+		}
+		v.Rounds = []int{}
+		s.list(func() { v.Rounds = append(v.Rounds, s.int()) })
+	case "rpe":
+		x := s.float()
+		v.RPE = &x
+	case "pain":
+		x := s.bool()
+		v.Pain = &x
+	case "where":
+		x := s.string()
+		v.Where = &x
+	case "note":
+		x := s.string()
+		v.Note = &x
+	default:
+		s.fail()
+	}
+}
