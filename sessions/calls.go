@@ -96,10 +96,16 @@ func checkCalls(m *yamlread.Mapping, e *Exercise) {
 		seen[c] = true
 	}
 	length := e.Time + e.TimePerSide
-	if length > 0 && e.CallEvery.Least > 0 && length-CallsEnd < e.CallEvery.Most {
+	if length > 0 && e.CallEvery.Least > 0 && !e.LastsForACall() {
 		m.Problem("calls", fmt.Sprintf("a set of %s may end before anything is called", units.FormatDuration(length)),
 			fmt.Sprintf("make it longer than %s, or call more often", units.FormatDuration(e.CallEvery.Most+CallsEnd)))
 	}
+}
+
+// LastsForACall reports whether a set of directions is long enough for at
+// least one of them; it holds for every set without calls.
+func (e *Exercise) LastsForACall() bool {
+	return len(e.Calls) == 0 || e.Time+e.TimePerSide-CallsEnd >= e.CallEvery.Most
 }
 
 // quote quotes a key in a message.

@@ -270,6 +270,17 @@ func TestMeasures(t *testing.T) {
 	}
 }
 
+func TestHeadings(t *testing.T) {
+	for text, want := range map[string]Heading{
+		"left": Left, "Front left": FrontLeft, "right front": FrontRight, "back-right": BackRight, "hinten links": BackLeft,
+		"Vorn": Front, "backwards": Back, "rechts": Right, "net": "", "left right": "", "left net": "", "": "",
+	} {
+		if got := HeadingOf(text); got != want {
+			t.Errorf("%q points %q, want %q", text, got, want)
+		}
+	}
+}
+
 func TestCallsAreRead(t *testing.T) {
 	list := valid(t, "calls").Blocks[0].Exercises
 	for i, want := range []Interval{{3 * time.Second, 3 * time.Second}, {2 * time.Second, 4 * time.Second}, {DefaultCallEvery, DefaultCallEvery},

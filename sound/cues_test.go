@@ -7,6 +7,8 @@ import (
 	"time"
 
 	"gonum.org/v1/gonum/dsp/fourier"
+
+	"coldfloor/sessions"
 )
 
 // bound is the highest fundamental, in Hz: ISO 24500:2010 (scope) and JIS S
@@ -105,6 +107,14 @@ func TestCuesAreAsLoudAsTheyShouldBe(t *testing.T) {
 	}
 }
 
+func TestCallTonesEndBeforeTheNextCall(t *testing.T) {
+	for d := range sessions.MaxCalls {
+		if l := CallTones(d).Duration(); l > sessions.MinCallEvery/2 {
+			t.Errorf("the tones of direction %d last %v", d, l)
+		}
+	}
+}
+
 func TestCuesAreShort(t *testing.T) {
 	for _, c := range Cues() {
 		limit := 700 * time.Millisecond // so that a pip a second apart stays clear
@@ -149,9 +159,12 @@ func picture(c *Clip) map[[2]int]float64 {
 	return out
 }
 
-// TestCuesAreToldApart compares every two cues: 1 would be the same sound.
+// TestCuesAreToldApart compares every two cues and calls: 1 would be the same sound.
 func TestCuesAreToldApart(t *testing.T) {
 	cues := Cues()
+	for d := range sessions.MaxCalls {
+		cues = append(cues, Cue{Clip: CallTones(d)})
+	}
 	for i, a := range cues {
 		for _, b := range cues[:i] {
 			pa, pb := picture(a.Clip), picture(b.Clip)

@@ -26,10 +26,12 @@ const beforeEnd = 10 * time.Second
 // have no known end.
 type Options struct {
 	Pips     int  // get-ready pips before a start, 0 to MaxPips
-	Tempo    bool // a soft click as each phase of a given tempo begins
-	Reps     bool // a soft click as each rep begins, where no tempo is given
+	Clicks   bool // a soft click for each paced rep, lowering and rising apart
 	ByHand   bool // every set with reps waits for a key, as in engine.Options
 	AllPaced bool // no set waits for a key, as in engine.Options; it wins over ByHand
+
+	Seed   uint64                       // of the calls, as in engine.Options
+	Spoken func(direction string) *Clip // the words that call a direction, nil if they are not to be had; nil: tones alone
 
 	// Words, where not nil, returns further clips, such as spoken words, to
 	// be placed with the cues, in any order, at times from the view's moment.
@@ -110,7 +112,8 @@ func (d *drawing) run() {
 	s := span{start: from - v.Elapsed, end: from + v.Length - v.Elapsed}
 	for i := v.Step; ; i++ {
 		d.draw(i, s)
-		d.within(i, s)
+		d.clicks(i, s)
+		d.calls(i, s)
 		slices.SortStableFunc(d.step, byTime)
 		for _, c := range d.step {
 			if c.At >= from && !d.yield(c) {

@@ -126,7 +126,7 @@ func TestAPipNeverFallsOnTheStartOfItsStep(t *testing.T) {
 
 func TestTempoClicks(t *testing.T) {
 	p := soundtest.Planned(t, "lead_in: 0s\nblocks: [{title: A, exercises: [{name: Squat, reps: 2, tempo: 3-1-1}, {name: Hop, reps: 3, rep: 500ms}], change: 1s}]\n")
-	want(t, lines(p, Beginning(p), Options{Tempo: true, Reps: true}), `
+	want(t, lines(p, Beginning(p), Options{Clicks: true}), `
 0 work starts
 4 rising
 5 lowering
@@ -137,14 +137,39 @@ func TestTempoClicks(t *testing.T) {
 12 rep
 12.5 done
 `)
-	if got := lines(p, Beginning(p), Options{Tempo: true}); strings.Contains(got, Rep.Name) {
-		t.Errorf("rep clicks though only tempo was asked for:\n%s", got)
-	}
+	want(t, lines(p, Beginning(p), Options{}), "0 work starts\n10 change exercise\n11 work starts\n12.5 done\n")
 }
 
 func TestAPhaseOfNoLengthHasNoClick(t *testing.T) {
 	p := soundtest.Planned(t, "lead_in: 0s\nblocks: [{title: A, exercises: [{name: Jump, reps: 2, tempo: 0-0-1}]}]\n")
-	want(t, lines(p, Beginning(p), Options{Tempo: true}), "0 work starts\n1 rising\n2 done\n")
+	want(t, lines(p, Beginning(p), Options{Clicks: true}), "0 work starts\n1 rising\n2 done\n")
+}
+
+// Calls stand at the moments and in the order of the plan's own draw: spoken if
+// the words end before the next, as tones if not.
+func TestCallsAreHeard(t *testing.T) {
+	p := soundtest.Planned(t, "lead_in: 5s\nblocks: [{title: A, exercises: [{name: Footwork, time: 10s, calls: [left, right], call_every: 3s}]}]\n")
+	word := NewClip("call: left", Call, make([]float32, Position(2900*ms)))
+	o := Options{Seed: 7, Spoken: func(d string) *Clip {
+		if d == "left" {
+			return word
+		}
+		return NewClip("too long", Call, make([]float32, Position(3*time.Second)))
+	}}
+	b := &strings.Builder{}
+	fmt.Fprintln(b, "5 work starts")
+	for c := range p.Calls(1, 7, 10*time.Second) {
+		name := "call: left"
+		if c.Direction == 1 {
+			name = "call 2"
+		}
+		fmt.Fprintf(b, "%g %s\n", 5+c.At.Seconds(), name)
+	}
+	fmt.Fprintln(b, "15 done")
+	want(t, lines(p, Beginning(p), o), b.String())
+	if got := lines(p, Beginning(p), o); strings.Count(got, "call") != 3 {
+		t.Errorf("three calls fit into 10 s at 3, 6 and 9 s; got\n%s", got)
+	}
 }
 
 func TestTimelineStopsWhereASetWaits(t *testing.T) {
@@ -238,7 +263,7 @@ func TestWordsAreMergedInOrder(t *testing.T) {
 func TestTimelineHolds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := plan.Of(sessionstest.Draw(t))
-		o := Options{Pips: rapid.IntRange(0, MaxPips).Draw(t, "pips"), Tempo: true, Reps: true, AllPaced: true}
+		o := Options{Pips: rapid.IntRange(0, MaxPips).Draw(t, "pips"), Clicks: true, AllPaced: true}
 		all := slices.Collect(Timeline(p, Beginning(p), o))
 		if !slices.IsSortedFunc(all, byTime) || all[0].At < 0 || all[len(all)-1] != (Placed{p.Total, Done}) {
 			t.Fatalf("out of order, or not to the end: %v", all)

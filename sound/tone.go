@@ -21,10 +21,15 @@ const rest = math.MinInt
 // The pitches in use, in semitones from A4.
 const (
 	a4  = 0
+	b4  = 2
 	e5  = 7
+	fs5 = 9
 	a5  = 12
+	b5  = 14
 	cs6 = 16
+	d6  = 17
 	e6  = 19
+	fs6 = 21
 	a6  = 24
 )
 

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"math/rand/v2"
 	"os"
 
 	"github.com/charmbracelet/x/term"
@@ -44,6 +45,22 @@ func loadSettings(file string) (settings.Player, error) {
 		err = check.Off(p)
 	}
 	return p, err
+}
+
+// seedFlag declares --seed on c.
+func seedFlag(c *cobra.Command, seed *uint64) {
+	c.Flags().Uint64Var(seed, "seed", 0, "call directions in the order of `N`, which the log of a run holds; 0 draws one")
+}
+
+// mostDrawn bounds the seeds that are drawn to six digits, which are typed easily.
+const mostDrawn = 999_999
+
+// seedOf returns the seed that was asked for, or one drawn if that is 0.
+func seedOf(asked uint64) uint64 {
+	if asked != 0 {
+		return asked
+	}
+	return 1 + rand.Uint64N(mostDrawn)
 }
 
 // sameFlag declares --same on c, a command that reads many journals.

@@ -15,42 +15,126 @@ import (
 	"coldfloor/internal/pace"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/preview"
+	"coldfloor/sessions/weeks"
 	"coldfloor/tui/glyph"
 )
 
+// previewFlags is how preview was called.
+type previewFlags struct {
+	asJSON, steps bool
+	log, settings string
+	days          dayFlags
+	folder        string // to write the sessions of a week to
+}
+
 // newPreview returns the command that shows sessions before they are run.
 func newPreview() *cobra.Command {
-	var asJSON, steps bool
-	var log, file string
+	var f previewFlags
 	c := &cobra.Command{
-		Use:   "preview SESSION…",
-		Short: "Show a session's length and dose before it is run",
+		Use:   "preview SESSION|WEEKS…",
+		Short: "Show the length and dose of a session, or of a plan of weeks, before it is run",
 		Long: `Show a session's length and its parts, block by block, with sets, reps, foot
 contacts and work to rest. SESSION is a built-in name or a file. For several
 sessions it shows a table, a line each.
+
+Of a plan of weeks it shows each week, with the contacts against the week
+before; --week shows one of them day by day, --on the sessions of a day.
+--write makes files of the sessions of a week or a day, as they are then.
 
 Your length is how long the session takes at your own pace, from the sets that
 you ended yourself in the journal, with the range that four sessions of five lie
 in. It says so where there are too few of them.`,
 		Args: argsError(cobra.MinimumNArgs(1)),
-		RunE: func(c *cobra.Command, args []string) error {
-			plans, err := plansOf(c, args)
-			if err != nil {
-				return err
-			}
-			own, err := ownPace(c, log, file)
-			if err != nil {
-				return err
-			}
-			return showPreview(c.OutOrStdout(), plans, own, asJSON, steps)
-		},
+		RunE: func(c *cobra.Command, args []string) error { return f.run(c, args) },
 	}
-	journalFlag(c, &log)
-	settingsFlag(c, &file)
-	c.Flags().BoolVar(&asJSON, "json", false, "write JSON: an object, or an array of them for several sessions")
-	c.Flags().BoolVar(&steps, "steps", false, "list the timeline, step by step")
-	atMostOne(c, "json", "steps")
+	journalFlag(c, &f.log)
+	settingsFlag(c, &f.settings)
+	f.days.add(c)
+	c.Flags().BoolVar(&f.asJSON, "json", false, "write JSON: an object, or an array of them for several sessions")
+	c.Flags().BoolVar(&f.steps, "steps", false, "list the timeline, step by step")
+	c.Flags().StringVar(&f.folder, "write", "", "with --week or --on: write each session as a file into `FOLDER`")
+	atMostOne(c, "json", "steps", "write")
 	return c
+}
+
+// run shows what args name.
+func (f *previewFlags) run(c *cobra.Command, args []string) error {
+	opened, err := openAll(c, args)
+	if err != nil {
+		return err
+	}
+	if f.folder != "" {
+		return f.write(c, opened)
+	}
+	own, err := ownPace(c, f.log, f.settings)
+	if err != nil {
+		return err
+	}
+	var plans []*plan.Plan // of sessions, and of the days that are named
+	var season []*plan.Weeks
+	for _, o := range opened {
+		if o.Plan != nil && f.days.on == "" {
+			if f.days.week != 0 {
+				if err := f.days.checkWeek(o.Plan); err != nil {
+					return err
+				}
+			}
+			season = append(season, plan.OfWeeks(o.Plan))
+			continue
+		}
+		of, err := f.days.plansOf(o)
+		if err != nil {
+			return err
+		}
+		plans = append(plans, of...)
+	}
+	return f.show(c.OutOrStdout(), plans, season, own)
+}
+
+// show writes the previews in the form asked for.
+func (f *previewFlags) show(w io.Writer, plans []*plan.Plan, season []*plan.Weeks, own *pace.Table) error {
+	if f.asJSON {
+		return writeJSON(w, f.documents(plans, season, own))
+	}
+	if f.steps && len(season) > 0 {
+		return usageError{"the steps of a whole plan of weeks are too many to list", "name a day with --on"}
+	}
+	for i, s := range season {
+		if i > 0 {
+			fmt.Fprintln(w)
+		}
+		if err := f.showWeeks(w, s); err != nil {
+			return err
+		}
+	}
+	if len(plans) == 0 {
+		return nil
+	}
+	return showPreview(w, plans, own, f.steps)
+}
+
+// showWeeks writes a plan of weeks, or one of its weeks.
+func (f *previewFlags) showWeeks(w io.Writer, s *plan.Weeks) error {
+	if f.days.week != 0 {
+		return preview.WeekText(w, s, f.days.week)
+	}
+	return preview.WeeksText(w, s, plainGlyphs())
+}
+
+// write writes the sessions of a week or a day as files, and says which.
+func (f *previewFlags) write(c *cobra.Command, opened []weeks.Opened) error {
+	if len(opened) != 1 || opened[0].Plan == nil || !f.days.given() {
+		return usageError{"--write needs one plan of weeks, and --week or --on", "such as coldfloor preview autumn.yaml --week 3 --write week3"}
+	}
+	days, err := f.days.days(opened[0].Plan)
+	if err != nil {
+		return err
+	}
+	files, err := opened[0].Plan.WriteFiles(f.folder, days)
+	for _, name := range files {
+		fmt.Fprintln(c.OutOrStdout(), name)
+	}
+	return err
 }
 
 // ownPace returns what the journal tells of the player's pace. One that cannot
@@ -75,11 +159,9 @@ func ownPace(c *cobra.Command, log, file string) (*pace.Table, error) {
 	return pace.Of(done), nil
 }
 
-// showPreview writes the previews in the form asked for.
-func showPreview(w io.Writer, plans []*plan.Plan, own *pace.Table, asJSON, steps bool) error {
+// showPreview writes sessions: one, a table of several, or their steps.
+func showPreview(w io.Writer, plans []*plan.Plan, own *pace.Table, steps bool) error {
 	switch {
-	case asJSON:
-		return writeJSON(w, documents(plans, own))
 	case steps:
 		for _, p := range plans {
 			if err := preview.Steps(w, p); err != nil {
@@ -97,11 +179,18 @@ func showPreview(w io.Writer, plans []*plan.Plan, own *pace.Table, asJSON, steps
 // plainGlyphs reports whether the terminal is to be drawn on in ASCII alone.
 func plainGlyphs() bool { return glyph.Best(os.Getenv, runtime.GOOS) == glyph.Plain }
 
-// documents returns one document, or a list of several.
-func documents(plans []*plan.Plan, own *pace.Table) any {
-	docs := make([]preview.Document, len(plans))
-	for i, p := range plans {
-		docs[i] = preview.WithPace(p, own.Length(p))
+// documents returns one document, or a list of several: plans of weeks first.
+func (f *previewFlags) documents(plans []*plan.Plan, season []*plan.Weeks, own *pace.Table) any {
+	var docs []any
+	for _, s := range season {
+		d := preview.OfWeeks(s)
+		if f.days.week != 0 {
+			d = d.Only(f.days.week)
+		}
+		docs = append(docs, d)
+	}
+	for _, p := range plans {
+		docs = append(docs, preview.WithPace(p, own.Length(p)))
 	}
 	if len(docs) == 1 {
 		return docs[0]
@@ -117,19 +206,19 @@ func writeJSON(w io.Writer, v any) error {
 	return e.Encode(v)
 }
 
-// plansOf opens every session and lays it out. It tells of every problem in
-// every file before it gives up.
-func plansOf(c *cobra.Command, names []string) ([]*plan.Plan, error) {
-	var plans []*plan.Plan
+// openAll opens everything that is named. It tells of every problem in every
+// file before it gives up.
+func openAll(c *cobra.Command, names []string) ([]weeks.Opened, error) {
+	var all []weeks.Opened
 	var failed error
 	for _, name := range names {
-		p, err := planOf(c, name)
+		o, err := openAny(c, name)
 		if err != nil {
 			report(err, c.ErrOrStderr())
 			failed = fmt.Errorf("%w: %s", errFound, name)
 			continue
 		}
-		plans = append(plans, p)
+		all = append(all, o)
 	}
-	return plans, failed
+	return all, failed
 }

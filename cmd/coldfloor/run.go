@@ -1,6 +1,8 @@
 package main
 
 import (
+	"fmt"
+
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/units"
@@ -17,6 +19,8 @@ type runOptions struct {
 	byHand   bool
 	distance string
 	voice    string
+	clicks   string
+	seed     uint64
 	settings string
 }
 
@@ -45,6 +49,8 @@ then typed with Enter after them; ? lists them.`,
 	f.BoolVar(&o.noLog, "no-log", false, "keep nothing in the journal")
 	f.BoolVar(&o.byHand, "by-hand", false, "let every set of reps end by a key")
 	f.StringVar(&o.distance, "distance", "", "how far off the screen is read, such as `4m`")
+	f.StringVar(&o.clicks, "clicks", "", "a soft click for each paced rep: `on or off`; else the settings say, by default on")
+	seedFlag(c, &o.seed)
 	voiceFlag(c, &o.voice)
 	return c
 }
@@ -64,6 +70,13 @@ func (o *runOptions) run(c *cobra.Command, args []string) error {
 	mine, err := loadSettings(o.settings)
 	if err != nil {
 		return err
+	}
+	switch o.clicks {
+	case "":
+	case "on", "off":
+		mine.Clicks = o.clicks == "on"
+	default:
+		return usageError{fmt.Sprintf("--clicks %q is neither on nor off", o.clicks), "--clicks off leaves the reps' clicks out"}
 	}
 	s := stage{options: o, command: c, settings: mine, from: from}
 	if o.voice != "" {

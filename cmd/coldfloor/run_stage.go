@@ -62,7 +62,7 @@ func (s *stage) host(screen bool) *run.Host {
 	}
 	return &run.Host{Settings: s.settings, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
 		AllPaced: !screen && !isTerminal(s.command.InOrStdin()), Live: &given, Voice: s.voice,
-		Heard: sound.Options{Pips: sound.DefaultPips, Tempo: true}}
+		Heard: sound.Options{Pips: sound.DefaultPips, Clicks: s.settings.Clicks}, Seed: seedOf(s.options.seed)}
 }
 
 // onScreen runs the session on the screen.

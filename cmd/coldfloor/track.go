@@ -25,6 +25,7 @@ type trackOptions struct {
 	pips  int
 	tempo bool
 	voice string
+	seed  uint64
 }
 
 // newTrack returns the command that writes a session as audio.
@@ -46,6 +47,7 @@ coldfloor sounds plays the cues one by one, to learn them.`,
 	f.StringVar(&o.files.Cues, "cues", "", "also write time, sample and name of each cue to a CSV `FILE`")
 	f.IntVar(&o.pips, "pips", sound.DefaultPips, "get-ready pips before a start, `N` seconds down")
 	f.BoolVar(&o.tempo, "tempo", false, "add a soft click for each rep, lowering and rising apart where a tempo is given")
+	seedFlag(c, &o.seed)
 	f.BoolVar(&o.files.Force, "force", false, "replace files that are there")
 	voiceFlag(c, &o.voice)
 	return c
@@ -62,8 +64,8 @@ func (o *trackOptions) run(c *cobra.Command, name string) error {
 	}
 	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
-	heard := sound.Options{Pips: o.pips, Tempo: o.tempo, Reps: o.tempo}
-	if heard.Words, err = o.words(ctx, p); err != nil {
+	heard := sound.Options{Pips: o.pips, Clicks: o.tempo, Seed: seedOf(o.seed)}
+	if err := o.speak(ctx, p, &heard); err != nil {
 		return err
 	}
 	progress := newProgress(c.ErrOrStderr(), "writing the track")
@@ -71,6 +73,9 @@ func (o *trackOptions) run(c *cobra.Command, name string) error {
 	err = o.files.Write(ctx, p, heard,
 		func(written, all time.Duration) { progress.tell(int64(written), int64(all)) })
 	progress.end()
+	if err == nil && p.HasCalls() {
+		fmt.Fprintf(c.ErrOrStderr(), "coldfloor: the directions are called in the order of --seed %d\n", heard.Seed)
+	}
 	switch {
 	case errors.Is(err, context.Canceled):
 		return errors.New("interrupted, nothing was written")
@@ -78,23 +83,25 @@ func (o *trackOptions) run(c *cobra.Command, name string) error {
 	return err
 }
 
-// words renders what is spoken in the track of p; it returns nil for nothing.
-func (o *trackOptions) words(ctx context.Context, p *plan.Plan) (func(*plan.Plan, engine.View) []sound.Placed, error) {
+// speak renders what is spoken in the track of p, if anything is, and adds it to
+// what is heard.
+func (o *trackOptions) speak(ctx context.Context, p *plan.Plan, heard *sound.Options) error {
 	if o.voice == "" {
-		return nil, nil
+		return nil
 	}
 	mine, err := settings.Load()
 	if err != nil {
-		return nil, err
+		return err
 	}
 	v, err := voiceOf(o.voice, mine, o.pips)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	if err := v.Prepare(ctx, p, nil); err != nil {
-		return nil, err
+		return err
 	}
-	return v.Words(engine.Options{AllPaced: true}), nil
+	heard.Words, heard.Spoken = v.Words(engine.Options{AllPaced: true}), v.Spoken
+	return nil
 }
 
 // check reports what is wrong with the flags.

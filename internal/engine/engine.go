@@ -24,6 +24,7 @@ type Options struct {
 	LeadIn   time.Duration // count-in before the first step if From is not 0
 	CountIn  time.Duration // count-in before work that is resumed, repeated, skipped or gone back to; 0: none
 	Easier   []Exercise    // exercises that begin in their easier variant
+	Seed     uint64        // of the directions that are called; the engine itself draws nothing
 	ByHand   bool          // every set with reps waits for a key
 	AllPaced bool          // no set waits for a key, for a run with no keyboard; it wins over ByHand
 }

@@ -31,6 +31,8 @@ type Host struct {
 	ByHand   bool // every set with reps waits for a key
 	AllPaced bool // no set waits for a key: there is no keyboard
 
+	Seed uint64 // of the directions that are called
+
 	Live  *live.Options // how the sound is given; nil: there is none
 	Heard sound.Options // what is heard besides the cues; who waits for a key is filled in
 	Voice *voice.Voice  // what is spoken; nil: nothing
@@ -51,7 +53,7 @@ func (h *Host) OpenSound() {
 // Begin sets up a new run of p. Listeners hear of it after the journal and the
 // sound.
 func (h *Host) Begin(p *plan.Plan, listeners ...engine.Listener) (*Active, error) {
-	o := h.options(engine.Options{})
+	o := h.options(engine.Options{Seed: h.Seed})
 	c := NewSystem(h.Speed)
 	if h.Journal == nil {
 		return h.run(newTally(p, nil), o, c, nil, listeners), nil
@@ -93,9 +95,9 @@ func (h *Host) run(t *tally, o engine.Options, c Clock, rec *Recorder, listeners
 	all := []engine.Listener{t}
 	if h.sound != nil {
 		heard := h.Heard
-		heard.ByHand, heard.AllPaced = o.ByHand, o.AllPaced
+		heard.ByHand, heard.AllPaced, heard.Seed = o.ByHand, o.AllPaced, o.Seed
 		if h.Voice != nil {
-			heard.Words = h.Voice.Words(o)
+			heard.Words, heard.Spoken = h.Voice.Words(o), h.Voice.Spoken
 			r.voice = h.Voice
 			r.speak(t.plan)
 		}

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"coldfloor/internal/plan"
+	"coldfloor/sessions"
 )
 
 // Language is everything that is said, in one language. Names and cues come
@@ -26,19 +27,27 @@ type Language struct {
 	minute    string // one minute
 	minutes   string // %d
 	done      string
+	counted   [3]string // the last reps of a set: the one before the one before the last, and so on
+	headings  map[sessions.Heading]string
 }
 
 // languages is the table of all that is said.
 var languages = []Language{
 	{
-		Code: "en", next: "Next: %s.", left: "left side", right: "right side", alternate: "sides in turn",
+		Code: "en", next: "Next: %s.", left: "left side", right: "right side", alternate: "each side, alternating",
 		rest: "Rest, %s.", lastRound: "Last round.", second: "1 second", seconds: "%d seconds",
 		minute: "1 minute", minutes: "%d minutes", done: "Done.",
+		counted: [3]string{"three", "two", "last"},
 	},
 	{
 		Code: "de", next: "Es folgt: %s.", left: "linke Seite", right: "rechte Seite", alternate: "Seiten im Wechsel",
 		rest: "Pause, %s.", lastRound: "Letzte Runde.", second: "1 Sekunde", seconds: "%d Sekunden",
 		minute: "1 Minute", minutes: "%d Minuten", done: "Fertig.",
+		counted: [3]string{"drei", "zwei", "letzte"},
+		headings: map[sessions.Heading]string{
+			sessions.Front: "vorn", sessions.FrontRight: "vorn rechts", sessions.Right: "rechts", sessions.BackRight: "hinten rechts",
+			sessions.Back: "hinten", sessions.BackLeft: "hinten links", sessions.Left: "links", sessions.FrontLeft: "vorn links",
+		},
 	},
 }
 
@@ -102,6 +111,24 @@ func (l Language) Done() string { return l.done }
 
 // Number says a number, for a countdown.
 func (l Language) Number(n int) string { return fmt.Sprint(n) }
+
+// Counted says the last reps of a set as they begin: left is how many there
+// are with the one that begins. It is empty from the fourth last on.
+func (l Language) Counted(left int) string {
+	if left < 1 || left > len(l.counted) {
+		return ""
+	}
+	return l.counted[len(l.counted)-left]
+}
+
+// Direction says a direction that is called: one that points somewhere in this
+// language, any other as the coach wrote it.
+func (l Language) Direction(direction string) string {
+	if said := l.headings[sessions.HeadingOf(direction)]; said != "" {
+		return said
+	}
+	return direction
+}
 
 func (l Language) side(s plan.Side) string {
 	switch s {

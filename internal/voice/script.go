@@ -11,8 +11,9 @@ import (
 
 // Gaps that keep words apart from cues and from each other.
 const (
-	afterCue  = 150 * time.Millisecond
-	beforeCue = 100 * time.Millisecond
+	afterCue   = 150 * time.Millisecond
+	afterClick = 30 * time.Millisecond
+	beforeCue  = 100 * time.Millisecond
 )
 
 // Options says how a session is spoken.
@@ -69,10 +70,12 @@ func (w *writer) say(text string, from, end time.Duration) {
 	}
 }
 
-// step writes what is said in step i. Work is left to the player's breath.
+// step writes what is said in step i. In work only the last reps are counted.
 func (w *writer) step(i int, start, end time.Duration) {
 	s := w.p.Steps[i]
 	switch s.Kind {
+	case plan.Work:
+		w.counted(i, start, end)
 	case plan.LeadIn:
 		w.leadIn(i, start, end)
 	case plan.Switch:
@@ -81,6 +84,25 @@ func (w *writer) step(i int, start, end time.Duration) {
 		w.say(w.next(i), start+sound.ChangeExercise.Duration()+afterCue, end)
 	case plan.Rest:
 		w.rest(i, start, end)
+	}
+}
+
+// countedFrom is the length of a rep from which on there is time to count it
+// aloud.
+const countedFrom = 1200 * time.Millisecond
+
+// counted writes the count of the last reps of a set, each after the click of
+// its start. The first rep has the start cue. A set that waits for a key is not
+// counted, since nobody knows which rep is its last.
+func (w *writer) counted(i int, start, end time.Duration) {
+	s := w.p.Steps[i]
+	e := w.p.Exercise(i).In(w.view.EasierAt(w.p, i))
+	if s.Reps == 0 || e.Rep < countedFrom || w.o.Run.Waits(s) {
+		return
+	}
+	for left := min(3, s.Reps-1); left > 0; left-- {
+		at := start + time.Duration(s.Reps-left)*e.Rep
+		w.say(w.o.Language.Counted(left), at+sound.Rep.Duration()+afterClick, min(at+e.Rep, end))
 	}
 }
 

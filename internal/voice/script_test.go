@@ -2,6 +2,7 @@ package voice
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -13,6 +14,7 @@ import (
 	"coldfloor/sessions"
 	"coldfloor/sessions/sessionstest"
 	"coldfloor/sound"
+	"coldfloor/sound/soundtest"
 )
 
 const text = `coldfloor: 1
@@ -67,11 +69,23 @@ func TestScript(t *testing.T) {
    8.09–8.90 2
    9.09–9.90 1
   17.54–26.90 Next: Split squat, 5, left side.
+  37.06–41.90 three
+  42.06–46.90 two
+  47.06–51.90 last
   52.48–55.90 Right side.
+  66.06–70.90 three
+  71.06–75.90 two
+  76.06–80.90 last
   81.75–145.90 Rest, 75. Last round.
  146.40–155.90 Next: Pogo hops, 10.
  163.54–172.90 Next: Split squat, 5, left side.
+ 183.06–187.90 three
+ 188.06–192.90 two
+ 193.06–197.90 last
  198.48–201.90 Right side.
+ 212.06–216.90 three
+ 217.06–221.90 two
+ 222.06–226.90 last
  227.75–336.90 Rest, 2 minutes.
  337.40–346.90 Next: Plank, 1 minute 30 seconds.
  438.33–496.90 Done.
@@ -106,6 +120,50 @@ func TestScriptStopsWhereTheFutureIsUnknown(t *testing.T) {
 	got := said(p, sound.Beginning(p), Options{Language: language(t, "en"), Run: engine.Options{ByHand: true}})
 	if strings.Contains(got, "Split") {
 		t.Errorf("spoke beyond a set that waits for a key:\n%s", got)
+	}
+}
+
+// The last reps are counted in sets with a known end, of reps that leave time
+// for a word; the first rep has the start cue.
+func TestLastRepsAreCounted(t *testing.T) {
+	for _, c := range []struct {
+		exercise, code string
+		o              engine.Options
+		want           []string
+	}{
+		{"reps: 5, rep: 1.2s", "en", engine.Options{}, []string{"three", "two", "last"}},
+		{"reps: 5, rep: 1.2s", "de", engine.Options{}, []string{"drei", "zwei", "letzte"}},
+		{"reps: 5, rep: 1.19s", "en", engine.Options{}, nil},
+		{"reps: 3, rep: 2s", "en", engine.Options{}, []string{"two", "last"}},
+		{"reps: 2, rep: 2s", "en", engine.Options{}, []string{"last"}},
+		{"reps: 1, rep: 2s", "en", engine.Options{}, nil},
+		{"reps: 5, rep: 2s, finish: hand", "en", engine.Options{}, nil},
+		{"reps: 5, rep: 2s", "en", engine.Options{ByHand: true}, nil},
+		{"time: 20s, rep: 2s", "en", engine.Options{}, nil},
+		{"reps_per_side: 2, rep: 2s, sides: alternate-reps", "en", engine.Options{}, []string{"three", "two", "last"}},
+	} {
+		p := soundtest.Planned(t, "lead_in: 0s\nblocks: [{title: B, exercises: [{name: Squat, "+c.exercise+"}]}]\n")
+		var got []string
+		for _, s := range Script(p, sound.Beginning(p), Options{Language: language(t, c.code), Run: c.o}) {
+			if strings.ToLower(s.Text) == s.Text {
+				got = append(got, s.Text)
+			}
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: counted %q, want %q", c.exercise, got, c.want)
+		}
+	}
+}
+
+func TestDirectionsAreSaidInTheLanguage(t *testing.T) {
+	de, en := language(t, "de"), language(t, "en")
+	for direction, want := range map[string]string{"front left": "vorn links", "Back": "hinten", "Netz": "Netz"} {
+		if got := de.Direction(direction); got != want {
+			t.Errorf("%q is said %q, want %q", direction, got, want)
+		}
+		if got := en.Direction(direction); got != direction {
+			t.Errorf("%q is said %q", direction, got)
+		}
 	}
 }
 

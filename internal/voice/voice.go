@@ -31,6 +31,7 @@ type Voice struct {
 
 	mu    sync.Mutex
 	clips map[string]*sound.Clip // by text; nil: could not be rendered
+	calls map[string]*sound.Clip // by direction, likewise
 	err   error                  // the first failure
 }
 
@@ -41,7 +42,7 @@ func New(o Options) (*Voice, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Voice{opts: o, speech: s, clips: map[string]*sound.Clip{}}, nil
+	return &Voice{opts: o, speech: s, clips: map[string]*sound.Clip{}, calls: map[string]*sound.Clip{}}, nil
 }
 
 // Prepare renders all that a run of p can say of its own accord, in the order
@@ -55,7 +56,11 @@ func (v *Voice) Prepare(ctx context.Context, p *plan.Plan, ready func()) error {
 			break
 		}
 		v.render(ctx, s.Text)
-		if i == 0 && ready != nil {
+		if i > 0 {
+			continue
+		}
+		v.renderCalls(ctx, p)
+		if ready != nil {
 			ready()
 		}
 	}
@@ -90,6 +95,36 @@ func (v *Voice) render(ctx context.Context, text string) {
 	if err != nil && v.err == nil {
 		v.err = fmt.Errorf("speech: %w", err)
 	}
+}
+
+// renderCalls makes the clips of every direction that is called in p.
+func (v *Voice) renderCalls(ctx context.Context, p *plan.Plan) {
+	for _, b := range p.Session.Blocks {
+		for _, e := range b.Exercises {
+			for _, direction := range e.Calls {
+				v.renderCall(ctx, direction)
+			}
+		}
+	}
+}
+
+// renderCall makes the clip of one direction, unless there is one.
+func (v *Voice) renderCall(ctx context.Context, direction string) {
+	text := v.opts.Language.Direction(direction)
+	v.render(ctx, text)
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	if words := v.clips[text]; words != nil && v.calls[direction] == nil {
+		v.calls[direction] = sound.NewClip("call: "+direction, sound.Call, words.Samples())
+	}
+}
+
+// Spoken returns the words that call a direction, nil while they are not
+// ready. It never waits. It has the form of sound.Options.Spoken.
+func (v *Voice) Spoken(direction string) *sound.Clip {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	return v.calls[direction]
 }
 
 // clip speaks a text into a clip.

@@ -11,6 +11,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/nearest"
 	"coldfloor/internal/units"
 	"coldfloor/internal/yamlread"
@@ -135,8 +136,7 @@ func reason(name string, err error) (message, hint string) {
 		return fmt.Sprintf("the session %s has a problem in line %d: %s%s", strconv.Quote(filepath.Base(name)), p.Pos.Line, p.Message, more),
 			join(p.Hint, "coldfloor check on that file says all")
 	}
-	message, hint, _ = strings.Cut(err.Error(), "\nhint: ")
-	return message, hint
+	return err.Error(), fault.Hint(err)
 }
 
 // join puts two hints together; either may be empty.

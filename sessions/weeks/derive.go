@@ -23,6 +23,15 @@ func (p *Plan) Session(d Planned) *sessions.Session {
 	return p.made[sessionWeek{d.Slot.Session, d.Dose}]
 }
 
+// Full returns the session of a day as it would be if its week were no lighter
+// one; it is what Session returns in every other week.
+func (p *Plan) Full(d Planned) *sessions.Session {
+	if s := p.full[sessionWeek{d.Slot.Session, d.Dose}]; s != nil {
+		return s
+	}
+	return p.Session(d)
+}
+
 // Base returns the session as its own file has it, by the name that the plan
 // gives it, or nil.
 func (p *Plan) Base(name string) *sessions.Session { return p.bases[name] }

@@ -110,7 +110,14 @@ func (r *reader) make(name string, week int, grew []bool) (lightened bool) {
 		return true
 	}
 	if keep, ok := r.p.IsLighter(week); ok && keep > 0 {
+		full := clone(s)
+		full.Title += suffix(week)
+		r.p.full[sessionWeek{name, week}] = full
 		lightened = lighten(s, keep)
+		if wrong := unsound(s); wrong != "" {
+			r.m.ProblemAt(r.p.lighterOf(week).Pos, fmt.Sprintf("this makes no valid session of %s: %s", quoted(name), wrong), "keep more of it")
+			return true
+		}
 	}
 	s.Title += suffix(week)
 	r.p.made[sessionWeek{name, week}] = s
@@ -125,8 +132,12 @@ func unsound(s *sessions.Session) string {
 			return fmt.Sprintf("block %s has %d rounds and no rest", quoted(b.Title), b.Rounds)
 		}
 		for j := range b.Exercises {
-			if e := &b.Exercises[j]; e.Reps+e.RepsPerSide > sessions.MaxReps {
+			e := &b.Exercises[j]
+			if e.Reps+e.RepsPerSide > sessions.MaxReps {
 				return fmt.Sprintf("%s has more than %d reps", quoted(e.Name), sessions.MaxReps)
+			}
+			if !e.LastsForACall() {
+				return fmt.Sprintf("%s may end before anything is called", quoted(e.Name))
 			}
 		}
 	}

@@ -3,7 +3,6 @@ package weeks
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -13,6 +12,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/nearest"
 	"coldfloor/internal/yamlread"
 	"coldfloor/sessions"
@@ -45,7 +45,7 @@ func Open(nameOrPath string) (Opened, error) {
 	}
 	defer f.Close()
 	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return Opened{}, fmt.Errorf("%q is a folder, not a session or a plan of weeks\nhint: name a file in it", nameOrPath)
+		return Opened{}, fault.New("name a file in it", "%q is a folder, not a session or a plan of weeks", nameOrPath)
 	}
 	return Read(nameOrPath, filepath.Dir(nameOrPath), f)
 }
@@ -96,16 +96,20 @@ func From(folder string) Finder {
 		}
 		src, err := readFile(path)
 		if errors.Is(err, fs.ErrNotExist) {
-			return nil, fmt.Errorf("there is no file %q\nhint: names are found from the folder of the plan, %s", name, folder)
+			return nil, fault.New("names are found from the folder of the plan, "+folder, "there is no file %q", name)
 		}
 		if err != nil {
 			return nil, err
 		}
 		if IsPlan(src) {
-			return nil, fmt.Errorf("%q is a plan of weeks, and a plan names sessions alone\nhint: name the sessions of that plan", name)
+			return nil, errPlanOfPlans(name)
 		}
 		return sessions.Parse(path, src)
 	}
+}
+
+func errPlanOfPlans(name string) error {
+	return fault.New("name the sessions of that plan", "%q is a plan of weeks, and a plan names sessions alone", name)
 }
 
 // readFile reads a session's file, no more of it than can be used.
@@ -116,7 +120,7 @@ func readFile(path string) ([]byte, error) {
 	}
 	defer f.Close()
 	if info, err := f.Stat(); err == nil && !info.Mode().IsRegular() {
-		return nil, fmt.Errorf("%q is no file of text\nhint: name a session's file", path)
+		return nil, fault.New("name a session's file", "%q is no file of text", path)
 	}
 	return io.ReadAll(io.LimitReader(f, yamlread.MaxBytes+1))
 }
@@ -127,13 +131,13 @@ func builtinSession(name string) (*sessions.Session, error) {
 		return b.Session()
 	}
 	if _, ok := FindBuiltin(name); ok {
-		return nil, fmt.Errorf("%q is a plan of weeks, and a plan names sessions alone\nhint: name the sessions of that plan", name)
+		return nil, errPlanOfPlans(name)
 	}
 	hint := "coldfloor sessions lists the built-in ones; a file is named with its ending, such as " + name + ".yaml"
 	if near := nearest.Word(name, sessionNames()); near != "" {
 		hint = "did you mean " + near + "?"
 	}
-	return nil, fmt.Errorf("there is no session called %q\nhint: %s", name, hint)
+	return nil, fault.New(hint, "there is no session called %q", name)
 }
 
 func sessionNames() []string {
@@ -152,7 +156,7 @@ func notFound(name string) error {
 		hint = "did you mean " + near + "?"
 	}
 	if strings.ContainsAny(name, `./\`) {
-		return fmt.Errorf("there is no file %q\nhint: %s", name, hint)
+		return fault.New(hint, "there is no file %q", name)
 	}
-	return fmt.Errorf("there is no session or plan called %q\nhint: %s", name, hint)
+	return fault.New(hint, "there is no session or plan called %q", name)
 }

@@ -38,7 +38,7 @@ func Parse(name string, src []byte, find Finder) (*Plan, error) {
 		return nil, file.Err()
 	}
 	r := reader{m: m, find: find, p: &Plan{Name: name, Source: src, Marks: m.Marks(),
-		bases: map[string]*sessions.Session{}, made: map[sessionWeek]*sessions.Session{}}}
+		bases: map[string]*sessions.Session{}, made: map[sessionWeek]*sessions.Session{}, full: map[sessionWeek]*sessions.Session{}}}
 	r.read()
 	if err := file.Err(); err != nil {
 		return nil, err

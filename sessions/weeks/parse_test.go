@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/yamlread"
 
 	"github.com/rogpeppe/go-internal/txtar"
@@ -92,7 +93,7 @@ func TestOpenTellsSessionsFromPlans(t *testing.T) {
 			t.Errorf("Open(%q) = %v, %v", name, o, err)
 		}
 	}
-	if _, err := Open("off-season-six-week"); err == nil || !strings.Contains(err.Error(), "did you mean off-season-six-weeks?") {
-		t.Errorf("Open says %v", err)
+	if _, err := Open("off-season-six-week"); fault.Hint(err) != "did you mean off-season-six-weeks?" {
+		t.Errorf("Open says %v", fault.Text(err))
 	}
 }

@@ -52,6 +52,7 @@ type Plan struct {
 	weeks []Week
 	bases map[string]*sessions.Session // by the name written in the file
 	made  map[sessionWeek]*sessions.Session
+	full  map[sessionWeek]*sessions.Session // of lighter weeks: before anything was taken away
 }
 
 // Slot is one session of the week's pattern.
@@ -142,12 +143,20 @@ type target struct{ block, exercise int } // indexes; exercise is -1 for a block
 
 // IsLighter reports whether the week is a lighter one, and what is kept.
 func (p *Plan) IsLighter(week int) (keep Percent, ok bool) {
-	for _, l := range p.Lighter {
-		if l.Week == week {
-			return l.Keep, true
-		}
+	if l := p.lighterOf(week); l != nil {
+		return l.Keep, true
 	}
 	return 0, false
+}
+
+// lighterOf returns the entry that makes a week lighter, or nil.
+func (p *Plan) lighterOf(week int) *Lighter {
+	for i := range p.Lighter {
+		if p.Lighter[i].Week == week {
+			return &p.Lighter[i]
+		}
+	}
+	return nil
 }
 
 // IsHold reports whether the week adds nothing.

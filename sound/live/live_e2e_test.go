@@ -81,7 +81,7 @@ func TestRecordedCuesDoNotDrift(t *testing.T) {
 	if !*long {
 		t.Skip("takes ten minutes; run with -long")
 	}
-	if err := record(t, tenMinutes, sound.Options{Pips: 3, Tempo: true}); err != nil {
+	if err := record(t, tenMinutes, sound.Options{Pips: 3, Clicks: true}); err != nil {
 		t.Error(err)
 	}
 }

@@ -53,7 +53,7 @@ blocks:
 // each cue at its sample.
 func TestTheReferenceDecoderFindsEveryCue(t *testing.T) {
 	p := soundtest.Planned(t, twoBlocks)
-	o := sound.Options{Pips: 3, Tempo: true, Reps: true}
+	o := sound.Options{Pips: 3, Clicks: true}
 	file := writtenTrack(t, FLAC, p, o)
 	tool(t, "flac", "--test", "--silent", "--warnings-as-errors", file)
 	got := samplesOf(tool(t, "flac", "--decode", "--silent", "--stdout", "--force-raw-format", "--endian=little", "--sign=signed", file))

@@ -74,7 +74,7 @@ func decodeFLAC(t testing.TB, file string) (out []int32, s *flac.Stream) {
 
 func TestFLACHoldsEveryCueAtItsSample(t *testing.T) {
 	p := soundtest.Planned(t, soundtest.Superset)
-	for _, o := range []sound.Options{{Pips: 3}, {Pips: 1, Tempo: true, Reps: true}} {
+	for _, o := range []sound.Options{{Pips: 3}, {Pips: 1, Clicks: true}} {
 		got, s := decodeFLAC(t, writtenTrack(t, FLAC, p, o))
 		if !slices.Equal(got, mixdown(p, o)) {
 			t.Error("the decoded samples are not the clips at their samples")
@@ -86,7 +86,7 @@ func TestFLACHoldsEveryCueAtItsSample(t *testing.T) {
 }
 
 func TestTracksOfRandomSessions(t *testing.T) {
-	o := sound.Options{Pips: 3, Tempo: true, Reps: true}
+	o := sound.Options{Pips: 3, Clicks: true}
 	for seed := range 10 {
 		p := plan.Of(rapid.Custom(sessionstest.Draw).Example(seed))
 		if p.Total > 10*time.Minute {
@@ -261,7 +261,7 @@ func BenchmarkTimeline(b *testing.B) {
 	p := soundtest.Planned(b, "blocks: [{title: A, rounds: 300, rest: 40s, exercises: [{name: Hops, reps: 10}]}]\n")
 	b.ReportAllocs()
 	for b.Loop() {
-		for range sound.Timeline(p, sound.Beginning(p), sound.Options{Pips: 3, Tempo: true, Reps: true}) {
+		for range sound.Timeline(p, sound.Beginning(p), sound.Options{Pips: 3, Clicks: true}) {
 		}
 	}
 }

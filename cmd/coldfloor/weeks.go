@@ -1,0 +1,116 @@
+package main
+
+import (
+	"fmt"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"coldfloor/internal/fault"
+	"coldfloor/internal/plan"
+	"coldfloor/internal/units"
+	"coldfloor/sessions/weeks"
+)
+
+// openAny opens the session or the plan of weeks that the user named: a
+// built-in name, a file, or "-" for standard input.
+func openAny(c *cobra.Command, name string) (weeks.Opened, error) {
+	if name == "-" {
+		return weeks.Read("standard input", ".", c.InOrStdin())
+	}
+	return weeks.Open(name)
+}
+
+// dayFlags say which week or which day of a plan is meant.
+type dayFlags struct {
+	week int
+	on   string
+}
+
+// add gives the command the flags.
+func (f *dayFlags) add(c *cobra.Command) {
+	c.Flags().IntVar(&f.week, "week", 0, "of a plan of weeks, week `N` alone")
+	c.Flags().StringVar(&f.on, "on", "", "of a plan of weeks, the sessions of one `DATE`, such as 2026-12-07")
+}
+
+// given reports whether a week or a day is named.
+func (f *dayFlags) given() bool { return f.week != 0 || f.on != "" }
+
+// days returns the sessions of a plan that are meant: those of the week, of
+// the day, or all of them.
+func (f *dayFlags) days(p *weeks.Plan) ([]weeks.Planned, error) {
+	switch {
+	case f.week != 0 && f.on != "":
+		return nil, usageError{"--week and --on do not go together", "leave out one of them"}
+	case f.on != "":
+		d, err := f.date()
+		if err != nil {
+			return nil, err
+		}
+		days := p.On(d)
+		if len(days) == 0 {
+			return nil, fault.New(nextHint(p, d), "%s has no session on %s", p.Name, d.Short())
+		}
+		return days, nil
+	case f.week != 0:
+		if err := f.checkWeek(p); err != nil {
+			return nil, err
+		}
+		return p.Weeks()[f.week-1].Days, nil
+	}
+	return p.Days(), nil
+}
+
+// checkWeek refuses a week that the plan does not have.
+func (f *dayFlags) checkWeek(p *weeks.Plan) error {
+	if f.week < 1 || f.week > p.Count {
+		return usageError{fmt.Sprintf("--week %d is not a week of %s", f.week, p.Name), fmt.Sprintf("it has weeks 1 to %d", p.Count)}
+	}
+	return nil
+}
+
+// date reads --on.
+func (f *dayFlags) date() (units.Date, error) {
+	d, err := units.ParseDate(f.on)
+	if err != nil {
+		return 0, usageError{fmt.Sprintf("--on: %q %v", f.on, err), units.DateHint}
+	}
+	return d, nil
+}
+
+// nextHint names the next day of a plan with a session.
+func nextHint(p *weeks.Plan, after units.Date) string {
+	for _, d := range p.Days() {
+		if d.Date > after {
+			return "the next session is on " + d.Date.String()
+		}
+	}
+	return fmt.Sprintf("the plan is %s to %s", p.Starts, p.End())
+}
+
+// plansOf returns the plans of a session, or of the days of a plan of
+// weeks that are meant. Each has the text of its day's own session.
+func (f *dayFlags) plansOf(o weeks.Opened) ([]*plan.Plan, error) {
+	if o.Session != nil {
+		if f.given() {
+			return nil, usageError{"--week and --on are for plans of weeks, and " + o.Session.Name + " is a session", "leave them out"}
+		}
+		return []*plan.Plan{plan.Of(o.Session)}, nil
+	}
+	days, err := f.days(o.Plan)
+	if err != nil {
+		return nil, err
+	}
+	var plans []*plan.Plan
+	for _, d := range days {
+		s, err := o.Plan.Written(d)
+		if err != nil {
+			return nil, err
+		}
+		plans = append(plans, plan.Of(s))
+	}
+	return plans, nil
+}
+
+// today returns the day it is here.
+func today() units.Date { return units.DateOf(time.Now()) }

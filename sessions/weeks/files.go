@@ -1,0 +1,76 @@
+package weeks
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"unicode"
+
+	"coldfloor/internal/fault"
+)
+
+// WriteFiles writes the sessions of days into a folder, which it makes if need
+// be, and returns the names of the files that are there then. A file that is
+// there with another content is not replaced.
+func (p *Plan) WriteFiles(folder string, days []Planned) (files []string, err error) {
+	if err := os.MkdirAll(folder, 0o777); err != nil {
+		return nil, err
+	}
+	for _, d := range days {
+		s, err := p.Written(d)
+		if err != nil {
+			return files, err
+		}
+		file := filepath.Join(folder, d.FileName()+".yaml")
+		if err := writeNew(file, s.Source); err != nil {
+			return files, err
+		}
+		files = append(files, file)
+	}
+	return files, nil
+}
+
+// writeNew writes a file that is not there yet, or has the same content.
+func writeNew(file string, content []byte) error {
+	f, err := os.OpenFile(file, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if errors.Is(err, fs.ErrExist) {
+		if there, err := os.ReadFile(file); err == nil && bytes.Equal(there, content) {
+			return nil
+		}
+		return fault.New("take it away, or name another folder", "%q is there already and differs", file)
+	}
+	if err != nil {
+		return err
+	}
+	if _, err := f.Write(content); err != nil {
+		return errors.Join(err, f.Close())
+	}
+	return f.Close()
+}
+
+// FileName returns a name for files about the session of the day, without an
+// ending: its date, its place where it is not the first of the day, and the
+// name of its session.
+func (d Planned) FileName() string {
+	place := ""
+	if d.Place > 1 {
+		place = fmt.Sprintf("-%d", d.Place)
+	}
+	return d.Date.String() + place + "-" + plainName(d.Slot.Session)
+}
+
+// plainName makes of a session's name one that every file system takes.
+func plainName(session string) string {
+	name := filepath.Base(filepath.ToSlash(session))
+	name = strings.TrimSuffix(strings.TrimSuffix(name, ".yaml"), ".yml")
+	return strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) || strings.ContainsRune("-_.", r) {
+			return r
+		}
+		return '-'
+	}, name)
+}
