@@ -126,6 +126,14 @@ type Exercise struct {
 	Marks yamlread.Marks `yaml:"-"`
 }
 
+// ContactsWritten reports whether the foot contacts of a rep were given, be it
+// as 0. An Exercise that was not read from a file has them given if there are
+// any.
+func (e *Exercise) ContactsWritten() bool {
+	_, written := e.Marks["contacts"]
+	return written || e.Contacts > 0
+}
+
 // OneSided reports whether the dose is given a side.
 func (e *Exercise) OneSided() bool { return e.RepsPerSide > 0 || e.TimePerSide > 0 }
 

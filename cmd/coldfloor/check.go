@@ -88,13 +88,13 @@ func (f checkFlags) options(c *cobra.Command, s settings.Player) (check.Options,
 			return o, usageError{fmt.Sprintf("--room: %q %v", f.room, err), settings.RoomHint}
 		}
 	}
-	o.Jumps, err = jumpTimes(c, f.journal, o.Now)
+	o.Jumps, err = jumped(c, f.journal, o.Now)
 	return o, err
 }
 
-// jumpTimes returns the ends of the journal's sessions with foot contacts, up
-// to now, and tells of what is damaged in it.
-func jumpTimes(c *cobra.Command, path string, now time.Time) ([]time.Time, error) {
+// jumped returns the journal's sessions with jumps, and tells of what is damaged
+// in it, and of what is dated ahead.
+func jumped(c *cobra.Command, path string, now time.Time) ([]check.Jumped, error) {
 	runs, problems, err := journal.Load(path)
 	if err != nil {
 		return nil, err
@@ -102,16 +102,16 @@ func jumpTimes(c *cobra.Command, path string, now time.Time) ([]time.Time, error
 	for _, p := range problems {
 		fault.Print(c.ErrOrStderr(), fault.At(path, p))
 	}
-	var ends []time.Time
+	var list []check.Jumped
 	for _, jumps := range journal.JumpsOf(runs, now) {
 		if jumps.Ahead {
 			fault.Print(c.ErrOrStderr(), fault.New("put it right with coldfloor log edit --date",
 				"%s: %q is dated %s, which has not come yet; its jumps count as if it had just ended",
 				path, jumps.Run.Title(), jumps.Run.Start.Format("2006-01-02 15:04")))
 		}
-		ends = append(ends, jumps.At)
+		list = append(list, check.Jumped{End: jumps.At, Unknown: !jumps.Contacts.Known})
 	}
-	return ends, nil
+	return list, nil
 }
 
 // checkAll checks every session that can be read, whatever the others are.

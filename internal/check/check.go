@@ -43,7 +43,7 @@ type Options struct {
 	Player settings.Player
 	Room   settings.Room // goes before that of the settings; zero: the settings' own
 	Within time.Duration // how long the session may be; 0: not asked
-	Jumps  []time.Time   // ends of the player's earlier sessions with foot contacts, in any order
+	Jumps  []Jumped      // the player's earlier sessions with jumps, in any order
 	Now    time.Time
 }
 
@@ -54,7 +54,7 @@ func Run(p *plan.Plan, o Options) []Finding {
 		o.Room = o.Player.Room
 	}
 	c := &checker{p: p, s: p.Session, o: o}
-	c.sets = setsOf(p)
+	c.sets = c.setsOf(p)
 	for _, r := range rules {
 		if !slices.Contains(o.Player.Off, r.Name) {
 			c.rule = r.Name
@@ -107,9 +107,13 @@ func (c *checker) source(key string) string {
 	return settings.LimitByKey(key).Source
 }
 
-// span writes the range that applies: "80–100", "5s–10s".
+// span writes the range that applies: "80–100", "5–10 s".
 func (c *checker) span(key string) string {
-	return strings.ReplaceAll(settings.LimitByKey(key).Format(c.limit(key)), "-", "–")
+	r, d := c.limit(key), settings.LimitByKey(key)
+	if d.Unit == settings.Time {
+		return units.SentenceRange(units.Seconds(r.Low), units.Seconds(r.High))
+	}
+	return strings.ReplaceAll(d.Format(r), "-", "–")
 }
 
 // ratio writes a range of rest to work: "1:5 to 1:10".
@@ -120,53 +124,6 @@ func (c *checker) ratio(key string) string {
 
 // level returns whom the session is for: as it says, or else the player.
 func (c *checker) level() sessions.Level { return cmp.Or(c.s.Level, c.o.Player.Level) }
-
-// set is a set of the plan with what it belongs to.
-type set struct {
-	plan.Set
-	block      *sessions.Block
-	exercise   *sessions.Exercise
-	start, end time.Duration // from the first work step to the last
-	longest    time.Duration // of its work steps
-	before     time.Duration // since the end of the work before; 0 for the first set
-	traits     trait
-}
-
-// setsOf returns the sets of a plan in order.
-func setsOf(p *plan.Plan) []set {
-	sets := make([]set, len(p.Sets))
-	for i, s := range p.Sets {
-		b := &p.Session.Blocks[s.Block-1]
-		e := &b.Exercises[s.Exercise-1]
-		sets[i] = set{Set: s, block: b, exercise: e, start: p.Steps[s.First].Start, end: p.Steps[s.Last].End(), traits: traitsOf(b, e)}
-		for _, step := range p.Steps[s.First : s.Last+1] {
-			if step.Kind == plan.Work {
-				sets[i].longest = max(sets[i].longest, step.Length)
-			}
-		}
-		if i > 0 {
-			sets[i].before = sets[i].start - sets[i-1].end
-		}
-	}
-	return sets
-}
-
-// setsIn returns the sets of a block, which counts from 1.
-func (c *checker) setsIn(block int) []set {
-	first, _ := slices.BinarySearchFunc(c.sets, block, func(s set, b int) int { return cmp.Compare(s.Block, b) })
-	last, _ := slices.BinarySearchFunc(c.sets, block+1, func(s set, b int) int { return cmp.Compare(s.Block, b) })
-	return c.sets[first:last]
-}
-
-// exercises calls f with every exercise of the session and its block.
-func (c *checker) exercises(f func(b *sessions.Block, e *sessions.Exercise)) {
-	for i := range c.s.Blocks {
-		b := &c.s.Blocks[i]
-		for j := range b.Exercises {
-			f(b, &b.Exercises[j])
-		}
-	}
-}
 
 // quote names something of the file within a message.
 func quote(text string) string {
@@ -193,5 +150,5 @@ func list(names []string, most int) string {
 	return strings.Join(quoted, ", ") + more
 }
 
-// span writes a duration as a coach types it, to a tenth of a second.
-func span(d time.Duration) string { return units.FormatDuration(d.Round(100 * time.Millisecond)) }
+// span writes a length of time as a sentence has it.
+func span(d time.Duration) string { return units.Sentence(d) }

@@ -22,7 +22,7 @@ func TestContactsNSCA(t *testing.T) {
 		{"", 140, "note: no level is given"}, {"", 141, "warning: no level is given"},
 	} {
 		t.Run(fmt.Sprint(row.level, row.contacts), func(t *testing.T) {
-			p := read(t, row.level, warm+jumps(1, row.contacts, "90s"))
+			p := read(t, row.level, warm+jumpBlock(1, row.contacts, "90s"))
 			expect(t, of("contacts", p, options()), row.want)
 		})
 	}
@@ -31,12 +31,12 @@ func TestContactsNSCA(t *testing.T) {
 func TestContactsOwnLimit(t *testing.T) {
 	o := options()
 	o.Player.Limits["contacts_beginner"] = settings.Range{Low: 10, High: 20}
-	p := read(t, "beginner", warm+jumps(1, 30, "90s"))
+	p := read(t, "beginner", warm+jumpBlock(1, 30, "90s"))
 	expect(t, of("contacts", p, o), "warning: 10–20 (your own limit)")
 }
 
 func TestContactsByBlock(t *testing.T) {
-	p := read(t, "beginner", warm+jumps(3, 5, "90s")+jumps(2, 10, "90s"))
+	p := read(t, "beginner", warm+jumpBlock(3, 5, "90s")+jumpBlock(2, 10, "90s"))
 	found := of("contacts", p, options())
 	expect(t, found, `note: 35 foot contacts ("Up" 15, "Up" 20)`)
 	if found[0].Figures["block_2_contacts"] != 15 || found[0].Figures["block_3_contacts"] != 20 {
@@ -54,7 +54,7 @@ func TestTimedContacts(t *testing.T) {
       - {name: Fast feet, time: 10s, contacts: 1}
       - {name: Hops, reps: 5, contacts: 1}
 `)
-	expect(t, of("timed-contacts", p, options()), `note: the contacts of "Fast feet" are not counted`)
+	expect(t, of("timed-contacts", p, options()), `note: 1 set of jumps by time, "Fast feet": how often the feet land is not known`)
 }
 
 // NSCA Essentials: plyometric work 1:5 to 1:10 (from memory), maximal power
@@ -74,16 +74,16 @@ func TestRestOfPower(t *testing.T) {
 		blocks string
 		want   []string
 	}{
-		"1:5 of jumps":              {jumps(11, 10, "55s"), nil}, // 110 s to 550 s
-		"below it, under 60 s":      {jumps(11, 12, "55s"), []string{"warning: 1:4.2; the handbook's range for plyometric work is 1:5 to 1:10"}},
-		"below it, 60 s":            {jumps(3, 20, "60s"), []string{"note: practice is about 1m30s between rounds (common practice, no source), here 1m"}},
+		"1:5 of jumps":              {jumpBlock(11, 10, "55s"), nil}, // 110 s to 550 s
+		"below it, under 60 s":      {jumpBlock(11, 12, "55s"), []string{"warning: 1:4.1; the handbook's range for plyometric work is 1:5 to 1:10"}},
+		"below it, 60 s":            {jumpBlock(3, 20, "60s"), []string{"note: practice is about 90 s between rounds (common practice, no source), here 60 s"}},
 		"power, 10 s to 240 s":      {throws("240s"), nil},
 		"power, 10 s to 90 s":       {throws("90s"), []string{"note: 1:12 to 1:20 (NSCA Essentials, second-hand)"}},
-		"power, 10 s to 20 s":       {throws("20s"), []string{"warning: practice is 1m–1m30s between rounds"}},
-		"one set":                   {jumps(1, 5, "0s"), nil},
+		"power, 10 s to 20 s":       {throws("20s"), []string{"warning: practice is 60–90 s between rounds"}},
+		"one set":                   {jumpBlock(1, 5, "0s"), nil},
 		"warm-up is not asked":      {"\n  - {title: W, part: warm-up, trains: [power], rounds: 3, rest: 5s, exercises: [{name: Skip, reps: 20, contacts: 1}]}\n", nil},
-		"what trains is not said":   {"\n  - {title: W, rounds: 3, rest: 5s, exercises: [{name: Skip, reps: 20, contacts: 1}]}\n", nil},
-		"a circuit without a pause": {"\n  - {title: C, trains: [power], exercises: [{name: A, reps: 5, contacts: 1}, {name: B, reps: 5, contacts: 1}]}\n", []string{"warning: here 10s"}},
+		"what trains is not said":   {"\n  - {title: W, rounds: 3, rest: 5s, exercises: [{name: Skip, reps: 20, contacts: 1}]}\n", []string{"warning: 1:0.08"}},
+		"a circuit without a pause": {"\n  - {title: C, trains: [power], exercises: [{name: A, reps: 5, contacts: 1}, {name: B, reps: 5, contacts: 1}]}\n", []string{"warning: here 10 s"}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			expect(t, of("rest", read(t, "", row.blocks), options()), row.want...)
@@ -103,14 +103,14 @@ func TestRestByGoal(t *testing.T) {
 	}{
 		{"strength", "2m", nil},
 		{"strength", "5m", nil},
-		{"strength", "90s", []string{"note: the range for strength is 2m–5m (NSCA Essentials, second-hand), for assistance exercises 1m–2m (ACSM"}},
-		{"strength", "60s", []string{"note: 1m from one set"}},
-		{"strength", "59s", []string{"warning: 59s from one set"}},
+		{"strength", "90s", []string{"note: the range for strength is 2–5 min (NSCA Essentials, second-hand), for assistance exercises 1–2 min (ACSM"}},
+		{"strength", "60s", []string{"note: 60 s from one set"}},
+		{"strength", "59s", []string{"warning: 59 s from one set"}},
 		{"hypertrophy", "30s", nil},
 		{"hypertrophy", "90s", nil},
-		{"hypertrophy", "91s", []string{"note: muscle size is 30s–1m30s"}},
+		{"hypertrophy", "91s", []string{"note: muscle size is 30–90 s"}},
 		{"muscular endurance", "30s", nil},
-		{"muscular endurance", "31s", []string{"note: muscular endurance is 0s–30s"}},
+		{"muscular endurance", "31s", []string{"note: muscular endurance is 0–30 s"}},
 		{"trunk", "5s", nil},
 	} {
 		t.Run(row.trains+row.rest, func(t *testing.T) {
@@ -127,8 +127,8 @@ func TestRestOfConditioning(t *testing.T) {
 		want       []string
 	}{
 		{"20s", "120s", nil}, {"20s", "200s", nil},
-		{"20s", "100s", []string{"note: 1:2.5 with efforts up to 20s; the handbook's range for hard efforts of that length is 1:3 to 1:5"}},
-		{"20s", "210s", []string{"note: 1:5.3"}},
+		{"20s", "100s", []string{"note: 1:2.5 with efforts up to 20 s; the handbook's range for hard efforts of that length is 1:3 to 1:5"}},
+		{"20s", "210s", []string{"note: 1:5.2"}},
 		{"2m", "12m", nil}, {"2m", "17m", []string{"note: 1:3 to 1:4"}},
 		{"4m", "8m", nil}, {"4m", "7m", []string{"note: 1:1 to 1:3"}},
 	} {
@@ -144,9 +144,9 @@ func TestRestOfConditioning(t *testing.T) {
 func TestEffort(t *testing.T) {
 	for reps, want := range map[int][]string{
 		5:  nil,
-		8:  {"note: lasts 16s; the handbook's range at maximal power is 5s–10s (NSCA Essentials, second-hand), practice is 3–8 reps"},
-		9:  {"warning: lasts 18s"},
-		20: {"warning: lasts 40s"},
+		8:  {"note: lasts 16 s; the handbook's range at maximal power is 5–10 s (NSCA Essentials, second-hand), practice is 3–8 reps"},
+		9:  {"warning: lasts 18 s"},
+		20: {"warning: lasts 40 s"},
 	} {
 		p := read(t, "", fmt.Sprintf("\n  - {title: Up, trains: [power], exercises: [{name: Squat jump, reps: %d, contacts: 1}]}\n", reps))
 		expect(t, of("effort", p, options()), want...)
@@ -161,5 +161,5 @@ func TestEffort(t *testing.T) {
       - {name: Split squat, reps_per_side: 8, tempo: 3-1-1}
       - {name: Push-up, reps: 12}
 `)
-	expect(t, of("effort", p, options()), `warning: "Fast feet" lasts 15s`, `note: "Push-up" lasts 24s`)
+	expect(t, of("effort", p, options()), `warning: "Fast feet" lasts 15 s`, `note: "Push-up" lasts 24 s`)
 }

@@ -45,7 +45,7 @@ func recovery(c *checker) {
 		var each []any
 		n := 0
 		for _, s := range c.setsIn(i + 1) {
-			if !s.traits.has(quick) || s.First == c.sets[0].First {
+			if !s.fast() || !c.followsRest(s) {
 				continue
 			}
 			percent, ok := Phosphocreatine(s.before)
@@ -73,6 +73,17 @@ func recovery(c *checker) {
 			"%s of the phosphocreatine would be back at the start of the power sets of %s after an all-out sprint of 30 s; an orientation, on cycling (Bogdanis et al. 1995)",
 			what, quote(b.Title))
 	}
+}
+
+// followsRest reports whether a set follows a rest after work that tires. What
+// follows a change of exercise within a round is no new effort, and what
+// follows the warm-up no second one.
+func (c *checker) followsRest(s set) bool {
+	if !s.rested || len(c.setsIn(s.Block)) == 0 {
+		return false
+	}
+	first := c.setsIn(s.Block)[0]
+	return s.First != first.First || s.Block > 1 && !prepares(&c.s.Blocks[s.Block-2])
 }
 
 // round1 rounds to one decimal.

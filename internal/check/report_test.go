@@ -18,7 +18,7 @@ func sample(t testing.TB) []FileFindings {
 	t.Helper()
 	o := options()
 	o.Room = settings.Room{Along: 2000, Across: 1000}
-	p := read(t, "beginner", jumps(5, 25, "10s")+"      - {name: Long, reps: 2, floor: 3m x 1m}\n")
+	p := read(t, "beginner", jumpBlock(5, 25, "10s")+"      - {name: Long, reps: 2, floor: 3m x 1m}\n")
 	_, err := sessions.Parse("bad.yaml", []byte("coldfloor: 1\ntitel: Bad\nblocks: []\n"))
 	var problems yamlread.Problems
 	if !errors.As(err, &problems) {
@@ -34,7 +34,7 @@ func TestWriteText(t *testing.T) {
 	}
 	for _, want := range []string{
 		"ein kleiner/plan.yaml:3:1: warning: 125 foot contacts (\"Up\" 125), above the range",
-		"plan.yaml:11:31: error: \"Long\" needs a floor of 3m x 1m, the room has 2m x 1m [floor]\n",
+		"plan.yaml:11:31: error: \"Long\" needs a floor of 3 × 1 m, the room has 2 × 1 m [floor]\n",
 		"bad.yaml:2:1: error: unknown key \"titel\" [file]\nhint: did you mean title?\n",
 	} {
 		if !strings.Contains(b.String(), want) {

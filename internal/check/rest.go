@@ -1,28 +1,28 @@
 package check
 
 import (
+	"coldfloor/internal/units"
 	"fmt"
-	"math"
 	"time"
 
 	"coldfloor/internal/plan"
-	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
 
-// rest holds the work and rest of each main block against the range for what
-// the block trains.
+// rest holds the work and rest of each block against the range for what its
+// exercises train, and the rest before each block.
 func rest(c *checker) {
 	for i := range c.s.Blocks {
 		b := &c.s.Blocks[i]
-		if b.Part != sessions.Main {
+		if prepares(b) {
 			continue
 		}
-		switch trains(b) {
+		c.restBefore(i+1, b)
+		switch most, inferred := c.mostOf(i+1, b); most {
 		case power:
 			c.powerRest(i+1, b)
 		case strength:
-			c.strengthRest(i+1, b)
+			c.strengthRest(i+1, b, inferred)
 		case size:
 			c.gapRange(i+1, b, "size_rest", "muscle size")
 		case endurance:
@@ -33,29 +33,43 @@ func rest(c *checker) {
 	}
 }
 
-// powerRest holds a block that trains maximal power against the handbook's
-// ratio and against practice. It warns only where the block is below both.
+// mostOf returns the most demanding kind among a block's sets, and whether it
+// is inferred: the block does not say so itself.
+func (c *checker) mostOf(number int, b *sessions.Block) (most quality, inferred bool) {
+	for _, s := range c.setsIn(number) {
+		most = max(most, s.kind)
+	}
+	said, _ := trains(b)
+	return most, said != most
+}
+
+// powerRest holds a block done at maximal power against the handbook's ratio
+// and against practice. It warns only if the block is below both.
 func (c *checker) powerRest(number int, b *sessions.Block) {
-	work, pause := c.workRest(number)
-	if pause == 0 && b.Rounds*len(b.Exercises) == 1 {
+	r := c.p.Ratio(number)
+	if len(c.setsIn(number)) == 1 {
 		return // one set: there is no rest to judge
 	}
-	key, name := "power_rest_ratio", "maximal power"
+	key, name, resets := "power_rest_ratio", "maximal power", true
 	for _, s := range c.setsIn(number) {
-		if s.traits.has(jump) {
+		if s.kind != power {
+			continue
+		}
+		resets = resets && !timed(s.exercise) && s.exercise.Rep >= slowRep
+		if s.jump {
 			key, name = "jump_rest_ratio", "plyometric work"
 		}
 	}
-	ratio := ratioOf(work, pause)
-	if ratio >= c.limit(key).Low {
-		return // more rest than the range costs time, and harms nobody
-	}
 	least := c.pauseBetweenRounds(b)
-	f := figures{"work_s": work.Seconds(), "rest_s": pause.Seconds(), "ratio": ratio,
+	passes := least >= units.Seconds(c.limit("round_rest").Low)
+	if r.Value() >= c.limit(key).Low || resets && passes {
+		return // more rest than the range costs time, and harms nobody; resets within the reps are rest too
+	}
+	f := figures{"work_s": r.Work.Seconds(), "rest_s": r.Between.Seconds(), "ratio": r.Value(),
 		"low": c.limit(key).Low, "high": c.limit(key).High, "round_rest_s": least.Seconds()}
-	handbook := fmt.Sprintf("work to rest in %s is 1:%.1f; the handbook's range for %s is %s (%s)",
-		quote(b.Title), ratio, name, c.ratio(key), c.source(key))
-	if least >= units.Seconds(c.limit("round_rest").Low) {
+	handbook := fmt.Sprintf("work to rest in %s is %s; the handbook's range for %s is %s (%s)",
+		quote(b.Title), ratioText(r), name, c.ratio(key), c.source(key))
+	if passes || resets && least >= units.Seconds(c.limit("round_rest").Low)/2 {
 		c.add(Note, b.Marks.At("rest"), f, "%s, practice is about %s between rounds (%s), here %s",
 			handbook, span(units.Seconds(c.limit("round_rest").High)), c.source("round_rest"), span(least))
 		return
@@ -64,33 +78,44 @@ func (c *checker) powerRest(number int, b *sessions.Block) {
 		handbook, c.span("round_rest"), c.source("round_rest"), span(least))
 }
 
+// ratioText writes a ratio, that of no rest as 1:0.
+func ratioText(r plan.Ratio) string {
+	if r.Between == 0 {
+		return "1:0"
+	}
+	return r.String()
+}
+
 // pauseBetweenRounds returns the rest after a round, or in a block of one
-// round the shortest between two of its exercises.
+// round the shortest between two of its exercises, which it must have.
 func (c *checker) pauseBetweenRounds(b *sessions.Block) time.Duration {
 	if b.Rounds > 1 {
 		return b.Rest
 	}
-	least := time.Duration(math.MaxInt64)
+	least := time.Duration(-1)
 	for _, e := range b.Exercises[:len(b.Exercises)-1] {
+		gap := b.Change
 		if e.Rest != nil {
-			least = min(least, *e.Rest)
-		} else {
-			least = min(least, b.Change)
+			gap = *e.Rest
+		}
+		if least < 0 || gap < least {
+			least = gap
 		}
 	}
 	return least
 }
 
 // strengthRest holds the pause before each exercise comes round again against
-// the ranges for strength.
-func (c *checker) strengthRest(number int, b *sessions.Block) {
-	gap := c.leastGap(number)
+// the ranges for strength. A block that does not say that it trains strength
+// gets no more than a note, unless there is no pause at all.
+func (c *checker) strengthRest(number int, b *sessions.Block, inferred bool) {
+	gap, again := c.leastGap(number)
 	full, assistance := c.limit("strength_rest"), c.limit("assistance_rest")
-	if gap == 0 || gap >= units.Seconds(full.Low) {
+	if !again || gap >= units.Seconds(full.Low) {
 		return
 	}
 	severity := Note
-	if gap < units.Seconds(assistance.Low) {
+	if gap < units.Seconds(assistance.Low) && (!inferred || gap < noPause) {
 		severity = Warning
 	}
 	c.add(severity, b.Marks.At("rest"), figures{"gap_s": gap.Seconds(), "low_s": full.Low, "high_s": full.High, "assistance_low_s": assistance.Low},
@@ -98,10 +123,14 @@ func (c *checker) strengthRest(number int, b *sessions.Block) {
 		span(gap), quote(b.Title), c.cite("strength_rest"), c.cite("assistance_rest"), span(units.Seconds(c.limit("round_rest").High)))
 }
 
+// noPause is what two sets of one exercise run together at. Our own, no
+// source.
+const noPause = 10 * time.Second
+
 // gapRange notes a pause between sets that is outside the range of a goal.
 func (c *checker) gapRange(number int, b *sessions.Block, key, goal string) {
-	gap := c.leastGap(number)
-	if gap == 0 || c.limit(key).Within(gap.Seconds()) {
+	gap, again := c.leastGap(number)
+	if !again || c.limit(key).Within(gap.Seconds()) {
 		return
 	}
 	c.add(Note, b.Marks.At("rest"), figures{"gap_s": gap.Seconds(), "low_s": c.limit(key).Low, "high_s": c.limit(key).High},
@@ -111,13 +140,12 @@ func (c *checker) gapRange(number int, b *sessions.Block, key, goal string) {
 // conditioningRest notes a ratio outside the range for the length of the
 // block's efforts. How hard they are no file says, so it never warns.
 func (c *checker) conditioningRest(number int, b *sessions.Block) {
-	work, pause := c.workRest(number)
+	if len(c.setsIn(number)) == 1 {
+		return
+	}
 	var longest time.Duration
 	for _, s := range c.setsIn(number) {
 		longest = max(longest, s.longest)
-	}
-	if b.Rounds*len(b.Exercises) == 1 {
-		return
 	}
 	key := "long_rest_ratio"
 	switch {
@@ -126,52 +154,25 @@ func (c *checker) conditioningRest(number int, b *sessions.Block) {
 	case longest <= 3*time.Minute:
 		key = "medium_rest_ratio"
 	}
-	ratio := ratioOf(work, pause)
-	if c.limit(key).Within(ratio) {
+	r := c.p.Ratio(number)
+	if c.limit(key).Within(r.Value()) {
 		return
 	}
-	c.add(Note, b.Marks.At("rest"), figures{"work_s": work.Seconds(), "rest_s": pause.Seconds(), "ratio": ratio, "longest_s": longest.Seconds(),
+	c.add(Note, b.Marks.At("rest"), figures{"work_s": r.Work.Seconds(), "rest_s": r.Between.Seconds(), "ratio": r.Value(), "longest_s": longest.Seconds(),
 		"low": c.limit(key).Low, "high": c.limit(key).High},
-		"work to rest in %s is 1:%.1f with efforts up to %s; the handbook's range for hard efforts of that length is %s (%s), easier ones need less",
-		quote(b.Title), ratio, span(longest), c.ratio(key), c.source(key))
-}
-
-// workRest returns the work of a block and the time between, from its first
-// work step to its last.
-func (c *checker) workRest(number int) (work, pause time.Duration) {
-	sets := c.setsIn(number)
-	if len(sets) == 0 {
-		return 0, 0
-	}
-	for _, s := range c.p.Steps[sets[0].First : sets[len(sets)-1].Last+1] {
-		if s.Kind == plan.Work {
-			work += s.Length
-		} else {
-			pause += s.Length
-		}
-	}
-	return work, pause
+		"work to rest in %s is %s with efforts up to %s; the handbook's range for hard efforts of that length is %s (%s), easier ones need less",
+		quote(b.Title), ratioText(r), span(longest), c.ratio(key), c.source(key))
 }
 
 // leastGap returns the shortest time from the end of one set of an exercise to
-// the start of its next, 0 where none comes round again.
-func (c *checker) leastGap(number int) time.Duration {
+// the start of its next, and false if none comes round again.
+func (c *checker) leastGap(number int) (least time.Duration, again bool) {
 	sets := c.setsIn(number)
 	n := len(c.s.Blocks[number-1].Exercises)
-	var least time.Duration
 	for i := n; i < len(sets); i++ {
-		if gap := sets[i].start - sets[i-n].end; least == 0 || gap < least {
-			least = gap
+		if gap := sets[i].start - sets[i-n].end; !again || gap < least {
+			least, again = gap, true
 		}
 	}
-	return least
-}
-
-// ratioOf returns the rest to one of work, to a tenth: what is shown is what
-// is held against the limit.
-func ratioOf(work, rest time.Duration) float64 {
-	if work == 0 {
-		return 0
-	}
-	return math.Round(10*float64(rest)/float64(work)) / 10
+	return least, again
 }

@@ -3,6 +3,7 @@ package check
 import (
 	"strings"
 
+	"coldfloor/internal/jumps"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
@@ -24,98 +25,16 @@ func floor(c *checker) {
 			unsaid = append(unsaid, e.Name)
 		case need.Along <= room.Along && need.Across <= room.Across:
 		case need.Along <= room.Across && need.Across <= room.Along:
-			c.add(Note, at, f, "%s needs a floor of %v x %v and fits the %v x %v of the room only turned by a quarter",
-				quote(e.Name), need.Along, need.Across, room.Along, room.Across)
+			c.add(Note, at, f, "%s needs a floor of %s and fits the %s of the room only turned by a quarter",
+				quote(e.Name), area(need.Along, need.Across), area(room.Along, room.Across))
 		default:
-			c.add(Error, at, f, "%s needs a floor of %v x %v, the room has %v x %v",
-				quote(e.Name), need.Along, need.Across, room.Along, room.Across)
+			c.add(Error, at, f, "%s needs a floor of %s, the room has %s",
+				quote(e.Name), area(need.Along, need.Across), area(room.Along, room.Across))
 		}
 	})
 	if len(unsaid) > 0 {
-		c.add(Note, c.s.Marks.At("blocks"), nil, "how much floor %s needs is not said; a line of floor: 2m x 1m tells", list(unsaid, maxNames))
+		c.add(Note, c.s.Marks.At("blocks"), nil, "how much floor %s needs is not said; write it as floor: 2m x 1m", list(unsaid, maxNames))
 	}
-}
-
-// ceiling holds the height that each exercise reaches against the room's.
-func ceiling(c *checker) {
-	if c.o.Room.Ceiling == 0 {
-		return
-	}
-	var unsure []string
-	c.exercises(func(_ *sessions.Block, e *sessions.Exercise) {
-		if top := c.top(e); top.Known() {
-			c.underCeiling(e, top)
-		} else if e.Overhead.Kind != sessions.OverheadNone {
-			unsure = append(unsure, e.Name)
-		}
-	})
-	if len(unsure) > 0 {
-		c.add(Note, c.s.Marks.At("blocks"), nil,
-			"whether %s fits under the ceiling of %v cannot be told; give height or reach in the settings file", list(unsure, maxNames), c.o.Room.Ceiling)
-	}
-}
-
-// underCeiling tells of an exercise whose highest point is top and that does
-// not fit, or hardly.
-func (c *checker) underCeiling(e *sessions.Exercise, top settings.Figure) {
-	room := c.o.Room.Ceiling
-	spare := room - top.Length
-	f := figures{"top_m": top.Length.Metres(), "ceiling_m": room.Metres(), "estimated": top.Estimated}
-	how := ""
-	if top.Estimated {
-		how = ", estimated: " + top.Source
-	}
-	at := e.Marks.At("overhead")
-	switch {
-	case spare < 0 && top.Estimated:
-		c.add(Warning, at, f, "%s reaches %v, %v above the ceiling of %v%s", quote(e.Name), top.Length, -spare, room, how)
-	case spare < 0:
-		c.add(Error, at, f, "%s reaches %v, %v above the ceiling of %v", quote(e.Name), top.Length, -spare, room)
-	case spare.Metres() < c.limit("headroom").Low && e.Overhead.Kind != sessions.OverheadNone:
-		c.add(Note, at, f, "%s reaches %v, %v below the ceiling of %v%s", quote(e.Name), top.Length, spare, room, how)
-	}
-}
-
-// top returns the highest point an exercise reaches; it is not known where the
-// settings tell neither height nor reach.
-func (c *checker) top(e *sessions.Exercise) settings.Figure {
-	s := &c.o.Player
-	reach := s.StandingReach()
-	switch e.Overhead.Kind {
-	case sessions.OverheadReach:
-		return reach
-	case sessions.OverheadJump:
-		if !reach.Known() {
-			return reach
-		}
-		up := s.VerticalJump()
-		return settings.Figure{Length: reach.Length + up.Length, Estimated: reach.Estimated || up.Estimated,
-			Source: strings.Join(named(sourceOf("reach", reach), sourceOf("jump", up)), "; ")}
-	}
-	if s.Height == 0 {
-		return settings.Figure{}
-	}
-	return settings.Figure{Length: s.Height + e.Overhead.Above}
-}
-
-// sourceOf writes a part of a sum and where it comes from, nothing where it
-// was measured.
-func sourceOf(part string, f settings.Figure) string {
-	if !f.Estimated {
-		return ""
-	}
-	return part + " of " + f.Length.String() + ": " + f.Source
-}
-
-// named returns the texts that are not empty.
-func named(texts ...string) []string {
-	var kept []string
-	for _, t := range texts {
-		if t != "" {
-			kept = append(kept, t)
-		}
-	}
-	return kept
 }
 
 // travel tells how many reps of a jump that travels fit the length of the
@@ -137,7 +56,7 @@ func travel(c *checker) {
 		c.turns(e, one, along)
 	})
 	if len(unsaid) > 0 {
-		c.add(Note, c.s.Marks.At("blocks"), nil, "how far a rep of %s travels is not said; a line of travel: 1.5m tells how many fit the floor", list(unsaid, maxNames))
+		c.add(Note, c.s.Marks.At("blocks"), nil, "how far a rep of %s travels is not said; write it as travel: 1.5m", list(unsaid, maxNames))
 	}
 }
 
@@ -156,11 +75,11 @@ func (c *checker) turns(e *sessions.Exercise, one settings.Figure, along units.L
 	at := e.Marks.At(key)
 	switch {
 	case fit == 0 && one.Estimated:
-		c.add(Warning, at, f, "a rep of %s travels %v, the floor is %v long%s", quote(e.Name), one.Length, along, how)
+		c.add(Warning, at, f, "a rep of %s travels %s, the floor is %s long%s", quote(e.Name), one.Length.Text(), along.Text(), how)
 	case fit == 0:
-		c.add(Error, at, f, "a rep of %s travels %v, the floor is %v long", quote(e.Name), one.Length, along)
+		c.add(Error, at, f, "a rep of %s travels %s, the floor is %s long", quote(e.Name), one.Length.Text(), along.Text())
 	case reps > fit || reps == 0:
-		c.add(Note, at, f, "%s of %s fit the floor of %v before a turn, at %v a rep%s", units.Count(fit, "rep"), quote(e.Name), along, one.Length, how)
+		c.add(Note, at, f, "%s of %s fit the floor of %s before a turn, at %s a rep%s", units.Count(fit, "rep"), quote(e.Name), along.Text(), one.Length.Text(), how)
 	}
 }
 
@@ -171,7 +90,7 @@ func (c *checker) travelOf(e *sessions.Exercise) settings.Figure {
 	if e.Travel > 0 {
 		return settings.Figure{Length: e.Travel}
 	}
-	if name := strings.ToLower(e.Name); strings.Contains(name, "broad jump") || strings.Contains(name, "long jump") {
+	if jumps.Broad(e.Name) {
 		f := c.o.Player.StandingBroadJump(c.o.Now)
 		if !f.Estimated {
 			f.Source = "broad_jump of the settings"
@@ -190,5 +109,13 @@ func mayTravel(e *sessions.Exercise) bool {
 			return false
 		}
 	}
-	return strings.Contains(name, "bound")
+	return jumps.Bounds(e.Name)
+}
+
+// area writes a floor as a sentence has it: "2 × 1 m".
+func area(along, across units.Length) string {
+	if along >= units.Metre && across >= units.Metre {
+		return strings.TrimSuffix(along.Text(), " m") + " × " + across.Text()
+	}
+	return along.Text() + " × " + across.Text()
 }

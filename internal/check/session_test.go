@@ -19,7 +19,7 @@ func TestSides(t *testing.T) {
       - {name: Split squat, reps_per_side: 5}
       - {name: Lunge, reps_per_side: 5, sides: alternate-reps}
 `)
-	expect(t, of("sides", p, options()), "note: the left side starts all 3 sets that are done a side")
+	expect(t, of("sides", p, options()), "note: the left side starts all 3 sets done one side at a time")
 	p = read(t, "", "\n  - {title: S, rounds: 2, rest: 90s, exercises: [{name: Split squat, reps_per_side: 5, sides: swap-each-round}]}\n")
 	expect(t, of("sides", p, options()))
 	p = read(t, "", `
@@ -31,7 +31,7 @@ func TestSides(t *testing.T) {
       - {name: Right-foot hop, reps: 5}
       - {name: From left to right, reps: 3}
 `)
-	expect(t, of("sides", p, options()), "warning: left does 5 reps and 30s of timed work, right 5 reps and 20s")
+	expect(t, of("sides", p, options()), "warning: left does 5 reps and 30 s of timed work, right 5 reps and 20 s")
 }
 
 // Ten minutes before jumping: common practice, no source. Jeffreys, RAMP,
@@ -42,13 +42,13 @@ func TestWarmUp(t *testing.T) {
 	}
 	for length, want := range map[string][]string{
 		"10m":    nil,
-		"9m59s":  {"note: practice is 10m (common practice"},
-		"5m":     {"note: 5m of warm-up"},
-		"4m59s":  {"warning: the least is 5m"},
-		"1m":     {"warning: 1m of warm-up come before the first jump"},
+		"9m59s":  {"note: practice is 10 min (common practice"},
+		"5m":     {"note: 5 min of warm-up"},
+		"4m59s":  {"warning: the least is 5 min"},
+		"1m":     {"warning: 60 s of warm-up come before the first jump"},
 		"no one": {"warning: no warm-up before it"},
 	} {
-		blocks := jumps(3, 5, "90s")
+		blocks := jumpBlock(3, 5, "90s")
 		if length != "no one" {
 			blocks = lead(length) + blocks
 		}
@@ -56,7 +56,7 @@ func TestWarmUp(t *testing.T) {
 			expect(t, of("warm-up", read(t, "", blocks), options()), want...)
 		})
 	}
-	expect(t, of("warm-up", read(t, "", jumps(3, 5, "90s")+warm), options()), "warning: no warm-up")
+	expect(t, of("warm-up", read(t, "", jumpBlock(3, 5, "90s")+warm), options()), "warning: no warm-up")
 	expect(t, of("warm-up", read(t, "", "\n  - {title: S, exercises: [{name: Plank, time: 30s}]}\n"), options()))
 }
 
@@ -66,7 +66,7 @@ func TestOrder(t *testing.T) {
 	const strong = "\n  - {title: Strong, trains: [strength], rounds: 2, rest: 2m, exercises: [{name: Squat, reps: 5, tempo: 3-1-1}]}\n"
 	const rallies = "\n  - {title: Rallies, trains: [conditioning], rounds: 2, rest: 1m, exercises: [{name: Shuttle, time: 20s}]}\n"
 	const hold = "\n  - {title: Hold, trains: [trunk], exercises: [{name: Plank, time: 20s}]}\n"
-	up := jumps(3, 5, "90s")
+	up := jumpBlock(3, 5, "90s")
 	for name, row := range map[string]struct {
 		blocks string
 		want   []string
@@ -87,7 +87,7 @@ func TestOrder(t *testing.T) {
 }
 
 func TestTrains(t *testing.T) {
-	p := read(t, "", warm+jumps(2, 5, "90s")+`
+	p := read(t, "", warm+jumpBlock(2, 5, "90s")+`
   - title: Odd
     trains: [charisma]
     exercises: [{name: Smile, time: 10s}]
@@ -97,7 +97,7 @@ func TestTrains(t *testing.T) {
 	expect(t, of("trains", p, options()),
 		`note: what "Mute" trains is not said`,
 		`note: trained: "mobility", "vertical power", "charisma"; not trained: horizontal power, lateral power, strength, trunk, conditioning`,
-		`note: "charisma" is no quality that check knows`)
+		`note: "charisma" is no quality that is known here`)
 }
 
 func TestLength(t *testing.T) {
@@ -107,34 +107,34 @@ func TestLength(t *testing.T) {
 	o.Within = 2 * time.Minute
 	expect(t, of("length", p, o))
 	o.Within = time.Minute
-	expect(t, of("length", p, o), "warning: the session is 2:00 long, 1m over the 1m there are")
+	expect(t, of("length", p, o), "warning: the session is 2:00 long, 60 s over the 60 s there are")
 	o.Within, o.Player.Pace = 2*time.Minute, 1.5
-	expect(t, of("length", p, o), "warning: 2:00 long as written and 2:05 at your pace of 1.5, 5s over the 2m there are")
+	expect(t, of("length", p, o), "warning: 2:00 long as written and 2:05 at your pace of 1.5, 5 s over the 2 min there are")
 }
 
 // NSCA Essentials, from memory: 48–72 h between plyometric sessions, 1–3 a
 // week.
 func TestSpacing(t *testing.T) {
-	p := read(t, "", jumps(2, 5, "90s"))
-	ago := func(hours ...int) []time.Time {
-		var times []time.Time
+	p := read(t, "", jumpBlock(2, 5, "90s"))
+	ago := func(hours ...int) []Jumped {
+		var times []Jumped
 		for _, h := range hours {
-			times = append(times, today.Add(-time.Duration(h)*time.Hour))
+			times = append(times, Jumped{End: today.Add(-time.Duration(h) * time.Hour)})
 		}
 		return times
 	}
 	for _, row := range []struct {
-		jumps []time.Time
+		jumps []Jumped
 		want  []string
 	}{
 		{nil, nil}, {ago(72), nil}, {ago(200), nil},
-		{ago(71), []string{"note: ended 71 h ago; the range is 48h–72h (NSCA Essentials, from memory), up on Mon 13 Jul 19:00 and Tue 14 Jul 19:00"}},
+		{ago(71), []string{"note: ended 71 h ago; the range is 48–72 h (NSCA Essentials, from memory), a caution and no proven limit: jump again from Mon 13 Jul 19:00 (48 h) to Tue 14 Jul 19:00 (72 h)"}},
 		{ago(48), []string{"note: 48 h"}},
 		{ago(47), []string{"warning: 47 h"}},
 		{ago(90, 20, 200), []string{"warning: 20 h"}},
 		{ago(72, 110), nil},
-		{ago(72, 110, 150), []string{"warning: session 4 with foot contacts in seven days; the range is 1–3"}},
-		{ago(-5), nil}, // a clock that was ahead
+		{ago(72, 110, 150), []string{"warning: day 4 with jumps in seven days; the range is 1–3 days a week"}},
+		{ago(-5), []string{"warning: ended 0 min ago"}}, // a clock that was ahead
 	} {
 		o := options()
 		o.Jumps = row.jumps
@@ -157,7 +157,7 @@ func TestFloor(t *testing.T) {
 	o := options()
 	expect(t, of("floor", p, o))
 	o.Player.Room = settings.Room{Along: 4500, Across: 1200}
-	want := []string{`note: how much floor "Unsaid" needs`, `error: "Too long" needs a floor of 5m x 1m, the room has 4.5m x 1.2m`, `note: "Turned" needs a floor of 1m x 4m and fits`}
+	want := []string{`note: how much floor "Unsaid" needs`, `error: "Too long" needs a floor of 5 × 1 m, the room has 4.5 × 1.2 m`, `note: "Turned" needs a floor of 1 × 4 m and fits`}
 	expect(t, of("floor", p, o), want...)
 	o.Room = settings.Room{Along: 5000, Across: 5000} // goes before that of the settings
 	expect(t, of("floor", p, o), want[0])
@@ -176,18 +176,20 @@ func TestCeiling(t *testing.T) {
 `)
 	o := options()
 	o.Room = settings.Room{Along: 4500, Across: 1200, Ceiling: 2400}
-	expect(t, of("ceiling", p, o), `note: whether "Stretch", "Smash", "Hop" fits under the ceiling of 2.4m cannot be told`)
+	expect(t, of("ceiling", p, o), `note: whether "Stretch" fits under the ceiling of 2.4 m is not known`,
+		`warning: "Smash" reaches 3.064 m, 66.4 cm above the ceiling of 2.4 m, estimated: a standing height of 2 m, assumed because the settings give none; reach of 2.5 m`,
+		`note: "Hop" reaches 2.4 m`)
 
 	o.Player.Height = 1800
 	expect(t, of("ceiling", p, o), // 2.25 m and 2.814 m, estimated; 2.2 m
-		`warning: "Smash" reaches 2.814m, 41.4cm above the ceiling of 2.4m, estimated: reach of 2.25m: fingertips at about 1.25 × height`)
+		`warning: "Smash" reaches 2.814 m, 41.4 cm above the ceiling of 2.4 m, estimated: reach of 2.25 m: fingertips at about 1.25 × height`)
 	o.Player.Sex = settings.Female
-	expect(t, of("ceiling", p, o), `warning: "Smash" reaches 2.608m`)
+	expect(t, of("ceiling", p, o), `warning: "Smash" reaches 2.608 m`)
 
 	o.Player.Reach, o.Player.Jump = 2350, 500
-	expect(t, of("ceiling", p, o), `note: "Stretch" reaches 2.35m, 5cm below the ceiling of 2.4m`, `error: "Smash" reaches 2.85m, 45cm above the ceiling of 2.4m`)
+	expect(t, of("ceiling", p, o), `note: "Stretch" reaches 2.35 m, 5 cm below the ceiling of 2.4 m`, `error: "Smash" reaches 2.85 m, 45 cm above the ceiling of 2.4 m`)
 	o.Player.Height = 2100
-	expect(t, of("ceiling", p, o), `note: "Stretch"`, `error: "Smash"`, `error: "Hop" reaches 2.5m`)
+	expect(t, of("ceiling", p, o), `note: "Stretch"`, `error: "Smash"`, `error: "Hop" reaches 2.5 m`)
 	o.Room.Ceiling = 0
 	expect(t, of("ceiling", p, o))
 }
@@ -206,14 +208,14 @@ func TestTravel(t *testing.T) {
 	o := options()
 	o.Room = settings.Room{Along: 4500, Across: 1200}
 	expect(t, of("travel", p, o), `note: how far a rep of "Long bounds" travels is not said`,
-		`note: 3 reps of "Bounds" fit the floor of 4.5m before a turn, at 1.5m a rep`,
-		`note: 2 reps of "Standing broad jump" fit the floor of 4.5m before a turn, at 2.1m a rep, estimated: median of boys at 18 years`)
+		`note: 3 reps of "Bounds" fit the floor of 4.5 m before a turn, at 1.5 m a rep`,
+		`note: 2 reps of "Standing broad jump" fit the floor of 4.5 m before a turn, at 2.1 m a rep, estimated: median of boys at 18 years`)
 	o.Player.Off = []string{}
 	o.Player.BroadJump = 1400
 	o.Room.Along = units.Length(1450)
-	expect(t, of("travel", p, o), "note: Long bounds", `error: a rep of "Bounds" travels 1.5m, the floor is 1.45m long`, `note: 1 rep of "Standing broad jump" fit`)
+	expect(t, of("travel", p, o), "note: Long bounds", `error: a rep of "Bounds" travels 1.5 m, the floor is 1.45 m long`, `note: 1 rep of "Standing broad jump" fit`)
 	o.Player.BroadJump = 0
-	expect(t, of("travel", p, o), "note: Long bounds", "error: Bounds", "warning: travels 2.1m")
+	expect(t, of("travel", p, o), "note: Long bounds", "error: Bounds", "warning: travels 2.1 m")
 }
 
 func TestCuesAndEasier(t *testing.T) {
@@ -224,8 +226,8 @@ func TestCuesAndEasier(t *testing.T) {
   - title: B
     exercises: [{name: Hop, reps: 3, contacts: 1}]
 `)
-	expect(t, of("cues", p, options()), `note: "March" has no cue`, `note: "Hop" has no cue`)
-	expect(t, of("easier", p, options()), `note: "Hop" has no easier variant`)
+	expect(t, of("cues", p, options()), `note: no cue for "March", "Hop"`)
+	expect(t, of("easier", p, options()), `note: no easier variant of "Hop"`)
 }
 
 func TestEasierContacts(t *testing.T) {
@@ -237,7 +239,7 @@ func TestEasierContacts(t *testing.T) {
       - {name: Plank, time: 20s, easier: On the knees}
       - {name: Pogo, reps: 3, contacts: 1, easier: Heel raise}
 `)
-	expect(t, of("easier-contacts", p, options()), `note: the contacts of the easier variant are not written and count as the exercise's: "Hop", "Pogo"`)
+	expect(t, of("easier-contacts", p, options()), `note: the contacts of the easier variant are not written, and count as the exercise's: "Hop", "Pogo"`)
 }
 
 // NSCA Essentials, from memory: depth jumps are the most intense; none before
@@ -253,20 +255,20 @@ func TestLevel(t *testing.T) {
 `
 	expect(t, of("level", read(t, "advanced", blocks), options()))
 	expect(t, of("level", read(t, "intermediate", blocks), options()), `warning: "Depth jump" is a jump for level advanced`)
-	expect(t, of("level", read(t, "beginner", blocks), options()), "warning: Depth jump", `warning: "Tuck jump" is a jump for level intermediate, the session is for beginner`)
+	expect(t, of("level", read(t, "beginner", blocks), options()), "warning: Depth jump", `warning: "Tuck jump" is a jump for level intermediate, the session is written for beginner`)
 	expect(t, of("level", read(t, "", blocks), options()))
 	o := options()
 	o.Player.Level = sessions.Intermediate
-	expect(t, of("level", read(t, "advanced", blocks), o), "warning: the session is for level advanced, the settings say intermediate", "warning: Depth jump")
+	expect(t, of("level", read(t, "advanced", blocks), o), "warning: the session is written for level advanced, the player's settings say intermediate", "warning: Depth jump")
 	o = options()
 	o.Player.BirthYear, o.Player.Mass = today.Year()-12, 101
-	expect(t, of("level", read(t, "advanced", blocks), o), "warning: a player of 12; none before puberty", "note: 46 cm above 100 kg")
+	expect(t, of("level", read(t, "advanced", blocks), o), "warning: a player of 12; none before puberty", "note: above 100 kg from no more than 46 cm")
 }
 
 // Faigenbaum et al. 2009, Lloyd et al. 2014: supervised, volume before
 // intensity.
 func TestSupervision(t *testing.T) {
-	p := read(t, "", jumps(2, 5, "90s"))
+	p := read(t, "", jumpBlock(2, 5, "90s"))
 	o := options()
 	expect(t, of("supervision", p, o))
 	o.Player.BirthYear = 2010

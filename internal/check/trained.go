@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"coldfloor/internal/nearest"
 	"coldfloor/sessions"
 )
 
@@ -36,13 +37,13 @@ func trained(c *checker) {
 				names = append(names, name)
 			}
 			if b.Part == sessions.Main && qualityOf(name) == unknown {
-				c.add(Note, b.Marks.At("trains"), nil, "%s is no quality that check knows, so it has no range of rest for it; known are power, speed, strength, muscle size, endurance, conditioning, trunk, mobility and the like", quote(name))
+				c.unknownQuality(b, name)
 			}
 		}
 	}
 	at := c.s.Marks.At("blocks")
 	if len(unsaid) > 0 {
-		c.add(Note, at, nil, "what %s trains is not said; a line of trains: lets check hold rest and length against a range", list(unsaid, maxNames))
+		c.add(Note, at, nil, "what %s trains is not said; with a line of trains: its rest and length are held against the range for it", list(unsaid, maxNames))
 	}
 	if len(names) > 0 {
 		text := "trained: " + list(names, maxNames)
@@ -51,6 +52,16 @@ func trained(c *checker) {
 		}
 		c.add(Note, at, figures{"trained": names}, "%s", text)
 	}
+}
+
+// unknownQuality notes a quality that the rules do not know.
+func (c *checker) unknownQuality(b *sessions.Block, name string) {
+	c.add(Note, b.Marks.At("trains"), nil, "%s is no quality that is known here, and has no range of rest", quote(name))
+	hint := "known are power, speed, strength, muscle size, endurance, conditioning, trunk, mobility and the like"
+	if near := nearest.Word(name, qualityNames); near != "" {
+		hint = "did you mean " + near + "?"
+	}
+	c.found[len(c.found)-1].Hint = hint
 }
 
 // notTrained returns the usual qualities that are not among the names.

@@ -6,6 +6,7 @@ import (
 
 	"coldfloor/internal/pace"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/units"
 )
 
 // Document is a preview as JSON. Times are in seconds.
@@ -27,6 +28,8 @@ type Totals struct {
 	Sets     int     `json:"sets"`
 	Reps     int     `json:"reps"`
 	Contacts int     `json:"contacts"`
+
+	RestPerWork *float64 `json:"rest_per_work"` // plan.Ratio, to a thousandth; null if there is none
 }
 
 // Block is one block of a Document.
@@ -53,9 +56,9 @@ type Step struct {
 
 // Of returns the preview of a plan.
 func Of(p *plan.Plan) Document {
-	d := Document{Title: p.Session.Title, Totals: totals(p.Totals), Blocks: []Block{}, Steps: []Step{}}
-	for _, b := range p.Blocks {
-		d.Blocks = append(d.Blocks, Block{b.Title, b.Rounds, b.Start.Seconds(), totals(b.Totals)})
+	d := Document{Title: p.Session.Title, Totals: totals(p.Totals, p.Ratio(0)), Blocks: []Block{}, Steps: []Step{}}
+	for i, b := range p.Blocks {
+		d.Blocks = append(d.Blocks, Block{b.Title, b.Rounds, b.Start.Seconds(), totals(b.Totals, p.Ratio(i+1))})
 	}
 	for _, s := range p.Steps {
 		d.Steps = append(d.Steps, Step{string(s.Kind), s.Start.Seconds(), s.Length.Seconds(),
@@ -64,7 +67,13 @@ func Of(p *plan.Plan) Document {
 	return d
 }
 
-func totals(t plan.Totals) Totals {
+func totals(t plan.Totals, r plan.Ratio) Totals {
 	sec := func(d time.Duration) float64 { return d.Seconds() }
-	return Totals{sec(t.Total), sec(t.Work), sec(t.Rest), sec(t.Change), t.Sets, t.Reps, t.Contacts}
+	all := Totals{TotalS: sec(t.Total), WorkS: sec(t.Work), RestS: sec(t.Rest), ChangeS: sec(t.Change),
+		Sets: t.Sets, Reps: t.Reps, Contacts: t.Contacts}
+	if r.Known() {
+		v := units.Thousandths(r.Value())
+		all.RestPerWork = &v
+	}
+	return all
 }

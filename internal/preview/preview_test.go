@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"flag"
 	"os"
+	"strings"
 	"testing"
 
 	"coldfloor/internal/plan"
@@ -51,6 +52,12 @@ func TestDocument(t *testing.T) {
 		Contacts: 2 * 10,
 	}
 	want.TotalS = want.WorkS + want.RestS + want.ChangeS
+	// 144 s of work, and between its first and its last step 60 and 90 s of
+	// rest and 28 s of transitions: the lead-in is no part of it.
+	if d.RestPerWork == nil || *d.RestPerWork != 1.236 {
+		t.Errorf("rest per work %v, want 178/144", d.RestPerWork)
+	}
+	d.RestPerWork = nil
 	if d.Totals != want {
 		t.Errorf("got  %+v\nwant %+v", d.Totals, want)
 	}
@@ -107,5 +114,19 @@ func TestGolden(t *testing.T) {
 	}
 	if !bytes.Equal(b.Bytes(), want) {
 		t.Errorf("got:\n%s", b.Bytes())
+	}
+}
+
+// Jumps whose contacts are not counted are no jumps left out: the figure is a
+// least one.
+func TestContactsAtLeast(t *testing.T) {
+	for name, want := range map[string]string{"Pogo hops": "at least 20 foot contacts", "Plank": "20 foot contacts"} {
+		s, err := sessions.Parse("two.yaml", []byte(strings.Replace(text, "Plank", name, 1)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := contacts(plan.Of(s)); got != want {
+			t.Errorf("with %s: %q, want %q", name, got, want)
+		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"coldfloor/internal/jumps"
 	"coldfloor/internal/pace"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
@@ -29,14 +30,27 @@ func Text(w io.Writer, p *plan.Plan, own *pace.Estimate, ascii bool) error {
 	if about := join(", ", safetext.Clean(s.For), string(s.Level)); about != "" {
 		fmt.Fprintln(&b, about)
 	}
-	fmt.Fprintf(&b, "\n%s long: %s work, %s rest, %s moving between\n",
+	fmt.Fprintf(&b, "\n%s long: %s work, %s rest, %s transitions\n",
 		units.Clock(p.Total), units.Clock(p.Work), units.Clock(p.Rest), units.Clock(p.Change))
 	b.WriteString(ownLength(own))
-	fmt.Fprintf(&b, "%s, %s, %s\n\n", units.Count(p.Totals.Sets, "set"), units.Count(p.Totals.Reps, "rep"), units.Count(p.Contacts, "foot contact"))
+	fmt.Fprintf(&b, "%s, %s, %s\n\n", units.Count(p.Totals.Sets, "set"), units.Count(p.Totals.Reps, "rep"), contacts(p))
 	b.WriteString(stripText(p, ascii))
 	b.WriteString(blockTable(p).String())
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// contacts writes how many foot contacts the session has, "at least" if there
+// are jumps among its exercises whose contacts are not counted.
+func contacts(p *plan.Plan) string {
+	switch n := units.Count(p.Contacts, "foot contact"); {
+	case jumps.AllCounted(p.Session):
+		return n
+	case p.Contacts == 0:
+		return "foot contacts not counted"
+	default:
+		return "at least " + n
+	}
 }
 
 // stripText draws the session's strip, the numbers of its blocks below it, and
@@ -47,7 +61,7 @@ func stripText(p *plan.Plan, ascii bool) string {
 	for _, k := range []struct {
 		kind plan.Kind
 		word string
-	}{{plan.Work, "work"}, {plan.Rest, "rest"}, {plan.Switch, "change of side"}, {plan.Change, "next exercise"}, {plan.LeadIn, "lead-in"}} {
+	}{{plan.Work, "work"}, {plan.Rest, "rest"}, {plan.Switch, "switch sides"}, {plan.Change, "next exercise"}, {plan.LeadIn, "lead-in"}} {
 		if slices.ContainsFunc(st.Parts, func(part strip.Part) bool { return part.Kind == k.kind }) {
 			key = append(key, fmt.Sprintf("%c %s", strip.Mark(k.kind, ascii), k.word))
 		}
@@ -58,30 +72,21 @@ func stripText(p *plan.Plan, ascii bool) string {
 // blockTable sets the blocks, and the whole session, in a table.
 func blockTable(p *plan.Plan) texttable.Table {
 	t := texttable.Table{
-		Header: []string{"block", "rounds", "starts", "length", "work", "rest", "moving", "work:rest", "sets", "reps", "contacts"},
+		Header: []string{"block", "rounds", "starts", "length", "work", "rest", "transitions", "work:rest", "sets", "reps", "contacts"},
 		Right:  []bool{false, true, true, true, true, true, true, true, true, true, true},
 	}
 	for i, bt := range p.Blocks {
 		t.Rows = append(t.Rows, append([]string{safetext.Fit(fmt.Sprintf("%d %s", i+1, bt.Title), 40),
-			strconv.Itoa(bt.Rounds), units.Clock(bt.Start)}, figures(bt.Totals)...))
+			strconv.Itoa(bt.Rounds), units.Clock(bt.Start)}, figures(bt.Totals, p.Ratio(i+1))...))
 	}
-	t.Rows = append(t.Rows, append([]string{"whole session", "", units.Clock(0)}, figures(p.Totals)...))
+	t.Rows = append(t.Rows, append([]string{"whole session", "", units.Clock(0)}, figures(p.Totals, p.Ratio(0))...))
 	return t
 }
 
 // figures returns the cells that a block and a session have in common.
-func figures(t plan.Totals) []string {
-	return []string{units.Clock(t.Total), units.Clock(t.Work), units.Clock(t.Rest), units.Clock(t.Change), WorkToRest(t),
+func figures(t plan.Totals, r plan.Ratio) []string {
+	return []string{units.Clock(t.Total), units.Clock(t.Work), units.Clock(t.Rest), units.Clock(t.Change), r.String(),
 		strconv.Itoa(t.Sets), strconv.Itoa(t.Reps), strconv.Itoa(t.Contacts)}
-}
-
-// WorkToRest returns the ratio of work to rest as 1:N with one decimal, or a
-// dash where there is no rest.
-func WorkToRest(t plan.Totals) string {
-	if t.Work == 0 || t.Rest == 0 {
-		return "–"
-	}
-	return fmt.Sprintf("1:%.1f", t.Rest.Seconds()/t.Work.Seconds())
 }
 
 // Steps writes the timeline, one step a line.
@@ -101,11 +106,11 @@ func Steps(w io.Writer, p *plan.Plan) error {
 // Table writes several sessions, one a line.
 func Table(w io.Writer, plans []*plan.Plan) error {
 	t := texttable.Table{
-		Header: []string{"session", "level", "length", "work", "rest", "moving", "work:rest", "sets", "reps", "contacts"},
+		Header: []string{"session", "level", "length", "work", "rest", "transitions", "work:rest", "sets", "reps", "contacts"},
 		Right:  []bool{false, false, true, true, true, true, true, true, true, true},
 	}
 	for _, p := range plans {
-		t.Rows = append(t.Rows, append([]string{safetext.Fit(p.Session.Title, 40), string(p.Session.Level)}, figures(p.Totals)...))
+		t.Rows = append(t.Rows, append([]string{safetext.Fit(p.Session.Title, 40), string(p.Session.Level)}, figures(p.Totals, p.Ratio(0))...))
 	}
 	_, err := io.WriteString(w, t.String())
 	return err

@@ -16,6 +16,10 @@ type Figure struct {
 	Source    string // how it was estimated and after whom; empty where measured
 }
 
+// AssumedHeight is the standing height of a player who gives none, taken tall
+// to be safe under a ceiling. Our own, no source.
+const AssumedHeight = 2 * units.Metre
+
 // Known reports whether there is a figure at all.
 func (f Figure) Known() bool { return f.Length > 0 }
 

@@ -1,0 +1,85 @@
+package check
+
+import (
+	"math"
+	"time"
+
+	"coldfloor/internal/units"
+)
+
+// Jumped is an earlier session of the player with jumps in it.
+type Jumped struct {
+	End     time.Time // one dated ahead of now counts as if it had just ended
+	Unknown bool // how many jumps is not known, in whole or in part
+}
+
+// spacing looks at the time since the player's last session with jumps, and on
+// how many days of seven there were some, this one counted.
+func spacing(c *checker) {
+	last, ok := c.lastJumped()
+	if !ok || !c.hasJumps() {
+		return
+	}
+	at, what := c.s.Marks.At("blocks"), "the last session with foot contacts"
+	if last.Unknown {
+		what = "the last session with jumps in it, not said how many,"
+	}
+	r := c.limit("jump_interval")
+	since := max(c.o.Now.Sub(last.End), 0)
+	f := figures{"since_s": math.Round(since.Seconds()), "low_s": r.Low, "high_s": r.High}
+	severity := Note
+	if since < units.Seconds(r.Low) {
+		severity = Warning
+	}
+	if since < units.Seconds(r.High) {
+		c.add(severity, at, f, "%s ended %s ago; the range is %s, a caution and no proven limit: %s",
+			what, units.Hours(since), c.cite("jump_interval"), c.window(last.End))
+	}
+	if days, most := c.jumpDays(), c.limit("jump_days"); float64(days) > most.High {
+		c.add(Warning, at, figures{"days": days, "high": most.High},
+			"this would be day %d with jumps in seven days; the range is %s days a week (%s)", days, c.span("jump_days"), c.source("jump_days"))
+	}
+}
+
+// lastJumped returns the session with jumps that ended last.
+func (c *checker) lastJumped() (last Jumped, ok bool) {
+	for _, j := range c.o.Jumps {
+		if !ok || j.End.After(last.End) {
+			last, ok = j, true
+		}
+	}
+	return last, ok
+}
+
+// jumpDays returns on how many of seven calendar days there were jumps, today
+// counted.
+func (c *checker) jumpDays() int {
+	today := dayOf(c.o.Now)
+	days := map[time.Time]bool{today: true}
+	for _, j := range c.o.Jumps {
+		if d := dayOf(j.End.In(c.o.Now.Location())); !d.After(today) && d.After(today.AddDate(0, 0, -7)) {
+			days[d] = true
+		}
+	}
+	return len(days)
+}
+
+// dayOf returns the calendar day of a moment, as midnight in UTC.
+func dayOf(t time.Time) time.Time {
+	y, m, d := t.Date()
+	return time.Date(y, m, d, 0, 0, 0, 0, time.UTC)
+}
+
+// moment is how a moment is written.
+const moment = "Mon 2 Jan 15:04"
+
+// window says from when to when the interval after the last session ends.
+func (c *checker) window(last time.Time) string {
+	r := c.limit("jump_interval")
+	low, high := units.Seconds(r.Low), units.Seconds(r.High)
+	text := "jump again from " + last.Add(low).In(c.o.Now.Location()).Format(moment) + " (" + units.Hours(low) + ")"
+	if low == high {
+		return text
+	}
+	return text + " to " + last.Add(high).In(c.o.Now.Location()).Format(moment) + " (" + units.Hours(high) + ")"
+}
