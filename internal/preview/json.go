@@ -13,9 +13,10 @@ import (
 type Document struct {
 	Title string `json:"title"`
 	Totals
-	Blocks   []Block        `json:"blocks"`
-	Steps    []Step         `json:"steps"`
-	YourPace *pace.Document `json:"your_pace,omitempty"`
+	Blocks      []Block        `json:"blocks"`
+	Steps       []Step         `json:"steps"`
+	RestPerWork *float64       `json:"rest_per_work"` // of the whole session
+	YourPace    *pace.Document `json:"your_pace,omitempty"`
 }
 
 // Totals is the length and the dose of a session or a block; TotalS is the
@@ -28,8 +29,6 @@ type Totals struct {
 	Sets     int     `json:"sets"`
 	Reps     int     `json:"reps"`
 	Contacts int     `json:"contacts"`
-
-	RestPerWork *float64 `json:"rest_per_work"` // plan.Ratio, to a thousandth; null if there is none
 }
 
 // Block is one block of a Document.
@@ -38,6 +37,7 @@ type Block struct {
 	Rounds int     `json:"rounds"`
 	StartS float64 `json:"start_s"`
 	Totals
+	RestPerWork *float64 `json:"rest_per_work"` // plan.Ratio, to a thousandth; null if there is none
 }
 
 // Step is one step of a Document. Block, Round and Exercise count from 1 and
@@ -56,9 +56,9 @@ type Step struct {
 
 // Of returns the preview of a plan.
 func Of(p *plan.Plan) Document {
-	d := Document{Title: p.Session.Title, Totals: totals(p.Totals, p.Ratio(0)), Blocks: []Block{}, Steps: []Step{}}
+	d := Document{Title: p.Session.Title, Totals: totals(p.Totals), RestPerWork: restPerWork(p.Ratio(0)), Blocks: []Block{}, Steps: []Step{}}
 	for i, b := range p.Blocks {
-		d.Blocks = append(d.Blocks, Block{b.Title, b.Rounds, b.Start.Seconds(), totals(b.Totals, p.Ratio(i+1))})
+		d.Blocks = append(d.Blocks, Block{b.Title, b.Rounds, b.Start.Seconds(), totals(b.Totals), restPerWork(p.Ratio(i + 1))})
 	}
 	for _, s := range p.Steps {
 		d.Steps = append(d.Steps, Step{string(s.Kind), s.Start.Seconds(), s.Length.Seconds(),
@@ -67,13 +67,17 @@ func Of(p *plan.Plan) Document {
 	return d
 }
 
-func totals(t plan.Totals, r plan.Ratio) Totals {
+func totals(t plan.Totals) Totals {
 	sec := func(d time.Duration) float64 { return d.Seconds() }
-	all := Totals{TotalS: sec(t.Total), WorkS: sec(t.Work), RestS: sec(t.Rest), ChangeS: sec(t.Change),
-		Sets: t.Sets, Reps: t.Reps, Contacts: t.Contacts}
-	if r.Known() {
-		v := units.Thousandths(r.Value())
-		all.RestPerWork = &v
+	return Totals{sec(t.Total), sec(t.Work), sec(t.Rest), sec(t.Change), t.Sets, t.Reps, t.Contacts}
+}
+
+// restPerWork returns a ratio's rest to one of work, to a thousandth, or nil
+// if there is none.
+func restPerWork(r plan.Ratio) *float64 {
+	if !r.Known() {
+		return nil
 	}
-	return all
+	v := units.Thousandths(r.Value())
+	return &v
 }
