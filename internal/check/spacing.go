@@ -10,7 +10,7 @@ import (
 // Jumped is an earlier session of the player with jumps in it.
 type Jumped struct {
 	End     time.Time // one dated ahead of now counts as if it had just ended
-	Unknown bool // how many jumps is not known, in whole or in part
+	Unknown bool      // how many jumps is not known, in whole or in part
 }
 
 // spacing looks at the time since the player's last session with jumps, and on
