@@ -53,6 +53,7 @@ func newRoot() *cobra.Command {
 	root.SetFlagErrorFunc(flagError)
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.AddCommand(
+		newCalendar(),
 		newCheck(),
 		newExport(),
 		newLog(),

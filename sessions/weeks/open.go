@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"gopkg.in/yaml.v3"
 
@@ -87,7 +88,7 @@ func IsPlan(src []byte) bool {
 // dot or a slash is a file from there, any other a built-in session.
 func From(folder string) Finder {
 	return func(name string) (*sessions.Session, error) {
-		if !strings.ContainsAny(name, "./") {
+		if !isFile(name) {
 			return builtinSession(name)
 		}
 		path := name
@@ -160,3 +161,38 @@ func notFound(name string) error {
 	}
 	return fault.New(hint, "there is no session or plan called %q", name)
 }
+
+// Changed returns the latest change of the plan's file and of the files it
+// names, to the second, as far as they are there; of a built-in plan of
+// built-in sessions it is the beginning of its first day.
+func (p *Plan) Changed() time.Time {
+	latest := p.Starts.In(time.UTC, 0)
+	found := false
+	for _, file := range p.files() {
+		info, err := os.Stat(file)
+		if err != nil || !info.Mode().IsRegular() {
+			continue
+		}
+		if at := info.ModTime().UTC().Truncate(time.Second); !found || at.After(latest) {
+			latest, found = at, true
+		}
+	}
+	return latest
+}
+
+// files returns the paths of what was read, built-in things apart.
+func (p *Plan) files() []string {
+	var files []string
+	if _, ok := FindBuiltin(p.Name); !ok {
+		files = append(files, p.Name)
+	}
+	for name, s := range p.bases {
+		if isFile(name) {
+			files = append(files, s.Name)
+		}
+	}
+	return files
+}
+
+// isFile reports whether a name in a plan is that of a file.
+func isFile(name string) bool { return strings.ContainsAny(name, "./") }

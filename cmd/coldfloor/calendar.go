@@ -1,0 +1,92 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"coldfloor/internal/calendar"
+	"coldfloor/internal/fault"
+	"coldfloor/internal/plan"
+	"coldfloor/internal/units"
+	"coldfloor/sessions/weeks"
+)
+
+// newCalendar returns the command that writes a plan of weeks as a calendar.
+func newCalendar() *cobra.Command {
+	var file, alarm string
+	var force bool
+	var o calendar.Options
+	c := &cobra.Command{
+		Use:   "calendar WEEKS -o FILE.ics",
+		Short: "Write a plan of weeks as a calendar",
+		Long: `Write a plan of weeks as a calendar (RFC 5545) that telephones and computers
+take in: an event for each session and each match. A session with a time of day
+is as long as its plan; one without is an event of the whole day.
+
+After a change write it with a higher --revision and send it again: sessions
+that were moved move, and those left out since are cancelled.`,
+		Args: argsError(cobra.ExactArgs(1)),
+		RunE: func(c *cobra.Command, args []string) (err error) {
+			switch {
+			case file == "":
+				return usageError{"no file to write is given", "add -o and a file, such as -o autumn.ics"}
+			case !strings.HasSuffix(strings.ToLower(file), ".ics"):
+				return usageError{fmt.Sprintf("%q does not end in .ics", file), "write -o autumn.ics"}
+			case o.Revision < 0:
+				return usageError{fmt.Sprintf("--revision %d is below 0", o.Revision), "raise it by 1 with each new edition"}
+			}
+			if alarm != "" {
+				if o.Alarm, err = units.ParseDuration(alarm); err != nil {
+					return usageError{fmt.Sprintf("--alarm: %q %v", alarm, err), units.DurationHint}
+				}
+			}
+			p, err := openWeeks(c, args[0])
+			if err != nil {
+				return err
+			}
+			o.Changed = p.Changed()
+			if err := calendar.WriteFile(file, plan.OfWeeks(p), o, force); err != nil {
+				return err
+			}
+			if o.Alarm > 0 && !anyTimed(p) {
+				fault.Print(c.ErrOrStderr(), fault.New(`write {session: NAME, at: "18:30"} under days`, "no alarm is set, for no session of the plan has a time of day"))
+			}
+			return nil
+		},
+	}
+	f := c.Flags()
+	f.StringVarP(&file, "output", "o", "", "the file to write: .ics")
+	f.IntVar(&o.Revision, "revision", 0, "edition `N` of the calendar")
+	f.StringVar(&alarm, "alarm", "", "remind so long before each event that has a time of day: a `TIME` such as 30m")
+	f.BoolVar(&force, "force", false, "replace the file even if it is no calendar of ours")
+	return c
+}
+
+// anyTimed reports whether a session or a match has a time of day.
+func anyTimed(p *weeks.Plan) bool {
+	for _, s := range p.Slots {
+		if s.At != nil {
+			return true
+		}
+	}
+	for _, m := range p.Matches {
+		if m.At != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// openWeeks opens a plan of weeks, and refuses a session.
+func openWeeks(c *cobra.Command, name string) (*weeks.Plan, error) {
+	o, err := openAny(c, name)
+	if err != nil {
+		return nil, err
+	}
+	if o.Plan == nil {
+		return nil, fault.New("name a file with weeks: in it, or a built-in plan: "+weeks.Builtins()[0].Name, "%s is a session, not a plan of weeks", name)
+	}
+	return o.Plan, nil
+}
