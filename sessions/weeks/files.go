@@ -2,15 +2,13 @@ package weeks
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 	"unicode"
 
-	"coldfloor/internal/fault"
+	"coldfloor/internal/wholefile"
 )
 
 // WriteFiles writes the sessions of days into a folder, which it makes if need
@@ -26,30 +24,14 @@ func (p *Plan) WriteFiles(folder string, days []Planned) (files []string, err er
 			return files, err
 		}
 		file := filepath.Join(folder, d.FileName()+".yaml")
-		if err := writeNew(file, s.Source); err != nil {
-			return files, err
+		if there, err := os.ReadFile(file); err != nil || !bytes.Equal(there, s.Source) {
+			if err := wholefile.Write(file, s.Source, wholefile.Options{Mode: 0o666, Inputs: p.Files()}); err != nil {
+				return files, err
+			}
 		}
 		files = append(files, file)
 	}
 	return files, nil
-}
-
-// writeNew writes a file that is not there yet, or has the same content.
-func writeNew(file string, content []byte) error {
-	f, err := os.OpenFile(file, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-	if errors.Is(err, fs.ErrExist) {
-		if there, err := os.ReadFile(file); err == nil && bytes.Equal(there, content) {
-			return nil
-		}
-		return fault.New("take it away, or name another folder", "%q is there already and differs", file)
-	}
-	if err != nil {
-		return err
-	}
-	if _, err := f.Write(content); err != nil {
-		return errors.Join(err, f.Close())
-	}
-	return f.Close()
 }
 
 // FileName returns a name for files about the session of the day, without an

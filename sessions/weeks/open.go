@@ -168,7 +168,7 @@ func notFound(name string) error {
 func (p *Plan) Changed() time.Time {
 	latest := p.Starts.In(time.UTC, 0)
 	found := false
-	for _, file := range p.files() {
+	for _, file := range p.Files() {
 		info, err := os.Stat(file)
 		if err != nil || !info.Mode().IsRegular() {
 			continue
@@ -180,8 +180,8 @@ func (p *Plan) Changed() time.Time {
 	return latest
 }
 
-// files returns the paths of what was read, built-in things apart.
-func (p *Plan) files() []string {
+// Files returns the paths of what was read, built-in things apart.
+func (p *Plan) Files() []string {
 	var files []string
 	if _, ok := FindBuiltin(p.Name); !ok {
 		files = append(files, p.Name)
