@@ -125,6 +125,8 @@ func (d Limit) parse(text string) (Range, error) {
 	low, high, two := strings.Cut(strings.ReplaceAll(text, "–", "-"), "-")
 	if !two {
 		high = low
+	} else if d.Unit != Count && strings.Trim(low, "0123456789. ") == "" {
+		low += strings.TrimLeft(high, "0123456789. ") // 3-5m is 3m-5m
 	}
 	var r Range
 	var err error

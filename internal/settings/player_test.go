@@ -67,6 +67,22 @@ func TestParseWhole(t *testing.T) {
 	}
 }
 
+// A unit at the end of a range is that of both ends.
+func TestLimitUnitOfBothEnds(t *testing.T) {
+	for text, want := range map[string]Range{
+		"3-5m": {180, 300}, "3 – 5 m": {180, 300}, "3m-5m": {180, 300}, "90s-2m": {90, 120}, "24-48h": {86400, 172800}, "60-90": {60, 90}, "1:30-2:00": {90, 120},
+	} {
+		s, err := Parse("settings.yaml", []byte("limits:\n  warm_up: "+text+"\n"))
+		if err != nil || s.Limits["warm_up"] != want {
+			t.Errorf("%s is read as %v, want %v (%v)", text, s.Limits["warm_up"], want, err)
+		}
+	}
+	s, err := Parse("settings.yaml", []byte("limits: {headroom: 10-20cm}\n"))
+	if want := (Range{0.1, 0.2}); err != nil || s.Limits["headroom"] != want {
+		t.Errorf("10-20cm is read as %v (%v)", s.Limits["headroom"], err)
+	}
+}
+
 func TestParseNothing(t *testing.T) {
 	for _, src := range []string{"", "\n\n", "# height: 1.8m\n"} {
 		s, err := Parse("settings.yaml", []byte(src))
