@@ -10,5 +10,5 @@ skip() { for _ in $(seq "$1"); do printf '\e[C'; done; }
 go run ./.shots -out .pictures -session hallway-power \
 	"rest=80x24@GET READY,<$(skip 32)>,REST+Round 2 of 4" \
 	"work=80x24@GET READY,<$(skip 33)>,WORK+Round 2 of 4" \
-	"side=80x24@GET READY,<$(skip 70)>,CHANGE SIDE+Hold"
+	"side=80x24@GET READY,<$(skip 70)>,SWITCH SIDES+Hold"
 go run ./.shots -out .pictures -session "" "choose=80x24@Hallway power"

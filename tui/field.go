@@ -6,58 +6,254 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
 	"coldfloor/tui/glyph"
+	"coldfloor/tui/palette"
 )
-
-// timeFont returns the largest font for the time. It does not depend on which
-// figures the time has, so that the clock stands still while it counts.
-func (f frame) timeFont(rows int) (glyph.Font, bool) {
-	wide := strings.Map(func(r rune) rune {
-		if r >= '0' && r <= '9' {
-			return '0'
-		}
-		return r
-	}, f.scene.time)
-	if len(wide) == 1 {
-		wide = "00"
-	}
-	cols := f.width - 2*f.edge() - 2 // off the bars at the edges
-	if font, ok := glyph.Choose(wide, cols, rows-1, f.style.set); ok && rows >= 5 {
-		return font, true // off the banner, of which the top of a 7 would look like a part
-	}
-	return glyph.Choose(wide, cols, rows, f.style.set)
-}
 
 // edge returns how wide the bar is that says which side is worked.
 func (f frame) edge() int { return max(3, f.width/16) }
 
-// time draws the time left with the shape of the phase beside it. In the last
-// seconds the whole field is filled and the figure cut out of it: once, with
-// nothing that blinks.
-func (f frame) time(rows int) []string {
-	inner := f.width - 2*f.edge()
-	drawn := []string{safetext.Centre(f.scene.time, inner)}
-	lines := make([]string, 0, rows)
-	if font, ok := f.timeFont(rows); ok {
-		if font.Height() <= float64(rows-1) {
-			lines = append(lines, f.timeLine(strings.Repeat(" ", inner)))
-			rows--
-		}
-		drawn = f.withShape(font, rows, inner)
+// inner returns how wide the field is between the bars.
+func (f frame) inner() int { return f.width - 2*f.edge() }
+
+// margin returns the blank between what is drawn and the bars: a figure's
+// width, or a bar would be read as a figure.
+func (f frame) margin(font glyph.Font) int {
+	if side := f.side(); side != plan.Left && side != plan.Right {
+		return 1
 	}
-	for _, l := range centreRows(drawn, rows, inner) {
+	w, _ := font.Size("0")
+	return w
+}
+
+// side returns the side that a bar stands for. Nobody works in a pause.
+func (f frame) side() plan.Side {
+	if f.scene.phase == palette.Paused {
+		return ""
+	}
+	return f.scene.side
+}
+
+// timeFont returns the font of the largest figure in a field of so many rows,
+// and whether anything can be drawn large.
+func (f frame) timeFont(rows int) (glyph.Font, bool) {
+	if f.scene.phase == palette.Paused {
+		return f.style.inset(f.scene.count.widest, f.inner(), rows)
+	}
+	l := f.lay(rows)
+	return l.font, l.large
+}
+
+// layout is how a field is shared out between the figure and what is beside it.
+type layout struct {
+	large  bool // the figure is drawn large
+	font   glyph.Font
+	cells  int     // width of the figure
+	gap    int     // between parts
+	before lines   // what is said before the figure; of no width where it has no room there
+	margin int     // blank between it all and the bars
+	side   []lines // what is beside the figure, from the top
+	wide   int     // its width
+}
+
+// lines is a text beside the figure, drawn large or as it is.
+type lines struct {
+	text  string
+	large bool
+	font  glyph.Font
+	cells int
+	rows  int
+}
+
+// gapOf returns the blank between a figure and what is beside it.
+func gapOf(font glyph.Font) int { w, _ := font.Size("0"); return max(2, w*2/3) }
+
+// lay shares a field out. It does not depend on which figures there are, so
+// that a clock stands still while it counts.
+func (f frame) lay(rows int) layout {
+	key := f.layoutKey(rows)
+	l, ok := f.style.memo.layouts[key]
+	if !ok {
+		if l = f.shared(rows); !l.large && f.scene.count.before != "" {
+			whole := f
+			whole.scene.count = f.scene.count.folded()
+			l = whole.shared(rows)
+		}
+		f.style.memo.keep(key, l)
+	}
+	return l.with(f.scene.count)
+}
+
+// shared returns the figure as large as leaves room for what is beside it in
+// large letters, if need be the less important of it as plain text, and for
+// what is said before it.
+func (f frame) shared(rows int) layout {
+	c, inner := f.scene.count, f.inner()
+	before := f.said(rows)
+	for plainly := 0; plainly <= len(c.beside); plainly++ {
+		for high := rows; high >= 3; high-- {
+			font, ok := f.style.inset(c.widest, inner, high)
+			if !ok {
+				continue
+			}
+			l := layout{large: true, font: font, gap: gapOf(font), before: before, margin: f.margin(font)}
+			l.cells, _ = font.Size(c.widest)
+			used := l.cells + 2*l.margin
+			if before.cells > 0 {
+				used += before.cells + l.gap
+			}
+			if len(c.beside) == 0 {
+				if used <= inner {
+					return l
+				}
+				continue
+			}
+			if l.side, l.wide, ok = f.column(rows, inner-used-l.gap, plainly, font.Height()*2/3); ok && l.balanced() {
+				return l
+			}
+			if font.Height() < float64(rows)*0.6 && plainly < len(c.beside) {
+				break // rather plain text beside a figure that is seen from afar
+			}
+		}
+	}
+	return layout{}
+}
+
+// balanced reports whether what matters most beside the figure is not dwarfed by
+// it.
+func (l layout) balanced() bool {
+	return !l.side[0].large || l.side[0].font.Height() >= l.font.Height()*2/5
+}
+
+// said returns how what is said before the figure is drawn.
+func (f frame) said(rows int) lines {
+	l := lines{text: f.scene.count.before, rows: 1, cells: safetext.Width(f.scene.count.before)}
+	if l.text == "" {
+		return l
+	}
+	if font, ok := f.style.choose(l.text, f.inner()/4, float64(rows)/3); ok && font.Height() >= minLetter {
+		l.large, l.font = true, font
+		l.cells, l.rows = font.Size(l.text)
+	}
+	return l
+}
+
+// draw draws a text in the middle of a panel of so many cells and rows.
+func (l lines) draw(cells, rows int) []string {
+	if l.large {
+		return l.font.In(l.text, cells, rows)
+	}
+	return centreRows([]string{safetext.Centre(l.text, cells)}, rows, cells)
+}
+
+// column stacks what is beside the figure into rows × cols cells, none higher
+// than most, the last of it as plain text; ok is false where it does not fit. In
+// large letters it keeps off the edges like the figure, and what matters most is
+// the largest of it.
+func (f frame) column(rows, cols, plainly int, most float64) (side []lines, wide int, ok bool) {
+	items := f.scene.count.beside
+	large := len(items) - plainly
+	room := rows - plainly
+	if large > 0 {
+		room = rows - 2 - plainly - (len(items) - 1)
+	}
+	for i, it := range items {
+		l := lines{text: it.text, rows: 1, large: i < large, cells: safetext.Width(it.widest)}
+		if l.large {
+			high := float64(room) / float64(large-i)
+			if i == 0 && large > 1 {
+				high = min(float64(room-3*(large-1)), max(high, float64(room)*3/5))
+			}
+			if l.font, ok = f.style.choose(it.widest, cols, min(high, most)); !ok || l.font.Height() < minLetter {
+				return nil, 0, false
+			}
+			if i == 0 && large > 1 {
+				most = l.font.Height()
+			}
+			l.cells, l.rows = l.font.Size(it.widest)
+			room -= l.rows
+		}
+		side, wide = append(side, l), max(wide, l.cells)
+	}
+	return side, wide, wide <= cols && room >= 0
+}
+
+// drawSide draws the column beside the figure, rows lines of its width. What is
+// last in weight stands first: "of 10" reads on from the figure.
+func (l layout) drawSide(rows int) []string {
+	n := len(l.side)
+	spaced := l.side[0].large
+	var out []string
+	for i := range n {
+		t := l.side[(i+n-1)%n]
+		if i > 0 && spaced {
+			out = append(out, strings.Repeat(" ", l.wide))
+		}
+		if !t.large {
+			out = append(out, safetext.Pad(t.text, l.wide))
+			continue
+		}
+		w, _ := t.font.Size(t.text)
+		for _, row := range t.font.Render(t.text, w) {
+			out = append(out, row+strings.Repeat(" ", max(0, l.wide-w)))
+		}
+	}
+	return centreRows(out, rows, l.wide)
+}
+
+// time draws what is counted, with the shape of the phase beside it. In the
+// last seconds the whole field is filled and the figure cut out of it: once,
+// with nothing that blinks.
+func (f frame) time(rows int) []string {
+	drawn := f.counted(rows)
+	lines := make([]string, 0, rows)
+	for _, l := range centreRows(drawn, rows, f.inner()) {
 		lines = append(lines, f.timeLine(l))
 	}
 	return lines
 }
 
-// withShape draws the time, and to its left the shape as large as fits beside
-// it. Where the shape would be smaller than three lines it is left out.
-func (f frame) withShape(font glyph.Font, rows, inner int) []string {
-	width, _ := font.Size(f.scene.time)
+// counted draws what is counted in the middle of the field, each line as wide
+// as it.
+func (f frame) counted(rows int) []string {
+	c, inner := f.scene.count, f.inner()
+	if f.scene.phase == palette.Paused {
+		font, ok := f.timeFont(rows)
+		if !ok {
+			return []string{safetext.Centre(c.figure, inner)}
+		}
+		w, _ := font.Size(c.figure)
+		return f.withShape(font.In(c.figure, w, rows), rows, w, max(3, inner/20))
+	}
+	l := f.lay(rows)
+	if !l.large {
+		return []string{safetext.Centre(c.plain(), inner)}
+	}
+	body := l.font.In(c.figure, l.cells, rows)
+	wide := l.cells
+	if len(l.side) > 0 {
+		wide += l.gap + l.wide
+		for i, row := range l.drawSide(rows) {
+			body[i] += strings.Repeat(" ", l.gap) + row
+		}
+	}
+	if l.before.cells > 0 {
+		wide += l.before.cells + l.gap
+		for i, row := range l.before.draw(l.before.cells, rows) {
+			body[i] = row + strings.Repeat(" ", l.gap) + body[i]
+		}
+	}
+	return f.withShape(body, rows, wide, l.margin)
+}
+
+// withShape puts the shape of the phase to the left of what is drawn, wide
+// cells wide, as large as fits beside it and margin cells off the bars. Where
+// the shape would be smaller than three lines it is left out.
+func (f frame) withShape(body []string, rows, wide, margin int) []string {
+	inner := f.inner()
 	shape := string(f.scene.phase.Look().Shape)
 	gap := max(3, inner/9) // enough that the shape is not read as a figure
 	for high := max(3, rows*3/4); high >= 3; high-- {
-		beside, ok := glyph.Choose(shape, inner-width-gap-2, high, f.style.set) // and off the bars at the edges
+		beside, ok := f.style.choose(shape, inner-wide-gap-2*margin, float64(high))
 		if !ok {
 			continue
 		}
@@ -65,22 +261,23 @@ func (f frame) withShape(font glyph.Font, rows, inner int) []string {
 		if h < 3 {
 			break
 		}
-		margin := (inner - width - gap - w) / 2
-		left := centreRows(beside.Render(shape, w), rows, w)
-		right := centreRows(font.Render(f.scene.time, width), rows, width)
-		for i := range left {
-			left[i] = strings.Repeat(" ", margin) + left[i] + strings.Repeat(" ", gap) + right[i] +
-				strings.Repeat(" ", inner-width-gap-w-margin)
+		for i, l := range beside.In(shape, w, rows) {
+			body[i] = l + strings.Repeat(" ", gap) + body[i]
 		}
-		return left
+		wide += w + gap
+		break
 	}
-	return font.Render(f.scene.time, inner)
+	left := max(0, (inner-wide)/2)
+	for i := range body {
+		body[i] = strings.Repeat(" ", left) + body[i] + strings.Repeat(" ", max(0, inner-wide-left))
+	}
+	return body
 }
 
-// timeLine draws one line of the time's field, with the bar at the edge that
-// stands for the side of the body that works.
+// timeLine draws one line of the field, with the bar at the edge that stands
+// for the side of the body that works. Nobody works in a pause.
 func (f frame) timeLine(l string) string {
-	side, edge := f.scene.side, f.edge()
+	side, edge := f.side(), f.edge()
 	blank := strings.Repeat(" ", edge)
 	if f.scene.last { // the bar is cut out like the figures, a cell off the edge so as to be seen
 		left, right := blank, blank

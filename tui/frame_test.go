@@ -98,7 +98,12 @@ var moments = []struct {
 	{"easier", 35 * time.Second, "e"},
 	{"asking", 35 * time.Second, "q"},
 	{"help", 35 * time.Second, "?"},
+	{"paused-rest", 106 * time.Second, " p"},
+	{"done", 7 * time.Second, skipToEnd},
 }
+
+// skipToEnd stands for as many skips as it takes.
+const skipToEnd = "→"
 
 var sizes = []struct{ width, height int }{{40, 12}, {80, 24}, {120, 40}, {200, 60}}
 
@@ -140,6 +145,9 @@ func momentOf(t testing.TB, at time.Duration, keys string, s style) runScreen {
 		m = c.at(m, byHand)
 	} else {
 		m = c.at(m, at)
+	}
+	for keys == skipToEnd && m.run.View().Phase != engine.Over {
+		m = press(m, "right")
 	}
 	for _, k := range keys {
 		m = press(m, string(k))

@@ -6,8 +6,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"coldfloor/internal/safetext"
-	"coldfloor/internal/units"
-	"coldfloor/tui/glyph"
+	"coldfloor/tui/palette"
 )
 
 // The smallest window that a frame fits into; below it the screen is one
@@ -26,7 +25,8 @@ type frame struct {
 	strip  string   // the session as a strip, width cells wide
 	foot   string   // a notice, a question or the keys
 	loud   bool     // foot is a notice or a question
-	help   []string // every key, in place of all but what goes on; nil where not asked for
+	help   *helping // every key, in place of all but what goes on; nil where not asked for
+	asked  []string // a question in place of the task; nil: none
 	rows   float64  // height that figures must have to be read from where the player is, in cells; 0 if unknown
 }
 
@@ -38,6 +38,7 @@ type parts struct {
 	movement int
 	dose     int
 	cue      int
+	offer    int
 	round    int
 	strip    int
 	then     int
@@ -47,45 +48,61 @@ type parts struct {
 
 // total returns how many lines there are in all.
 func (p parts) total() int {
-	return p.word + p.time + p.movement + p.dose + p.cue + p.round + p.strip + p.then + p.foot + p.gaps
+	return p.word + p.time + p.movement + p.dose + p.cue + p.offer + p.round + p.strip + p.then + p.foot + p.gaps
 }
 
-// share shares out the lines of a window: the time gets what the rest leaves.
-func share(height int, upcoming bool) parts {
+// share shares out the lines of a window: what is counted gets what the rest
+// leaves.
+func share(height int, s scene) parts {
 	p := parts{word: 1, movement: 1, dose: 1, cue: 1, round: 1, strip: 1, then: 1, foot: 1}
 	if height >= 15 {
 		p.movement = 3 // the least for large letters
 	}
 	if height >= 18 {
 		p.movement = height * 3 / 10
+		if height >= tall && !s.upcoming { // while it is done what is counted matters more
+			p.movement = height / 4
+		}
 		p.gaps = height / 16
 		p.cue = min(6, max(1, height/13))
 	}
 	switch { // how to do it takes more room than a cue
-	case height >= 18 && upcoming:
+	case height >= 18 && s.upcoming:
 		p.cue = min(6, max(2, height/10))
-	case height < 15 && upcoming:
-		p.then = 0
+	case height < 15 && s.upcoming:
+		p.cue = 0
 	}
 	if height >= 22 {
 		p.dose = max(3, height/10)
 	}
-	if height >= 36 {
-		p.word = 3 + height/40
+	if s.dose == "" {
+		p.dose = 0
+	}
+	if s.offer != "" && height >= 22 {
+		p.offer = 1
+	}
+	if height >= tall {
+		p.word = 5 + (height-tall)/20 // letters between two blank rows
+		p.then = max(4, height/14)
 	}
 	p.time = height - p.total()
 	return p
 }
+
+// tall is the height in cells from which on there are lines for the banner, and
+// for what follows, in large letters.
+const tall = 36
 
 // drop takes away secondary lines, the least important first, until the
 // figures reach the height that they must have; the time gets what they had.
 func (p parts) drop(reached func(parts) bool) parts {
 	for _, part := range []func(*parts) *int{
 		func(p *parts) *int { return &p.gaps },
-		func(p *parts) *int { return &p.then },
 		func(p *parts) *int { return &p.strip },
 		func(p *parts) *int { return &p.round },
+		func(p *parts) *int { return &p.offer },
 		func(p *parts) *int { return &p.cue },
+		func(p *parts) *int { return &p.then },
 		func(p *parts) *int { return &p.dose },
 	} {
 		if reached(p) {
@@ -103,7 +120,7 @@ func (f frame) String() string {
 	if f.width < MinWidth || f.height < MinHeight {
 		return f.style.text(f.plain())
 	}
-	return f.style.text(strings.Join(f.lines(), "\n"))
+	return safetext.Isolate(f.style.text(strings.Join(f.lines(), "\n")))
 }
 
 // lines returns the picture line by line.
@@ -119,11 +136,14 @@ func (f frame) lines() []string {
 	gap(p.gaps - p.gaps/2)
 	lines = append(lines, task...)
 	gap(p.gaps / 2)
+	if p.offer > 0 {
+		lines = append(lines, f.style.quiet.Render(f.centre(f.scene.offer)))
+	}
 	if p.round > 0 {
-		lines = append(lines, f.between(f.roundText(), units.Clock(ceilSecond(f.scene.left))+" left in all"))
+		lines = append(lines, f.between(f.roundText(), f.toGo()))
 	}
 	if p.then > 0 {
-		lines = append(lines, f.style.quiet.Render(f.fit(f.scene.then)))
+		lines = append(lines, f.then(p.then)...)
 	}
 	if p.strip > 0 {
 		lines = append(lines, f.strip)
@@ -134,17 +154,39 @@ func (f frame) lines() []string {
 	return lines
 }
 
-// parts shares the window's lines out, so that the time can be drawn large,
+// toGo says how long the session still lasts.
+func (f frame) toGo() string {
+	if f.scene.phase == palette.Done {
+		return ""
+	}
+	return textToGo(ceilSecond(f.scene.left))
+}
+
+// then says what follows, in large letters where there are lines for them, if
+// need be without its dose.
+func (f frame) then(rows int) []string {
+	for _, text := range []string{f.scene.then, f.scene.thenName} {
+		drawn, high := f.style.letters(text, f.width-2, rows-1, float64(rows-1))
+		if rows < 4 || high == 0 {
+			continue
+		}
+		for i, l := range drawn {
+			drawn[i] = f.style.quiet.Render(strings.TrimRight(l, " "))
+		}
+		return append(drawn, make([]string, rows-len(drawn))...)
+	}
+	return append(make([]string, rows-1), f.style.quiet.Render(f.fit(f.scene.then)))
+}
+
+// parts shares the window's lines out, so that the count can be drawn large,
 // and be read from where the player is.
 func (f frame) parts() parts {
-	p := share(f.height, f.scene.upcoming)
+	p := share(f.height, f.scene)
 	if p.movement == 1 && ansi.StringWidth(f.scene.head()) > f.width { // a long name gets a second line
-		p.movement = 2
-		if p.cue > 1 {
-			p.cue--
-		} else {
-			p.then = 0
-		}
+		p.movement, p.time = 2, p.time-1
+	}
+	if f.height < 15 && p.dose == 1 && p.movement == 1 && f.oneLine() != "" && f.asked == nil { // they share a line
+		p.dose, p.time = 0, p.time+1
 	}
 	if _, ok := f.timeFont(f.height); !ok { // too narrow, and higher would not help
 		return p
@@ -155,25 +197,13 @@ func (f frame) parts() parts {
 	})
 }
 
-// helpLines shows the keys, and in a line each what goes on and what to do.
-func (f frame) helpLines() []string {
-	s := f.scene
-	f.scene.word += "  " + s.time
-	lines := append(f.banner(1), f.centre(s.movement+", "+s.dose), "")
-	lines = append(lines, f.help...)
-	for len(lines) < f.height-1 {
-		lines = append(lines, "")
-	}
-	return append(lines[:f.height-1], f.footLine())
-}
-
 // plain is the picture for a window that is too small for any other.
 func (f frame) plain() string {
 	if f.height < 1 || f.width < 1 {
 		return ""
 	}
 	s := f.scene
-	line := s.word + " " + s.time
+	line := s.word + " " + s.count.plain()
 	if s.movement != "" {
 		line += " " + s.movement + ", " + s.dose
 	}
@@ -188,14 +218,15 @@ func (f frame) plain() string {
 func (f frame) fit(text string) string { return safetext.Fit(text, f.width) }
 
 // banner says what is going on, by a word between shapes on a bar across the
-// window; in large letters where there are lines for them.
+// window; in large letters, with a blank row above and below them, where there
+// are lines for them.
 func (f frame) banner(rows int) []string {
-	fill := f.style.fill(f.scene.phase)
-	if rows >= 4 {
-		if font, ok := glyph.Choose(f.scene.word, f.width-4, rows-1, f.style.set); ok {
+	heavy := f.style.heavy(f.scene.phase)
+	if rows >= 5 {
+		if font, ok := f.style.choose(f.scene.word, f.width-4, float64(rows-2)); ok {
 			var lines []string
-			for _, l := range centreRows(font.Render(f.scene.word, f.width), rows, f.width) {
-				lines = append(lines, fill.Bold(true).Render(l))
+			for _, l := range font.In(f.scene.word, f.width, rows) {
+				lines = append(lines, heavy.Render(l))
 			}
 			return lines
 		}
@@ -205,7 +236,7 @@ func (f frame) banner(rows int) []string {
 	sign := f.style.sign(f.scene.phase)
 	pattern := func(n int) string { return strings.Repeat(sign+" ", n/2) + strings.Repeat(" ", n%2) }
 	line := pattern(side/2) + word + reverse(pattern(side-side/2))
-	lines := []string{fill.Bold(true).Render(safetext.Fit(line, f.width))}
+	lines := []string{heavy.Render(safetext.Fit(line, f.width))}
 	return append(lines, make([]string, rows-1)...)
 }
 

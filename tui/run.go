@@ -1,8 +1,7 @@
 package tui
 
 import (
-	"coldfloor/internal/run"
-	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -13,14 +12,18 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/run"
 	"coldfloor/internal/strip"
 	"coldfloor/internal/words"
 )
 
 const (
-	// look is how often the clocks are read. The engine's deadlines are met
-	// besides; a screen that is the same is not drawn again.
-	look = 250 * time.Millisecond
+	// look is how often the clocks are read at least while they run, so that a
+	// machine that was away is noticed. Otherwise they are read when something
+	// on the screen changes.
+	look = time.Second
+
+	doneTime = 6 * time.Second // how long the end is shown before the form
 
 	// settle is how long after a set's start no key ends it, so that a double
 	// slap ends one set and not the next as well.
@@ -54,7 +57,9 @@ type runScreen struct {
 	heard   string        // last notice of the sound
 	asking  bool          // whether to stop
 	helping bool          // the keys are shown
+	stopped bool          // by the player, who need not be told that it is over
 	ended   bool
+	overAt  time.Duration // clock time at which the end was first seen
 }
 
 // newRunScreen returns the screen of a run that has not started.
@@ -85,13 +90,20 @@ func (m runScreen) Update(msg tea.Msg) (runScreen, tea.Cmd) {
 		if msg.turn != m.turn {
 			return m, nil
 		}
+		if m.over() {
+			return m.leave()
+		}
 		return m.look().next()
 	case tea.KeyMsg:
-		if !msg.Paste {
+		switch {
+		case msg.Paste:
+		case !m.over():
 			return m.look().pressed(msg)
+		case m.settled(m.run.Clock.Mono() - m.overAt):
+			return m.leave()
 		}
 	case tea.MouseMsg:
-		if msg.Action == tea.MouseActionPress && !tea.MouseEvent(msg).IsWheel() {
+		if msg.Action == tea.MouseActionPress && !tea.MouseEvent(msg).IsWheel() && !m.over() {
 			return m.look().slapped(true).next()
 		}
 	}
@@ -108,7 +120,7 @@ func (m runScreen) look() runScreen {
 			m = m.note(n)
 		}
 	}
-	if m.notice != "" && m.run.Clock.Mono()-m.noticed > time.Duration(float64(noticeTime)*m.speed()) && !m.paused() {
+	if m.notice != "" && m.run.Clock.Mono()-m.noticed > m.noticeTime() && !m.paused() {
 		m.notice = ""
 	}
 	return m
@@ -120,44 +132,89 @@ func (m runScreen) note(text string) runScreen {
 	return m
 }
 
+// noticeTime returns how long a notice stays, by the run's clock.
+func (m runScreen) noticeTime() time.Duration { return time.Duration(float64(noticeTime) * m.speed()) }
+
 func (m runScreen) speed() float64 { return run.SpeedOf(m.run.Clock) }
+
+// settled reports whether so much of the run's clock is more than the time in
+// which a key is taken for the second half of a double slap.
+func (m runScreen) settled(since time.Duration) bool {
+	return since >= time.Duration(float64(settle)*m.speed())
+}
+
+// over reports whether the session is over, which is shown for a while.
+func (m runScreen) over() bool { return m.run.View().Phase == engine.Over }
 
 func (m runScreen) paused() bool { return m.run.View().Phase == engine.Halted }
 
-// next returns the command for the next look at the clocks: a quarter of a
-// second on, or earlier where the figures change or a step ends.
+// next returns the command for the next look at the clocks: when something on
+// the screen changes or happens, and not before.
 func (m runScreen) next() (runScreen, tea.Cmd) {
-	if m.run.View().Phase == engine.Over {
-		if m.ended {
-			return m, nil
-		}
-		m.ended = true
-		return m, func() tea.Msg { return runEnded{} }
-	}
 	m.turn++
 	turn := m.turn
-	return m, tea.Tick(m.wait(), func(time.Time) tea.Msg { return runTicked{turn} })
+	wait, ok := m.wait()
+	switch {
+	case m.run.View().Phase != engine.Over && !ok:
+		return m, nil
+	case m.run.View().Phase != engine.Over:
+	case m.stopped:
+		return m.leave()
+	default:
+		wait, m.overAt = doneTime, m.run.Clock.Mono() // the word is to be seen
+	}
+	return m, tea.Tick(wait, func(time.Time) tea.Msg { return runTicked{turn} })
 }
 
-// wait returns how long the screen stays right.
-func (m runScreen) wait() time.Duration {
+// leave ends the running screen, once.
+func (m runScreen) leave() (runScreen, tea.Cmd) {
+	if m.ended {
+		return m, nil
+	}
+	m.ended = true
+	return m, func() tea.Msg { return runEnded{} }
+}
+
+// wait returns how long the screen stays right, and whether it will ever change
+// by itself.
+func (m runScreen) wait() (time.Duration, bool) {
 	v := m.run.View()
-	until := look
+	until, ok := look, v.Phase != engine.Halted
 	sooner := func(clock time.Duration) {
-		until = min(until, max(0, time.Duration(float64(clock)/m.speed())))
+		until, ok = min(until, max(0, time.Duration(float64(clock)/m.speed()))), true
 	}
 	if next, ok := m.run.Next(); ok {
 		sooner(next)
 	}
+	if m.notice != "" && !m.paused() {
+		sooner(m.noticed + m.noticeTime() + time.Millisecond - m.run.Clock.Mono())
+	}
 	switch {
 	case v.Phase == engine.CountedIn:
 		sooner(untilFigure(v.CountIn))
+	case v.Phase == engine.Halted:
 	case m.run.Options.Waits(m.run.Plan().Steps[v.Step]):
 		sooner(time.Second - v.Elapsed%time.Second)
+		m.untilBeat(v, sooner)
 	default:
 		sooner(untilFigure(v.Remaining))
+		m.untilBeat(v, sooner)
 	}
-	return max(until, 5*time.Millisecond)
+	return max(until, 5*time.Millisecond), ok
+}
+
+// untilBeat tells when the rep or its phase changes, and when the figure of the
+// time left in the phase does.
+func (m runScreen) untilBeat(v engine.View, sooner func(time.Duration)) {
+	beat, ok := m.run.Plan().Rhythm(v.Step, v.Easier).At(v.Elapsed)
+	if !ok || beat.End() <= v.Elapsed {
+		return
+	}
+	if beat.Phase == "" {
+		sooner(beat.End() - v.Elapsed)
+		return
+	}
+	sooner(untilFigure(beat.End() - v.Elapsed))
 }
 
 // untilFigure returns how long time left reads the same.
@@ -174,6 +231,7 @@ func (m runScreen) pressed(k tea.KeyMsg) (runScreen, tea.Cmd) {
 		m.asking = false
 		if s := k.String(); s == "q" || s == "y" || s == "ctrl+c" {
 			m.run.Do(engine.Stop)
+			m.stopped = true
 		}
 		return m.next()
 	}
@@ -187,13 +245,13 @@ func (m runScreen) pressed(k tea.KeyMsg) (runScreen, tea.Cmd) {
 	case key.Matches(k, m.keys.Pause):
 		m = m.pause()
 	case key.Matches(k, m.keys.Mute):
-		m = m.note(map[bool]string{true: "sound off", false: "sound on"}[m.run.ToggleMute()])
+		m = m.mute()
 	case key.Matches(k, m.keys.Louder):
-		m = m.note(fmt.Sprintf("volume %d %%", m.run.Louder(1)))
+		m = m.note(textVolume(m.run.Louder(1)))
 	case key.Matches(k, m.keys.Softer):
-		m = m.note(fmt.Sprintf("volume %d %%", m.run.Louder(-1)))
+		m = m.note(textVolume(m.run.Louder(-1)))
 	case key.Matches(k, m.keys.More):
-		m = m.do(engine.More, "15 s more")
+		m = m.do(engine.More, textMore)
 	case key.Matches(k, m.keys.Back):
 		m = m.do(engine.Back, "")
 	case key.Matches(k, m.keys.Repeat):
@@ -206,6 +264,14 @@ func (m runScreen) pressed(k tea.KeyMsg) (runScreen, tea.Cmd) {
 		m = m.slapped(key.Matches(k, m.keys.Finish))
 	}
 	return m.next()
+}
+
+// mute turns the sound off or on.
+func (m runScreen) mute() runScreen {
+	if m.run.ToggleMute() {
+		return m.note(textSoundOff)
+	}
+	return m.note(textSoundOn)
 }
 
 // do acts, and shows what was done where that is not plain to see.
@@ -232,11 +298,11 @@ func (m runScreen) easier() runScreen {
 	m.run.Do(engine.Swap)
 	switch after := m.run.View().Easier; {
 	case after && !before:
-		return m.note("easier variant")
+		return m.note(textEasier)
 	case before && !after:
-		return m.note("as prescribed")
+		return m.note(textAsGiven)
 	}
-	return m.note("no easier variant is given for this")
+	return m.note(textNoEasier)
 }
 
 // slapped ends the set in hand. It never ends a rest; out of a pause it goes
@@ -248,7 +314,7 @@ func (m runScreen) slapped(meant bool) runScreen {
 		return m.do(engine.Resume, "")
 	case m.run.Plan().Steps[v.Step].Kind != plan.Work:
 		return m
-	case v.Elapsed < time.Duration(float64(settle)*m.speed()):
+	case !m.settled(v.Elapsed):
 		return m
 	}
 	return m.do(engine.Finish, "")
@@ -263,6 +329,9 @@ func (m runScreen) View() string {
 		f.strip = m.style.stripLine(m.strip, placeOf(m.run.Plan(), v))
 		if m.helping {
 			f.help = m.fullHelp()
+		}
+		if m.asking {
+			f.asked = textStop[:]
 		}
 	}
 	return f.String()
@@ -286,16 +355,18 @@ func placeOf(p *plan.Plan, v engine.View) time.Duration {
 // foot returns the last line, and whether it has to be read.
 func (m runScreen) foot(v engine.View) (text string, loud bool) {
 	switch {
+	case m.over():
+		return textGoOn, true
 	case m.asking:
-		return "Stop? q stops and logs, any key goes on", true
+		return textStop[0] + " " + textStop[1], true
 	case v.Phase == engine.Halted && v.Cause == engine.ByGap && m.notice != "":
-		return m.notice + "; p goes on", true
+		return m.notice + "; " + textResume, true
 	case v.Phase == engine.Halted:
-		return "paused; p goes on", true
+		return textPaused, true
 	case m.notice != "":
 		return m.notice, true
 	case m.helping:
-		return "? goes back to the session", true
+		return textHelpBack, true
 	}
 	if t := m.run.Trouble(); t != "" {
 		return t, true
@@ -303,9 +374,9 @@ func (m runScreen) foot(v engine.View) (text string, loud bool) {
 	sound := ""
 	switch {
 	case m.run.Muted():
-		sound = "muted  "
+		sound = textMuted + "  "
 	case m.heard != "":
-		sound = "bell only  "
+		sound = textBellOnly + "  "
 	}
 	return m.style.quiet.Render(sound) + m.shortHelp(v, m.width-len(sound)), false
 }
@@ -325,6 +396,7 @@ func (m runScreen) shortHelp(v engine.View, width int) string {
 }
 
 // fullHelp returns every key with what it does.
-func (m runScreen) fullHelp() []string {
-	return strings.Split(m.help.FullHelpView(m.keys.FullHelp()), "\n")
+func (m runScreen) fullHelp() *helping {
+	all := m.keys.FullHelp()
+	return &helping{keys: slices.Concat(all...), plain: strings.Split(m.help.FullHelpView(all), "\n")}
 }

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -25,35 +26,76 @@ const (
 type scene struct {
 	phase    palette.Phase
 	word     string    // what is going on, in capitals
-	time     string    // left of the step, or worked so far where a key ends it
+	count    counted   // what is largest
 	last     bool      // the step is in its last seconds
 	side     plan.Side // of the work in hand or to come; where a switch leads
 	movement string    // in hand, or to come where nothing is in hand
-	dose     string    // of that movement, with its side
-	reps     string    // the dose without the side
+	dose     string    // what is asked for, with its side; what the count says is left out
+	reps     string    // the whole dose without the side
 	cue      string    // for the work in hand
 	how      string    // of the movement to come
+	offer    string    // the easier variant of the movement to come, if it has one and is not on
 	upcoming bool      // movement is the next, not the present one
 	round    string
 	block    string
 	then     string // what follows the movement
+	thenName string // the same without its dose
 	left     time.Duration
 	clock    time.Duration // session clock
+}
+
+// counted is what a scene counts: the largest figure, and what is to be seen
+// with it.
+type counted struct {
+	before string // what is said before the figure
+	figure string // time left, the rep in hand, or words
+	widest string // text as wide as the figure gets in this step
+	beside []aside
+}
+
+// aside is a text beside the largest figure. The first one of several matters
+// most.
+type aside struct{ text, widest string }
+
+// folded returns the count with what is said before the figure said with the
+// first thing beside it.
+func (c counted) folded() counted {
+	n := len(c.beside)
+	if c.before == "" || n == 0 {
+		return c
+	}
+	said := c.before + ", "
+	c.beside = append(slices.Clone(c.beside[:n-1]), aside{said + c.beside[n-1].text, said + c.beside[n-1].widest})
+	c.before = ""
+	return c
+}
+
+// plain returns the count as text.
+func (c counted) plain() string {
+	parts := []string{c.figure}
+	if c.before != "" {
+		parts = []string{c.before, c.figure}
+	}
+	for i := len(c.beside) - 1; i >= 0; i-- { // "3 of 10" reads on
+		parts = append(parts, c.beside[i].text)
+	}
+	return strings.Join(parts, " ")
 }
 
 // sceneOf returns what there is to see of v in a run with options o.
 func sceneOf(p *plan.Plan, v engine.View, o engine.Options) scene {
 	if v.Phase == engine.Over {
-		return scene{phase: palette.Done, word: palette.Done.Look().Word, time: units.Clock(v.Clock), clock: v.Clock, block: safetext.Clean(p.Session.Title)}
+		return scene{phase: palette.Done, word: palette.Done.Look().Word, count: figure(units.Clock(v.Clock)), clock: v.Clock,
+			movement: safetext.Clean(p.Session.Title)}
 	}
 	step := p.Steps[v.Step]
 	s := scene{phase: phaseOf(step, v, o), clock: v.Clock, left: v.Left - v.Remaining + ceilSecond(v.Remaining)}
 	s.word = s.phase.Look().Word
 	if s.phase == palette.OwnPace {
-		s.word += ": KEY WHEN DONE"
+		s.word += ": " + textKeyWhenDone
 	}
-	s.count(v)
 	s.task(p, v)
+	s.counts(p, v)
 	return s
 }
 
@@ -72,23 +114,105 @@ func phaseOf(step plan.Step, v engine.View, o engine.Options) palette.Phase {
 	return palette.OfKind(step.Kind)
 }
 
-// count fills in the time to show. Time left is rounded up, so that it never
+// figure returns a count of one figure alone.
+func figure(text string) counted { return counted{figure: text, widest: widest(text)} }
+
+// widest returns text with every figure the widest there is; one of one figure
+// has room for two.
+func widest(text string) string {
+	wide := strings.Map(func(r rune) rune {
+		if r >= '0' && r <= '9' {
+			return '0'
+		}
+		return r
+	}, text)
+	if wide == "0" {
+		return "00"
+	}
+	return wide
+}
+
+// beside returns an aside with figures in it.
+func beside(text string) aside { return aside{text, widest(text)} }
+
+// counts fills in what is counted. Time left is rounded up, so that it never
 // reads nothing while there is something.
-func (s *scene) count(v engine.View) {
-	left := v.Remaining
+func (s *scene) counts(p *plan.Plan, v engine.View) {
+	left := ceilSecond(v.Remaining)
+	if v.Phase == engine.CountedIn {
+		left = ceilSecond(v.CountIn)
+	}
+	s.last = left <= lastSeconds*time.Second && s.phase != palette.Paused && s.phase != palette.OwnPace
+	switch s.phase {
+	case palette.Paused:
+		s.count = counted{figure: textResume, widest: textResume}
+		s.dose = textToGo(left)
+	case palette.Work, palette.OwnPace:
+		s.work(p, v)
+	default:
+		s.count = figure(timeLeft(left))
+	}
+}
+
+// timeLeft returns a time left, the last seconds of it alone, and so larger.
+func timeLeft(left time.Duration) string {
+	if left <= bareSeconds*time.Second {
+		return fmt.Sprint(int(left / time.Second))
+	}
+	return units.Clock(left)
+}
+
+// work fills in what is counted of work in hand: its reps, as far as it has
+// any, then the phase of the rep, then the time.
+func (s *scene) work(p *plan.Plan, v engine.View) {
+	step := p.Steps[v.Step]
+	left := units.Clock(ceilSecond(v.Remaining)) // a bare figure beside another says nothing
+	if s.phase == palette.OwnPace {
+		left = textTarget(v.Elapsed, v.Length)
+	}
+	beat, ok := p.Rhythm(v.Step, v.Easier).At(v.Elapsed)
+	phase, hasPhase := phaseText(beat, v.Elapsed)
 	switch {
-	case v.Phase == engine.CountedIn:
-		left = v.CountIn
+	case ok && beat.Of > 0:
+		s.count = figure(fmt.Sprint(beat.Rep))
+		s.count.widest = strings.Repeat("0", len(fmt.Sprint(beat.Of)))
+		if s.phase == palette.OwnPace {
+			s.count.before = textAbout
+			hasPhase = false // nobody knows where in a rep the player is
+		}
+		s.dose = words.Side(step.Side)
+		if s.side == plan.Alternate && s.phase == palette.Work {
+			s.side, s.dose = beat.Side, words.Side(beat.Side)
+		}
+		s.count.beside = []aside{beside(left), beside(textOf(beat.Of))}
 	case s.phase == palette.OwnPace:
-		s.time = "+" + units.Clock(v.Elapsed) // it is not what is left
-		return
+		s.count = figure(units.Clock(v.Elapsed))
+		s.count.beside = []aside{beside(textTarget(v.Elapsed, v.Length))}
+	default:
+		s.count = figure(timeLeft(ceilSecond(v.Remaining)))
 	}
-	seconds := int(ceilSecond(left) / time.Second)
-	s.last = seconds <= lastSeconds && s.phase != palette.Paused
-	s.time = units.Clock(ceilSecond(left))
-	if seconds <= bareSeconds {
-		s.time = fmt.Sprint(seconds)
+	if hasPhase {
+		s.count.beside = append([]aside{phase}, s.count.beside...)
 	}
+}
+
+// phaseText says which phase of a rep it is and how long that still lasts, with
+// room for every other phase.
+func phaseText(b plan.Beat, elapsed time.Duration) (aside, bool) {
+	name, ok := textPhase[b.Phase]
+	if !ok {
+		return aside{}, false
+	}
+	var longest string
+	for _, n := range textPhase {
+		if len(n) > len(longest) || len(n) == len(longest) && n < longest {
+			longest = n
+		}
+	}
+	if b.Length < time.Second {
+		return aside{name, longest + " 0"}, true
+	}
+	return aside{fmt.Sprintf("%s %d", name, ceilSecond(b.End()-elapsed)/time.Second), longest + " 0"}, true
 }
 
 // task fills in what to do: of the work in hand, or of the work to come.
@@ -113,7 +237,10 @@ func (s *scene) task(p *plan.Plan, v engine.View) {
 	if work.Block > 0 {
 		s.block = safetext.Clean(p.Blocks[work.Block-1].Title)
 	}
-	s.then = then(p, i)
+	if e := p.Exercise(i); e != nil && s.upcoming && !v.Easier && e.Easier.Given() {
+		s.offer = textOffer(safetext.Clean(e.Easier.Name))
+	}
+	s.then, s.thenName = then(p, v, i)
 }
 
 // dose returns what a work step asks for. A unit of one letter would read as a
@@ -136,23 +263,22 @@ func sideDose(s plan.Step) string {
 	return dose(s)
 }
 
-// then says what follows work step i.
-func then(p *plan.Plan, i int) string {
-	if i+1 >= len(p.Steps) {
-		return "then done"
+// then says what follows work step i, with its dose and without.
+func then(p *plan.Plan, v engine.View, i int) (whole, name string) {
+	next := p.NextWork(i)
+	if i+1 >= len(p.Steps) || next < 0 {
+		return textThenDone, textThenDone
 	}
 	switch s := p.Steps[i+1]; s.Kind {
 	case plan.Rest:
-		return "then rest " + units.Clock(s.Length)
+		whole = textThenRest(s.Length)
+		return whole, whole
 	case plan.Switch:
-		return "then the " + words.Side(s.Side)
-	case plan.Work:
-		return "then " + words.Movement(p, i+1, false) + ", " + sideDose(s)
+		whole = textThen(words.Side(s.Side))
+		return whole, whole
 	}
-	if next := p.NextWork(i); next >= 0 {
-		return "then " + words.Movement(p, next, false) + ", " + sideDose(p.Steps[next])
-	}
-	return "then done"
+	name = textThen(words.Movement(p, next, v.EasierAt(p, next)))
+	return name + ", " + sideDose(p.Steps[next]), name
 }
 
 // ceilSecond rounds up to whole seconds, so that time left never reads nothing

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"math"
 	"strings"
 	"unicode/utf8"
 
@@ -20,6 +21,8 @@ type style struct {
 	set     glyph.Set
 	ascii   bool // nothing but ASCII can be shown
 	drab    bool // there is no colour, nor anything else but characters
+	few     bool // there are 16 colours or fewer
+	memo    *memo
 	palette palette.Palette
 	strong  lipgloss.Style // what to do
 	note    lipgloss.Style // how to do it
@@ -29,7 +32,7 @@ type style struct {
 // newStyle returns the style for a renderer's terminal.
 func newStyle(r *lipgloss.Renderer, set glyph.Set) style {
 	p := palette.New(r)
-	return style{set: set, ascii: set == glyph.Plain, drab: r.ColorProfile() == termenv.Ascii, palette: p,
+	return style{set: set, ascii: set == glyph.Plain, drab: r.ColorProfile() == termenv.Ascii, few: r.ColorProfile() == termenv.ANSI, memo: newMemo(), palette: p,
 		strong: p.Strong(), note: p.Plain(), quiet: p.Muted()}
 }
 
@@ -38,6 +41,11 @@ func (s style) ink(p palette.Phase) lipgloss.Style { return s.palette.Text(p) }
 
 // fill is for text on a ground in the phase's colour.
 func (s style) fill(p palette.Phase) lipgloss.Style { return s.palette.Fill(p) }
+
+// heavy is for words on a ground in the phase's colour. Where there are 16
+// colours a terminal draws bold as a brighter colour, and black as grey: there
+// is no bold on a ground.
+func (s style) heavy(p palette.Phase) lipgloss.Style { return s.fill(p).Bold(!s.few) }
 
 // figures returns a line of figures in the phase's colour.
 func (s style) figures(p palette.Phase, line string) string {
@@ -106,18 +114,17 @@ const minLetter = 2.5
 
 // letters returns text in the largest letters, at most most lines high, with
 // which it fits into cols × rows cells, broken between words where that makes
-// them larger, or nil where there is no room for any.
-func (s style) letters(text string, cols, rows, most int) []string {
+// them larger, and how high they are; nil where there is no room for any.
+func (s style) letters(text string, cols, rows int, most float64) (drawn []string, height float64) {
 	var font glyph.Font
 	var lines []string
-	for n := 1; n <= 3 && n*3 <= rows; n++ {
+	for n := 1; n <= 3 && n*3 <= rows+1; n++ {
 		broken := balance(strings.Fields(text), n)
-		f, ok := fontFor(broken, cols, min(most, (rows-(n-1))/n), s.set)
+		f, ok := s.fontFor(broken, cols, min(most, float64((rows-(n-1))/n)))
 		if ok && f.Height() >= minLetter && f.Height() > font.Height()+0.5 {
 			font, lines = f, broken
 		}
 	}
-	var drawn []string
 	for i, l := range lines {
 		if i > 0 {
 			drawn = append(drawn, "")
@@ -126,18 +133,18 @@ func (s style) letters(text string, cols, rows, most int) []string {
 			drawn = append(drawn, " "+row)
 		}
 	}
-	return drawn
+	return drawn, font.Height()
 }
 
 // fontFor returns the largest font in which every line fits.
-func fontFor(lines []string, cols, rows int, set glyph.Set) (glyph.Font, bool) {
+func (s style) fontFor(lines []string, cols int, rows float64) (glyph.Font, bool) {
 	if len(lines) == 0 {
 		return glyph.Font{}, false
 	}
 	var font glyph.Font
 	widest := -1
 	for _, l := range lines {
-		f, ok := glyph.Choose(l, cols, rows, set)
+		f, ok := s.choose(l, cols, rows)
 		if !ok {
 			return font, false
 		}
@@ -148,7 +155,7 @@ func fontFor(lines []string, cols, rows int, set glyph.Set) (glyph.Font, bool) {
 		}
 	}
 	for _, l := range lines {
-		if w, _ := font.Size(l); w > cols {
+		if w, h := font.Size(l); w > cols || h > int(math.Ceil(rows)) {
 			return font, false
 		}
 	}

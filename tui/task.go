@@ -6,64 +6,149 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"coldfloor/internal/safetext"
+	"coldfloor/tui/glyph"
 	"coldfloor/tui/palette"
 )
 
-// task says what to do: the movement, its dose, and the cue or the way to do
+// task says what to do: the exercise, its dose, and the cue or the way to do
 // it, each in letters no larger than what stands above it. It takes no more
 // lines than it is given.
 func (f frame) task(p parts) []string {
 	s := f.scene
-	if s.phase == palette.Done {
-		return make([]string, p.movement+p.dose+p.cue)
+	if f.asked != nil {
+		return f.question(p.movement + p.dose + p.cue)
+	}
+	most := 3.0
+	if font, ok := f.timeFont(p.time); ok {
+		most = max(most, font.Height()*0.6) // what is counted is the largest
 	}
 	head, dose := s.head(), s.dose
 	if s.phase == palette.SideChange {
 		dose = s.movement + ", " + s.reps
 	}
-	if one := head + ", " + s.dose; p.movement == 1 && p.dose == 1 && !s.upcoming && ansi.StringWidth(one) <= f.width {
-		head, dose, p.dose = one, "", 0
+	if one := f.oneLine(); p.movement == 1 && p.dose == 0 && one != "" {
+		head = one
 	}
-	most := max(3, p.time*3/5)
-	lines := f.large(head, p.movement, most)
+	lines, high := f.named(head, p.movement, most)
 	if left := p.movement - len(lines); p.dose > 0 && p.dose+left >= 3 { // what the name left, for the side and the reps
 		p.dose = min(p.dose+left, 1+len(lines))
 	}
 	if p.dose > 0 {
-		lines = append(lines, f.large(dose, p.dose, max(3, most-1))...)
+		drawn, _ := f.large(dose, p.dose, high)
+		lines = append(lines, drawn...)
 	}
-	note := s.cue
-	if s.upcoming && s.how != "" {
-		note = s.how
-	}
-	if p.cue >= 3 {
-		return append(lines, f.large(note, p.cue, most-2)...)
-	}
-	return append(lines, f.wrapped(note, p.cue)...)
+	return append(lines, f.note(p.cue, high)...)
 }
 
-// head returns what is to be known first: the movement, or the side to change
+// oneLine returns the exercise and its dose where they fit into one line
+// together, and nothing where they do not.
+func (f frame) oneLine() string {
+	s := f.scene
+	one := s.head()
+	switch {
+	case s.phase == palette.SideChange:
+		one += ", " + s.movement
+	case s.dose != "":
+		one += ", " + s.dose
+	}
+	if ansi.StringWidth(one) > f.width {
+		return ""
+	}
+	return one
+}
+
+// head returns what is to be known first: the exercise, or the side to change
 // to.
 func (s scene) head() string {
 	switch {
 	case s.phase == palette.SideChange:
 		return capital(string(s.side)) + " side"
-	case s.phase.Resting():
-		return "Next: " + s.movement
+	case s.next():
+		return capital(textNext) + ": " + s.movement
 	}
 	return s.movement
 }
 
-// large returns text in letters as large as find room in rows lines, none
-// higher than most lines, or in bold where there is no room for any.
-func (f frame) large(text string, rows, most int) []string {
+// next reports whether the exercise has to be told to be the next one: the
+// phase does not say so.
+func (s scene) next() bool {
+	return s.phase.Resting() || s.phase == palette.Paused && s.upcoming
+}
+
+// named returns the head in letters as large as find room, and how high they
+// are. That it is the next exercise is said in a line above where the letters
+// would be smaller for it.
+func (f frame) named(head string, rows int, most float64) ([]string, float64) {
+	lines, high := f.large(head, rows, most)
+	if !f.scene.next() || rows < 4 {
+		return lines, high
+	}
+	if alone, higher := f.large(f.scene.movement, rows-1, most); higher > high {
+		return append([]string{f.style.strong.Render(f.centre(textNext + ":"))}, alone...), higher
+	}
+	return lines, high
+}
+
+// note says how to do it, in the lines below the task: a cue while it is done,
+// and what can be read at leisure before. In large letters it is a cue in either
+// case, for a sentence has no room in them.
+func (f frame) note(rows int, most float64) []string {
+	s := f.scene
+	how := s.cue
+	if s.upcoming && s.how != "" {
+		how = s.how
+	}
+	if rows < 3 {
+		return f.wrapped(how, rows)
+	}
+	text := s.cue
+	if text == "" {
+		text = how
+	}
+	lines, _ := f.large(text, rows, most)
+	if left := rows - len(lines); how != text && left > 0 {
+		lines = append(lines, f.wrapped(how, left)...)
+	}
+	return lines
+}
+
+// question asks something in place of the task, in the largest letters that
+// find room.
+func (f frame) question(rows int) []string {
+	n := len(f.asked)
+	high := (rows+1)/n - 1
 	var lines []string
-	if rows >= 3 {
-		lines = f.style.letters(text, f.width-2, max(3, rows-1), most)
+	font, ok := f.style.fontFor(f.asked, f.width-2, float64(high))
+	for i, text := range f.asked {
+		if !ok || font.Height() < minLetter {
+			lines = append(lines, f.style.strong.Render(f.centre(text)))
+			continue
+		}
+		if i > 0 {
+			lines = append(lines, "")
+		}
+		for _, l := range font.Render(text, f.width) {
+			lines = append(lines, f.style.strong.Render(strings.TrimRight(l, " ")))
+		}
+	}
+	return append(lines, make([]string, max(0, rows-len(lines)))...)
+}
+
+// large returns text in letters as large as find room in rows lines, none
+// higher than most lines, and how high they are. Where there is no room for
+// any, or the letters are not drawn by hand, it is as heavy as the terminal's
+// own text gets, and stands where the letters would.
+func (f frame) large(text string, rows int, most float64) (lines []string, height float64) {
+	if rows >= 3 && most >= minLetter {
+		lines, height = f.style.letters(text, f.width-2, max(3, rows-1), most)
 	}
 	if lines == nil {
-		for _, l := range safetext.Wrap(text, min(f.width, 76), rows) {
+		for _, l := range f.heaviest(text, rows) {
 			lines = append(lines, f.centre(l))
+		}
+		height = 1
+		if rows >= 3 && !glyph.Has(text) {
+			lines = centreRows(lines, rows, 0)
 		}
 	}
 	for i, l := range lines {
@@ -75,7 +160,16 @@ func (f frame) large(text string, rows, most int) []string {
 	if rows > len(lines) && rows >= 3 {
 		lines = append(lines, "")
 	}
-	return lines
+	return lines, height
+}
+
+// heaviest returns text in at most rows lines. What is never drawn large is
+// spaced out, where its script allows that and there is room.
+func (f frame) heaviest(text string, rows int) []string {
+	if spaced := safetext.Spaced(text); !glyph.Has(text) && safetext.Width(spaced) <= f.width {
+		return []string{spaced}
+	}
+	return safetext.Wrap(text, min(f.width, 76), rows)
 }
 
 // wrapped returns text in at most rows lines, and blank ones up to that many.

@@ -41,14 +41,14 @@ func TestRunByKeys(t *testing.T) {
 	x.Slap("Space", "NEXT EXERCISE")
 	x.WaitFor("left side, 2 reps")
 	x.WaitFor("WORK", "Chest tall")
-	x.Slap("x", "CHANGE SIDE") // any key that is not another's ends the set
+	x.Slap("x", "SWITCH SIDES") // any key that is not another's ends the set
 	x.WaitFor("WORK", "right side")
 	x.Slap("PageDown", "REST")
 	x.Keys("Space") // one slap more must not eat the rest
 	x.Keys("p")
 	x.WaitFor("PAUSED")
 	x.Resize(200, 60)
-	x.WaitFor("p goes on")
+	x.WaitFor("p to resume")
 	x.Resize(40, 12)
 	x.Keys("p")
 	x.WaitFor("REST", "Heel raises") // the easier variant stays

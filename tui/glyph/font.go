@@ -32,12 +32,12 @@ const (
 )
 
 // Choose returns the largest font in which text fits into cols × rows cells,
-// marks included. ok is false where even the smallest does not fit, or text has
+// marks included; rows need not be whole. ok is false where even the smallest does not fit, or text has
 // a character that the family lacks. The same font can then draw other text of
 // the kind, so that a clock keeps its size while it counts.
-func Choose(text string, cols, rows int, set Set) (f Font, ok bool) {
+func Choose(text string, cols int, rows float64, set Set) (f Font, ok bool) {
 	_, down := set.parts()
-	return choose(text, cols, rows*down, set)
+	return choose(text, cols, int(rows*float64(down)), set)
 }
 
 // spacious is the height in cells from which on a whole row is left blank above

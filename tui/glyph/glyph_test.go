@@ -288,7 +288,7 @@ func TestRenderKeepsToItsRoom(t *testing.T) {
 		text := rapid.StringOfN(rapid.SampledFrom(chars), 0, 8, -1).Draw(t, "text")
 		cols, rows := rapid.IntRange(-1, 120).Draw(t, "cols"), rapid.IntRange(-1, 30).Draw(t, "rows")
 		set := rapid.SampledFrom(sets).Draw(t, "set")
-		f, ok := Choose(text, cols, rows, set)
+		f, ok := Choose(text, cols, float64(rows), set)
 		if !ok {
 			return
 		}
@@ -302,7 +302,7 @@ func TestRenderKeepsToItsRoom(t *testing.T) {
 				t.Fatalf("line of %d cells, want %d", utf8.RuneCountInString(l), cols)
 			}
 		}
-		if again, ok := Choose(text, cols+1, rows+1, set); !ok || again.Height() < f.Height() {
+		if again, ok := Choose(text, cols+1, float64(rows)+0.5, set); !ok || again.Height() < f.Height() {
 			t.Fatalf("%v rows high, with more room %v", f.Height(), again.Height())
 		}
 	})
@@ -344,7 +344,7 @@ func BenchmarkRender(b *testing.B) {
 	for _, c := range []struct{ cols, rows int }{{80, 24}, {200, 60}} {
 		b.Run(fmt.Sprintf("%dx%d", c.cols, c.rows), func(b *testing.B) {
 			for b.Loop() {
-				f, _ := Choose("12:45", c.cols, c.rows, Quadrant)
+				f, _ := Choose("12:45", c.cols, float64(c.rows), Quadrant)
 				f.Render("12:45", c.cols)
 			}
 		})

@@ -45,7 +45,7 @@ var looks = [...]Look{
 	GetReady:     {"GET READY", '▲', '^', yellow},
 	Work:         {"WORK", '■', '#', orange},
 	OwnPace:      {"YOUR PACE", '♦', '*', orange},
-	SideChange:   {"CHANGE SIDE", '↔', '=', purple},
+	SideChange:   {"SWITCH SIDES", '↔', '=', purple},
 	NextExercise: {"NEXT EXERCISE", '►', '>', green},
 	Rest:         {"REST", '•', 'o', blue},
 	RestEnds:     {"REST ENDS", '↑', '!', blue},
