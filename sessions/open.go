@@ -4,12 +4,12 @@ import (
 	"errors"
 	"io"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"strings"
 
 	"coldfloor/internal/fault"
 	"coldfloor/internal/nearest"
+	"coldfloor/internal/safetext"
 	"coldfloor/internal/yamlread"
 )
 
@@ -20,18 +20,14 @@ func Open(nameOrPath string) (*Session, error) {
 	if b, ok := FindBuiltin(nameOrPath); ok {
 		return b.Session()
 	}
-	f, err := os.Open(nameOrPath)
+	src, err := yamlread.ReadFile(nameOrPath)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, notFound(nameOrPath)
 	}
 	if err != nil {
 		return nil, err
 	}
-	defer f.Close()
-	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, fault.New("name a file in it", "%q is a folder, not a session file", nameOrPath)
-	}
-	return Read(nameOrPath, f)
+	return Parse(nameOrPath, src)
 }
 
 // Read reads a session file from r, which the user knows as name. It takes in
@@ -51,9 +47,9 @@ func notFound(name string) error {
 		hint = "did you mean " + near + "?"
 	}
 	if isPath(name) {
-		return fault.New(hint, "there is no file %q", name)
+		return fault.New(hint, "there is no file %s", safetext.Quote(name))
 	}
-	return fault.New(hint, "there is no session called %q", name)
+	return fault.New(hint, "there is no session called %s", safetext.Quote(name))
 }
 
 // isPath reports whether name looks like a path and not like the name of a

@@ -40,7 +40,7 @@ func TestOpen(t *testing.T) {
 		"":              "there is no session called \"\"\nhint: ",
 		"min.yaml":      "there is no file \"min.yaml\"\nhint: ",
 		"no/such":       "there is no file \"no/such\"\nhint: ",
-		dir:             "is a folder, not a session file\nhint: ",
+		dir:             "is a folder, not a file\nhint: ",
 		"wrong.yaml":    "wrong.yaml:1:1: \"coldfloor\" is missing",
 		"large.yaml":    "large.yaml:1:1: the file is larger than 1 MiB",
 		"bad\x1b[name":  "there is no session called \"bad\\x1b[name\"",

@@ -3,7 +3,6 @@ package sessions
 import (
 	"errors"
 	"fmt"
-	"strings"
 	"time"
 
 	"coldfloor/internal/units"
@@ -42,6 +41,7 @@ var (
 // last block, where nothing follows it; contacts may stand on timed work,
 // where no reps are counted and so no contacts.
 func Parse(name string, src []byte) (*Session, error) {
+	src = yamlread.UTF8(src)
 	file, m := yamlread.Parse(name, src, sessionKeys...)
 	if m == nil {
 		return nil, file.Err()
@@ -109,7 +109,7 @@ func readExercise(m *yamlread.Mapping) Exercise {
 	m.Need("name")
 	e := Exercise{
 		Name:        m.Text("name", MaxLabel),
-		Reps:        m.Int("reps", 1, MaxReps, 0),
+		Reps:        m.Int("reps", 1, MaxReps, 0, repsHint(m.Plain("reps"))),
 		RepsPerSide: m.Int("reps_per_side", 1, MaxReps, 0),
 		Time:        m.PositiveDuration("time", 0),
 		TimePerSide: m.PositiveDuration("time_per_side", 0),
@@ -196,33 +196,6 @@ func readPace(m *yamlread.Mapping, def time.Duration) (rep time.Duration, tempo 
 		m.Problem("tempo", fmt.Sprintf("a rep of this tempo lasts %s, rep says %s", units.FormatDuration(length), units.FormatDuration(rep)), "take rep out")
 	}
 	return length, tempo
-}
-
-const tempoHint = "write the seconds of lowering, pause and rising, such as 3-1-1, and of a last pause where there is one, such as 3-1-1-2"
-
-// ParseTempo reads a tempo: three or four numbers of seconds with - between
-// them. Their sum is above 0.
-func ParseTempo(text string) (Tempo, error) {
-	fields := strings.Split(text, "-")
-	if len(fields) != 3 && len(fields) != 4 {
-		return Tempo{}, errors.New("is not a tempo")
-	}
-	var phases [4]time.Duration
-	for i, f := range fields {
-		d, err := units.ParseDuration(f)
-		if strings.Trim(f, "0123456789.") != "" || err != nil {
-			return Tempo{}, errors.New("is not a tempo")
-		}
-		if d > MaxLength {
-			return Tempo{}, errors.New("is longer than a session may be")
-		}
-		phases[i] = d
-	}
-	t := Tempo{phases[0], phases[1], phases[2], phases[3]}
-	if t.Rep() == 0 {
-		return Tempo{}, errors.New("is no time at all")
-	}
-	return t, nil
 }
 
 // ParseOverhead reads the space above the player: none, reach, jump, or a

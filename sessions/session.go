@@ -140,6 +140,7 @@ func (e *Exercise) OneSided() bool { return e.RepsPerSide > 0 || e.TimePerSide >
 // Tempo is the phases of one rep. The zero Tempo is "none given".
 type Tempo struct {
 	Lowering, Pause, Rising, Top time.Duration // Top is the pause after rising, 0 where three numbers are given
+	Fast                         bool          // the rising is as fast as possible, and Rising what it is taken to last
 }
 
 // Rep returns the length of one rep, the sum of the phases.

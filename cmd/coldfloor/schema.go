@@ -17,11 +17,7 @@ the line
   # yaml-language-server: $schema=` + schema.FileName,
 		Args: argsError(cobra.NoArgs),
 		RunE: func(c *cobra.Command, _ []string) error {
-			text, err := schema.JSON()
-			if err != nil {
-				return err
-			}
-			_, err = c.OutOrStdout().Write(text)
+			_, err := c.OutOrStdout().Write(schema.JSON())
 			return err
 		},
 	}

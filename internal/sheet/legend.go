@@ -23,12 +23,13 @@ func effortAsked() Effort {
 
 // legendOf explains the signs that the sheet of a session uses.
 func legendOf(s *sessions.Session) []string {
-	var sides, tempo, contacts bool
+	var sides, tempo, fast, contacts bool
 	for i := range s.Blocks {
 		for j := range s.Blocks[i].Exercises {
 			e := &s.Blocks[i].Exercises[j]
 			sides = sides || e.OneSided() && e.Sides != sessions.AlternateReps
 			tempo = tempo || e.Tempo != (sessions.Tempo{})
+			fast = fast || e.Tempo.Fast || e.Easier.Tempo.Fast || e.Harder.Tempo.Fast
 			contacts = contacts || e.Contacts > 0 && e.Reps+e.RepsPerSide > 0
 		}
 	}
@@ -38,6 +39,9 @@ func legendOf(s *sessions.Session) []string {
 	}
 	if tempo {
 		legend = append(legend, "Tempo: seconds lowering-pause-rising, and a last pause where a fourth is given.")
+	}
+	if fast {
+		legend = append(legend, fmt.Sprintf("X in a tempo: as fast as possible, taken as %s.", figure(sessions.FastRising)))
 	}
 	if contacts {
 		legend = append(legend, "Contact: one foot, or both together, touching the floor.")

@@ -238,6 +238,9 @@ func tempoOf(t sessions.Tempo) string {
 	for i, d := range phases {
 		text[i] = seconds(d)
 	}
+	if t.Fast {
+		text[2] = "X"
+	}
 	return strings.Join(text, "-")
 }
 

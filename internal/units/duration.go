@@ -20,7 +20,7 @@ var durationUnits = []struct {
 const DurationHint = "write it as 90s, 1m30s, 1.5s, 700ms, 1:30 or a bare number of seconds"
 
 // ParseDuration reads a duration as a coach types it: 90s, 1m30s, 1.5s, 700ms,
-// 1h, 1:30 (minutes:seconds), 1:02:30, or a bare number of seconds. Spaces may
+// 1h, 1min, 20 sec, 1:30 (minutes:seconds), 1:02:30, or a bare number of seconds. Spaces may
 // stand before a unit and between the parts. It is exact to the nanosecond
 // and refuses whatever is negative, not finite, finer or too large; the error
 // quotes nothing and reads on from the text, as in `"1x"` + " is not a duration".
@@ -57,6 +57,7 @@ func parseParts(s string) (time.Duration, error) {
 	for s != "" {
 		n, rest := number(s)
 		name, after := unitName(strings.TrimLeft(rest, " "))
+		name = shortUnit(name)
 		i := next
 		for i < len(durationUnits) && durationUnits[i].name != name {
 			i++
@@ -78,6 +79,17 @@ func parseParts(s string) (time.Duration, error) {
 		return 0, errors.New("is not a duration")
 	}
 	return total, nil
+}
+
+// shortUnit returns the unit that a name in full means: min for m, sec for s.
+func shortUnit(name string) string {
+	switch name {
+	case "min", "mins":
+		return "m"
+	case "sec", "secs":
+		return "s"
+	}
+	return name
 }
 
 // unitName splits the longest prefix of lower-case letters off s.

@@ -37,7 +37,12 @@ func Parse(name string, src []byte, keys ...string) (*File, *Mapping) {
 		f.add(Pos{1, 1}, "the file is larger than 1 MiB", "this cannot be a file typed by hand; is it the right one?")
 		return f, nil
 	}
-	src = f.clean(bytes.TrimPrefix(src, []byte("\uFEFF")))
+	src = bytes.TrimPrefix(UTF8(src), []byte("\uFEFF"))
+	if isBinary(src) {
+		f.add(Pos{1, 1}, "this is not a text file", "save it as text, in UTF-8")
+		return f, nil
+	}
+	src = f.clean(src)
 	root := f.document(src)
 	if root == nil || bytes.IndexByte(src, '*') >= 0 && !f.boundAliases(root) {
 		return f, nil
@@ -82,7 +87,16 @@ func (f *File) document(src []byte) *yaml.Node {
 	src = withoutVersion(src)
 	d := yaml.NewDecoder(bytes.NewReader(src))
 	var doc, second yaml.Node
-	switch err := d.Decode(&doc); {
+	err := d.Decode(&doc)
+	if err != nil && !errors.Is(err, io.EOF) {
+		if again, ok := moveSurrogates(src); ok {
+			d, doc = yaml.NewDecoder(bytes.NewReader(again)), yaml.Node{}
+			if err = d.Decode(&doc); err == nil {
+				joinSurrogates(&doc)
+			}
+		}
+	}
+	switch {
 	case errors.Is(err, io.EOF):
 		f.add(Pos{1, 1}, "the file is empty", "")
 		return nil
@@ -203,6 +217,12 @@ func quote(s string) string {
 // with their comments, to be changed and written again.
 func Document(src []byte) (*yaml.Node, error) {
 	var doc yaml.Node
-	err := yaml.Unmarshal(withoutVersion(bytes.TrimPrefix(src, []byte("\uFEFF"))), &doc)
+	src = withoutVersion(bytes.TrimPrefix(UTF8(src), []byte("\uFEFF")))
+	err := yaml.Unmarshal(src, &doc)
+	if again, ok := moveSurrogates(src); err != nil && ok {
+		if err = yaml.Unmarshal(again, &doc); err == nil {
+			joinSurrogates(&doc)
+		}
+	}
 	return &doc, err
 }

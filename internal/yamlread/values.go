@@ -65,8 +65,15 @@ func collapse(s string) string {
 	return strings.Join(strings.FieldsFunc(s, func(r rune) bool { return strings.ContainsRune(" \t\r\n", r) }), " ")
 }
 
-// Texts reads a list of 1 to most texts, each of 1 to each characters.
+// Texts reads a list of 1 to most texts, each of 1 to each characters. One
+// text alone, with no comma in it, is a list of one.
 func (m *Mapping) Texts(key string, most, each int) []string {
+	if n := m.value(key); n != nil && n.Kind == yaml.ScalarNode && n.Tag == "!!str" && !strings.Contains(n.Value, ",") {
+		if s := m.text(key, n, each); s != "" {
+			return []string{s}
+		}
+		return nil
+	}
 	items := m.items(key, most)
 	if items == nil {
 		return nil
@@ -120,8 +127,9 @@ func (m *Mapping) Mapping(key string, keys ...string) *Mapping {
 }
 
 // Int reads a whole number from least to most, and returns def where there is
-// none. It must be typed in plain decimal digits.
-func (m *Mapping) Int(key string, least, most, def int) int {
+// none. It must be typed in plain decimal digits. A hint for what is not one
+// may be given.
+func (m *Mapping) Int(key string, least, most, def int, hint ...string) int {
 	n := m.value(key)
 	if n == nil {
 		return def
@@ -133,10 +141,19 @@ func (m *Mapping) Int(key string, least, most, def int) int {
 		m.wrong(key, n, must, "take the quotes away")
 		return def
 	case n.Kind != yaml.ScalarNode || n.Tag != "!!int" || err != nil || strconv.Itoa(v) != n.Value || v < least || v > most:
-		m.wrong(key, n, must, "")
+		m.wrong(key, n, must, strings.Join(hint, ""))
 		return def
 	}
 	return v
+}
+
+// Plain returns the value of key as it is typed, if it is a plain value, and
+// else nothing.
+func (m *Mapping) Plain(key string) string {
+	if n := m.value(key); n != nil && n.Kind == yaml.ScalarNode {
+		return n.Value
+	}
+	return ""
 }
 
 // Number reads a number from least to most, and returns def where there is

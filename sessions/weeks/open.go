@@ -37,18 +37,14 @@ func Open(nameOrPath string) (Opened, error) {
 		s, err := sessions.Open(nameOrPath)
 		return Opened{Session: s}, err
 	}
-	f, err := os.Open(nameOrPath)
+	src, err := yamlread.ReadFile(nameOrPath)
 	if errors.Is(err, fs.ErrNotExist) {
 		return Opened{}, notFound(nameOrPath)
 	}
 	if err != nil {
 		return Opened{}, err
 	}
-	defer f.Close()
-	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return Opened{}, fault.New("name a file in it", "%q is a folder, not a session or a plan of weeks", nameOrPath)
-	}
-	return Read(nameOrPath, filepath.Dir(nameOrPath), f)
+	return Read(nameOrPath, filepath.Dir(nameOrPath), bytes.NewReader(src))
 }
 
 // Read reads a session or a plan from r, which the user knows as name; the
@@ -58,6 +54,7 @@ func Read(name, folder string, r io.Reader) (Opened, error) {
 	if err != nil {
 		return Opened{}, err
 	}
+	src = yamlread.UTF8(src)
 	if IsPlan(src) {
 		p, err := Parse(name, src, From(folder))
 		return Opened{Plan: p}, err

@@ -15,7 +15,7 @@ const (
 	numberOfNanos  = `[0-9]+(\.[0-9]{1,9}0*)?` // of seconds and of what is counted in seconds
 	numberOfMillis = `[0-9]+(\.[0-9]{1,6}0*)?` // of milliseconds
 
-	hours, minutes, seconds, millis = numberOfNanos + ` *h`, numberOfNanos + ` *m`, numberOfNanos + ` *s`, numberOfMillis + ` *ms`
+	hours, minutes, seconds, millis = numberOfNanos + ` *h`, numberOfNanos + ` *m(ins?)?`, numberOfNanos + ` *s(ecs?)?`, numberOfMillis + ` *ms`
 
 	duration = `^ *(` + numberOfNanos +
 		`|` + hours + `( *` + minutes + `)?( *` + seconds + `)?( *` + millis + `)?` +
@@ -23,14 +23,15 @@ const (
 		`|` + seconds + `( *` + millis + `)?` +
 		`|` + millis +
 		`|[0-9]+(:[0-5][0-9]){1,2}(\.[0-9]{1,9}0*)?) *$`
-	noDuration = `^[0:.hms ]*$`
+	noDuration = `^[0:.hmsinec ]*$`
 
 	metres, centimetres, millimetres = `[0-9]+(\.[0-9]{1,3}0*)?`, `[0-9]+(\.[0-9]0*)?`, `[0-9]+(\.0+)?`
 
 	length   = `(` + metres + ` *m|` + centimetres + ` *cm|` + millimetres + ` *mm)`
 	noLength = `[0.cm ]*`
 
-	tempo   = `^[0-9]+(\.[0-9]{1,9}0*)?(-[0-9]+(\.[0-9]{1,9}0*)?){2,3}$`
+	phase   = `[0-9]+(\.[0-9]{1,9}0*)?`
+	tempo   = `^` + phase + `-` + phase + `-(` + phase + `|[xX])(-` + phase + `)?$`
 	noTempo = `^[0.-]*$`
 )
 
@@ -44,11 +45,12 @@ func definitions() jsonschema.Definitions {
 	above.Pattern = "^ *" + length + " *$"
 	return jsonschema.Definitions{
 		"Label":            text(sessions.MaxLabel),
+		"OneLabel":         alone(sessions.MaxLabel),
 		"Text":             text(sessions.MaxText),
 		"Duration":         durations(&jsonschema.Schema{Type: "number", Minimum: "0"}, pattern(duration, "")),
 		"PositiveDuration": durations(&jsonschema.Schema{Type: "number", ExclusiveMinimum: "0"}, pattern(duration, noDuration)),
 		"Length":           above,
-		"Tempo":            examples(pattern(tempo, noTempo), "3-1-1", "2-0-1-1"),
+		"Tempo":            examples(pattern(tempo, noTempo), "3-1-1", "2-0-1-1", "3-1-X"),
 		"Call":             text(sessions.MaxCall),
 		"Interval":         examples(durations(&jsonschema.Schema{Type: "number", Minimum: "1"}, pattern(interval(), "")), "3s", "2s-4s"),
 		"Floor":            examples(pattern(size(), "^"+noLength+"[x×]|[x×]"+noLength+"$"), "2m x 1m"),
@@ -63,6 +65,13 @@ func interval() string {
 	return "^" + one + "(-" + one + ")?$"
 }
 
+// alone is the only item of a list, without its brackets.
+func alone(most int) *jsonschema.Schema {
+	s := text(most)
+	s.Not.Pattern = "," + "|" + unreadable
+	return s
+}
+
 // text is a text of one to most characters that is not blank.
 func text(most int) *jsonschema.Schema {
 	s := pattern(`[^ \t\r\n]`, unreadable)
@@ -74,7 +83,7 @@ func text(most int) *jsonschema.Schema {
 func pattern(yes, no string) *jsonschema.Schema {
 	s := &jsonschema.Schema{Type: "string", Pattern: yes}
 	if no != "" {
-		s.Not = &jsonschema.Schema{Pattern: no}
+		s.Not = &jsonschema.Schema{Type: "string", Pattern: no}
 	}
 	return s
 }

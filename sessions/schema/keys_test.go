@@ -16,6 +16,7 @@ type key struct {
 	most  int    // of a number, or of the items of a list
 
 	variant bool // a text or a mapping of its own
+	alone   bool // a list, or the only item of one alone
 }
 
 // keys tells of every key, by its mapping and name.
@@ -31,7 +32,7 @@ var keys = map[string]key{
 	"block.title":      {about: "What the block is called.", ref: "Label"},
 	"block.part":       {about: "Its place in the session.", def: sessions.Main, words: []any{sessions.WarmUp, sessions.Main, sessions.CoolDown}},
 	"block.note":       {about: "What the player must know before starting.", ref: "Text"},
-	"block.trains":     {about: "The qualities it trains, such as vertical power, strength, mobility or conditioning.", ref: "Label", most: sessions.MaxWords},
+	"block.trains":     {about: "The qualities it trains, such as vertical power, strength, mobility or conditioning.", ref: "Label", most: sessions.MaxWords, alone: true},
 	"block.rounds":     {about: "How often its exercises are gone through.", def: 1, least: number(1), most: sessions.MaxSteps},
 	"block.rest":       {about: "Rest after each round but the last. Needed where there is more than one round; 0s means none."},
 	"block.rest_after": {about: "Rest before the next block. Where it is left out, as long as rest."},
@@ -46,7 +47,7 @@ var keys = map[string]key{
 	"exercise.rep":           {about: "Length of one rep.", def: units.FormatDuration(sessions.DefaultRep), ref: "PositiveDuration"},
 	"exercise.tempo":         {about: "Seconds of lowering, pause, rising, and of a last pause where there is one. A rep lasts their sum."},
 	"exercise.contacts":      {about: "Foot contacts of one rep: one foot, or both together, touching the ground is one.", def: 0, least: number(0), most: sessions.MaxContacts},
-	"exercise.cues":          {about: "A few words each, for the screen while working.", ref: "Label", most: sessions.MaxWords},
+	"exercise.cues":          {about: "A few words each, for the screen while working.", ref: "Label", most: sessions.MaxWords, alone: true},
 	"exercise.how":           {about: "How to do it, for the rest before it and for the sheet.", ref: "Text"},
 	"exercise.rest":          {about: "Rest before the next exercise of the round, in place of the change. Not on a round's last exercise."},
 	"exercise.sides":         {about: "The order of the sides.", def: sessions.LeftFirst, words: []any{sessions.LeftFirst, sessions.RightFirst, sessions.SwapEachRound, sessions.AlternateReps}},
@@ -68,7 +69,7 @@ var keys = map[string]key{
 	"variant.contacts": {about: "Foot contacts of one rep. If it is left out, those of the exercise.", least: number(0), most: sessions.MaxContacts},
 	"variant.rep":      {about: "Length of one rep. If it is left out, that of the exercise.", ref: "PositiveDuration"},
 	"variant.tempo":    {about: "Seconds of lowering, pause, rising, and of a last pause if there is one. If it is left out, as in the exercise."},
-	"variant.cues":     {about: "A few words each. If they are left out, those of the exercise.", ref: "Label", most: sessions.MaxWords},
+	"variant.cues":     {about: "A few words each. If they are left out, those of the exercise.", ref: "Label", most: sessions.MaxWords, alone: true},
 	"variant.how":      {about: "How to do it. If it is left out, as in the exercise.", ref: "Text"},
 }
 
