@@ -19,7 +19,7 @@ var builtinFiles embed.FS
 
 // builtinNames are the built-in sessions in the order in which a player meets
 // them: from the first one to the hardest, and the short one at the end.
-var builtinNames = []string{"first-hops", "hallway-power", "quick-feet", "deep-court", "shadow-corners", "test-day", "ten-minutes"}
+var builtinNames = []string{"first-hops", "hallway-power", "quick-feet", "deep-court", "deep-rallies", "shadow-corners", "test-day", "ten-minutes"}
 
 // Builtins returns the built-in sessions, from the first a beginner should do
 // to the hardest, and then the shortest.

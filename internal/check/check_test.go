@@ -125,21 +125,6 @@ func TestCommonPracticePasses(t *testing.T) {
 	})
 }
 
-// The sessions that come with the program pass.
-func TestBuiltinsPass(t *testing.T) {
-	for _, b := range sessions.Builtins() {
-		s, err := b.Session()
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, f := range Run(plan.Of(s), options()) {
-			if f.Severity != Note {
-				t.Errorf("%s:%d: %s: %s [%s]", b.Name, f.Pos.Line, f.Severity, f.Message, f.Rule)
-			}
-		}
-	}
-}
-
 // Whatever the session, every finding has a rule, a known severity, a place
 // where the file gives one, and a message of one line; the same input gives
 // the same findings.

@@ -127,14 +127,20 @@ func (c *checker) strengthRest(number int, b *sessions.Block, inferred bool) {
 // source.
 const noPause = 10 * time.Second
 
-// gapRange notes a pause between sets that is outside the range of a goal.
+// gapRange notes a pause that is outside the range of a goal: from one set of
+// the exercise to the next, or of several exercises that work other muscles
+// meanwhile, between the rounds.
 func (c *checker) gapRange(number int, b *sessions.Block, key, goal string) {
 	gap, again := c.leastGap(number)
+	what := "from one set of an exercise to its next"
+	if len(b.Exercises) > 1 {
+		gap, what = b.Rest, "between the rounds"
+	}
 	if !again || c.limit(key).Within(gap.Seconds()) {
 		return
 	}
 	c.add(Note, b.Marks.At("rest"), figures{"gap_s": gap.Seconds(), "low_s": c.limit(key).Low, "high_s": c.limit(key).High},
-		"%s from one set of an exercise to its next in %s; the range for %s is %s", span(gap), quote(b.Title), goal, c.cite(key))
+		"%s %s in %s; the range for %s is %s", span(gap), what, quote(b.Title), goal, c.cite(key))
 }
 
 // conditioningRest notes a ratio outside the range for the length of the
