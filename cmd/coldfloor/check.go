@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -23,6 +24,7 @@ type checkFlags struct {
 	asJSON, asSARIF       bool
 	within, room, explain string
 	journal, settings     string
+	days                  dayFlags
 }
 
 // newCheck returns the command that holds sessions against published ranges
@@ -30,14 +32,19 @@ type checkFlags struct {
 func newCheck() *cobra.Command {
 	var f checkFlags
 	c := &cobra.Command{
-		Use:   "check SESSION…",
-		Short: "Hold a session against published ranges, the player and the room",
+		Use:   "check SESSION|WEEKS…",
+		Short: "Hold a session, or a plan of weeks, against published ranges, the player and the room",
 		Long: `Hold sessions against published and customary ranges, the settings of the
 player and the room. SESSION is a built-in name or a file. Each finding is a
 line, "FILE:LINE:COLUMN: error|warning|note: sentence [rule]". The exit code is
 0 without an error or a warning, and 1 otherwise.
 
-None of it is medical advice.`,
+Of a plan of weeks every session is held against the same, as it is in its week,
+and the weeks against each other: what grows, where it is lighter, the days
+between jumps, the matches. --within is then the time of a week. With --week or
+--on only the sessions of those days are looked at.
+
+None of it is medical advice, and nothing here foretells an injury.`,
 		Args: func(c *cobra.Command, args []string) error {
 			if c.Flags().Changed("explain") {
 				return argsError(cobra.NoArgs)(c, args)
@@ -64,6 +71,7 @@ None of it is medical advice.`,
 	c.Flags().StringVar(&f.within, "within", "", "the `TIME` there is, such as 30m")
 	c.Flags().StringVar(&f.room, "room", "", "the room, in place of the settings' own: `SIZE` along x across x ceiling, such as 4.5x1.2x2.4m")
 	c.Flags().StringVar(&f.explain, "explain", "", "explain `RULE`: its reasons, its sources and how to change its limits")
+	f.days.add(c)
 	journalFlag(c, &f.journal)
 	settingsFlag(c, &f.settings)
 	atMostOne(c, "json", "sarif")
@@ -109,7 +117,7 @@ func jumped(c *cobra.Command, path string, now time.Time) ([]check.Jumped, error
 				"%s: %q is dated %s, which has not come yet; its jumps count as if it had just ended",
 				path, jumps.Run.Title(), jumps.Run.Start.Format("2006-01-02 15:04")))
 		}
-		list = append(list, check.Jumped{End: jumps.At, Unknown: !jumps.Contacts.Known})
+		list = append(list, check.Jumped{End: jumps.At, Contacts: jumps.Contacts.N, Unknown: !jumps.Contacts.Known})
 	}
 	return list, nil
 }
@@ -119,7 +127,7 @@ func checkAll(c *cobra.Command, names []string, o check.Options, f checkFlags) e
 	var files []check.FileFindings
 	failed := false
 	for _, name := range names {
-		p, err := planOf(c, name)
+		found, err := f.findings(c, name, o)
 		var problems yamlread.Problems
 		switch {
 		case errors.As(err, &problems):
@@ -128,7 +136,7 @@ func checkAll(c *cobra.Command, names []string, o check.Options, f checkFlags) e
 			report(err, c.ErrOrStderr())
 			failed = true
 		default:
-			files = append(files, check.FileFindings{File: p.Session.Name, Findings: check.Run(p, o)})
+			files = append(files, found...)
 		}
 	}
 	write := check.WriteText
@@ -145,6 +153,30 @@ func checkAll(c *cobra.Command, names []string, o check.Options, f checkFlags) e
 		return errFound
 	}
 	return nil
+}
+
+// findings checks what is named: a session, a plan of weeks, or the sessions of
+// some of its days.
+func (f checkFlags) findings(c *cobra.Command, name string, o check.Options) ([]check.FileFindings, error) {
+	opened, err := openAny(c, name)
+	if err != nil {
+		return nil, err
+	}
+	if opened.Plan != nil && !f.days.given() {
+		return check.RunWeeks(opened.Plan, o), nil
+	}
+	plans, err := f.days.plansOf(opened)
+	if err != nil {
+		return nil, err
+	}
+	if opened.Plan != nil {
+		o.Player.Level = cmp.Or(opened.Plan.Level, o.Player.Level)
+	}
+	var files []check.FileFindings
+	for _, p := range plans {
+		files = append(files, check.FileFindings{File: p.Session.Name, Findings: check.Run(p, o)})
+	}
+	return files, nil
 }
 
 // explain writes why a rule is there.

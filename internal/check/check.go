@@ -56,14 +56,12 @@ func Run(p *plan.Plan, o Options) []Finding {
 	c := &checker{p: p, s: p.Session, o: o}
 	c.sets = c.setsOf(p)
 	for _, r := range rules {
-		if !slices.Contains(o.Player.Off, r.Name) {
+		if r.run != nil && !slices.Contains(o.Player.Off, r.Name) {
 			c.rule = r.Name
 			r.run(c)
 		}
 	}
-	slices.SortStableFunc(c.found, func(a, b Finding) int {
-		return cmp.Or(cmp.Compare(a.Pos.Line, b.Pos.Line), cmp.Compare(a.Pos.Column, b.Pos.Column))
-	})
+	sortFindings(c.found)
 	return c.found
 }
 

@@ -19,7 +19,8 @@ type Rule struct {
 	Sources []string // published or not, each with how sure it is
 	Limits  []string // keys of the settings that change it
 
-	run func(*checker)
+	run      func(*checker)      // over a session; nil: it looks at plans of weeks
+	runWeeks func(*weeksChecker) // over a plan of weeks; nil: it looks at sessions
 }
 
 // ProblemRule is the name that stands behind what is wrong with a file itself,

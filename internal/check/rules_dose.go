@@ -1,5 +1,7 @@
 package check
 
+import "slices"
+
 // The sources, each with its status: seen (read in a page of the source or
 // about it), second-hand (seen quoted elsewhere), from memory (not verified).
 const (
@@ -11,7 +13,7 @@ const (
 )
 
 // rules is the table of all rules, in the order in which they run.
-var rules = append(append([]Rule{}, doseRules...), otherRules...)
+var rules = slices.Concat(doseRules, otherRules, weeksRules)
 
 // doseRules look at what is done, how long and with how much rest.
 var doseRules = []Rule{

@@ -9,8 +9,9 @@ import (
 
 // Jumped is an earlier session of the player with jumps in it.
 type Jumped struct {
-	End     time.Time // one dated ahead of now counts as if it had just ended
-	Unknown bool      // how many jumps is not known, in whole or in part
+	End      time.Time // one dated ahead of now counts as if it had just ended
+	Contacts int       // foot contacts; a least number if Unknown
+	Unknown  bool      // how many jumps is not known, in whole or in part
 }
 
 // spacing looks at the time since the player's last session with jumps, and on

@@ -2,6 +2,7 @@ package weeks
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"coldfloor/internal/units"
@@ -72,4 +73,38 @@ func spoken(text string) string {
 		return text
 	}
 	return units.Sentence(d.Round(time.Millisecond))
+}
+
+// Raise is one value of one session that a week makes harder.
+type Raise struct {
+	Session string
+	What    What
+}
+
+// Raised returns what a week makes harder than the week before, each session
+// and value once: of the sessions that the pattern has in both weeks, before
+// anything is lighter.
+func (p *Plan) Raised(week int) []Raise {
+	var all []Raise
+	for _, s := range p.Slots {
+		before, now := p.fullOf(s.Session, week-1), p.fullOf(s.Session, week)
+		if before == nil || now == nil {
+			continue
+		}
+		for _, c := range Differences(before, now) {
+			if r := (Raise{s.Session, c.What}); c.Harder() && !slices.Contains(all, r) {
+				all = append(all, r)
+			}
+		}
+	}
+	return all
+}
+
+// fullOf returns the session of a week before anything is lighter, or nil if
+// the pattern does not have it then.
+func (p *Plan) fullOf(name string, week int) *sessions.Session {
+	if s := p.full[sessionWeek{name, week}]; s != nil {
+		return s
+	}
+	return p.made[sessionWeek{name, week}]
 }
