@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -35,6 +36,10 @@ and whether there was pain. A run is named by the start of its name, or as last.
 			if err != nil {
 				return err
 			}
+			for _, r := range logbook.Ahead(runs, time.Now()) {
+				fault.Print(c.ErrOrStderr(), fault.New("coldfloor log edit RUN --date puts it right", "%q is dated %s, which has not come yet: a clock was off",
+					r.Title(), r.Start.Format("2006-01-02 15:04")))
+			}
 			if !all {
 				runs = slices.DeleteFunc(runs, func(r *journal.Run) bool { return r.Withdrawn })
 			}
@@ -44,7 +49,7 @@ and whether there was pain. A run is named by the start of its name, or as last.
 	journalFlag(c, &o.journal)
 	c.PersistentFlags().BoolVar(&o.asJSON, "json", false, "write JSON")
 	c.Flags().BoolVar(&all, "all", false, "list deleted runs too")
-	c.AddCommand(newLogAdd(&o), newLogClose(&o), newLogDelete(&o), newLogEdit(&o), newLogRate(&o), newLogShow(&o))
+	c.AddCommand(newLogAdd(&o), newLogClose(&o), newLogCopy(&o), newLogDelete(&o), newLogEdit(&o), newLogMeasure(&o), newLogRate(&o), newLogShow(&o))
 	return c
 }
 

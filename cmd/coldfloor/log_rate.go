@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"coldfloor/internal/cautions"
+	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/logbook"
 	"coldfloor/internal/rating"
@@ -108,6 +109,9 @@ earlier ones were a slip. coldfloor log show lists them all.`,
 			j, r, err := o.pick(c, args[0])
 			if err != nil {
 				return err
+			}
+			if r.Rehearsal() {
+				return fault.New("coldfloor log lists the sessions", "a rehearsal is not rated: it was run at %g times its speed and trained nobody", r.Started.Speed)
 			}
 			said, err := f.readOrAsk(c, r)
 			if err != nil {

@@ -69,7 +69,7 @@ type trial struct {
 // written returns a line as it stands in a journal, without its line feed.
 func written(t *testing.T, l *Line) string {
 	t.Helper()
-	text, err := encode(l)
+	text, err := Encode(l)
 	if err != nil {
 		t.Fatal(err)
 	}

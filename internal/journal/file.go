@@ -161,7 +161,7 @@ func appendTo(f file, lines []Line) error {
 		}
 	}
 	for i := range lines {
-		text, err := encode(&lines[i])
+		text, err := Encode(&lines[i])
 		if err != nil {
 			return err
 		}

@@ -19,6 +19,7 @@ func (f *Fold) Add(e Entry) {
 	if f.lines == nil {
 		f.lines = map[string][]Entry{}
 	}
+	e.Text = nil
 	f.lines[e.Run] = append(f.lines[e.Run], e)
 }
 

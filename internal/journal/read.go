@@ -18,7 +18,8 @@ const maxLine = 8 << 20
 // Entry is a line as it stands in a file.
 type Entry struct {
 	Line
-	Number int // of the line in its file, from 1
+	Number int    // of the line in its file, from 1
+	Text   []byte // the record as it stands; valid until the next one is read
 }
 
 // Damage is what is wrong with a line. It stays in the file.
@@ -73,14 +74,14 @@ func Read(r io.Reader) iter.Seq2[Entry, error] {
 // read yields what a line holds: a record, what is wrong with it, or, if a line
 // feed was lost, several of both.
 func (s *scanner) read(text []byte, number int, yield func(Entry, error) bool) bool {
-	e := Entry{Number: number}
+	e := Entry{Number: number, Text: text}
 	unknown, err := s.decode(text, &e.Line)
 	if err == nil {
 		return yield(e, nil)
 	}
 	whole, found := true, 0
 	for part := range records(text) {
-		e := Entry{Number: number}
+		e := Entry{Number: number, Text: part}
 		if _, partErr := s.decode(part, &e.Line); partErr != nil {
 			whole = false
 			continue

@@ -22,8 +22,8 @@ const (
 // errSeal says that a line is not what was written.
 var errSeal = errors.New("is damaged: its checksum does not fit")
 
-// encode returns a line as it is written, sealed, with its line feed.
-func encode(l *Line) ([]byte, error) {
+// Encode returns a line as it is written, sealed, with its line feed.
+func Encode(l *Line) ([]byte, error) {
 	var b bytes.Buffer
 	enc := json.NewEncoder(&b)
 	enc.SetEscapeHTML(false)

@@ -4,7 +4,6 @@ package journalgen
 
 import (
 	"bufio"
-	"encoding/json"
 	"fmt"
 	"io"
 	"math"
@@ -99,8 +98,6 @@ func Write(w io.Writer, o Options) (Truth, error) {
 		return Truth{}, err
 	}
 	g := generator{Options: o, plan: plan.Of(s), rand: rand.New(rand.NewPCG(o.Seed, 1)), out: bufio.NewWriterSize(w, 256<<10)}
-	g.enc = json.NewEncoder(g.out)
-	g.enc.SetEscapeHTML(false)
 	for i := range o.Sessions {
 		if err := g.session(o.First.AddDate(0, 0, i/3*7+daysTo[i%3])); err != nil {
 			return g.truth, err
@@ -138,7 +135,6 @@ type generator struct {
 	plan  *plan.Plan
 	rand  *rand.Rand
 	out   *bufio.Writer
-	enc   *json.Encoder
 	truth Truth
 
 	run   string
@@ -171,7 +167,11 @@ func (g *generator) session(start time.Time) error {
 		g.n++
 		l.V, l.Run, l.N, l.Clock = journal.Version, g.run, g.n, math.Round(g.clock*1000)/1000
 		l.At = g.start.Add(time.Duration(g.n) * time.Minute)
-		if err := g.enc.Encode(l); err != nil {
+		text, err := journal.Encode(l)
+		if err != nil {
+			return err
+		}
+		if _, err := g.out.Write(text); err != nil {
 			return err
 		}
 	}

@@ -11,22 +11,22 @@ import (
 
 // amendments sets every line that was written about the run, so that an old
 // value can be seen beside the one that took its place.
-func amendments(r *journal.Run) texttable.Table {
+func amendments(r *journal.Run, shown face) texttable.Table {
 	var t texttable.Table
 	for i := range r.Amendments {
 		l := &r.Amendments[i]
-		t.Rows = append(t.Rows, []string{l.At.Format(dateTime), amendment(l)})
+		t.Rows = append(t.Rows, []string{shown.at(l.At, dateTime), amendment(l, shown)})
 	}
 	return t
 }
 
 // amendment says what one line says.
-func amendment(l *journal.Line) string {
+func amendment(l *journal.Line, shown face) string {
 	switch l.Event {
 	case journal.EventRating:
 		return rated(l.Rating)
 	case journal.EventCorrect:
-		return corrected(l.Correct)
+		return corrected(l.Correct, shown)
 	case journal.EventWithdraw:
 		return "deleted"
 	case journal.EventRestore:
@@ -52,16 +52,22 @@ func rated(v *journal.Rating) string {
 	default:
 		parts = append(parts, "pain")
 	}
+	if v.PainLevel != nil {
+		parts = append(parts, fmt.Sprintf("%d of 10", *v.PainLevel))
+	}
+	if v.NoPain {
+		parts = append(parts, "earlier pain was a slip")
+	}
 	if v.Note != nil {
 		parts = append(parts, fmt.Sprintf("note %q", *v.Note))
 	}
 	return strings.Join(parts, "; ")
 }
 
-func corrected(c *journal.Correct) string {
+func corrected(c *journal.Correct, shown face) string {
 	var parts []string
 	if c.At != nil {
-		parts = append(parts, "began "+c.At.Format(dateTime))
+		parts = append(parts, "began "+shown.at(*c.At, dateTime))
 	}
 	if c.LengthS != nil {
 		parts = append(parts, "length "+units.Clock(units.Seconds(*c.LengthS)))

@@ -29,9 +29,11 @@ type Document struct {
 	PainWhere *string       `json:"pain_where,omitempty"`
 	Note      *string       `json:"note,omitempty"`
 
-	Sets       []journal.Set  `json:"sets,omitempty"`
-	Rests      []journal.Rest `json:"rests,omitempty"`
-	Amendments []journal.Line `json:"amendments,omitempty"`
+	Said       []journal.Statement `json:"said,omitempty"` // of pain, and notes, each as it was said
+	Measures   []journal.Measure   `json:"measures,omitempty"`
+	Sets       []journal.Set       `json:"sets,omitempty"`
+	Rests      []journal.Rest      `json:"rests,omitempty"`
+	Amendments []journal.Line      `json:"amendments,omitempty"`
 }
 
 // Block is what was prescribed and done of one block.
@@ -63,10 +65,16 @@ func Of(r *journal.Run, live func(id string) bool) Document {
 	return d
 }
 
+// MeasuresOf returns what was measured in a run, to be written as JSON.
+func MeasuresOf(r *journal.Run) []journal.Measure {
+	return append([]journal.Measure{}, r.Measures...)
+}
+
 // InFull returns r as JSON with all that was done.
 func InFull(r *journal.Run, live func(id string) bool) Document {
 	d := Of(r, live)
 	d.Sets, d.Rests, d.Amendments = r.Sets, r.Rests, r.Amendments
+	d.Said, d.Measures = r.Said, r.Measures
 	return d
 }
 

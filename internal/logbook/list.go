@@ -24,11 +24,16 @@ func List(runs []*journal.Run, live func(id string) bool) string {
 		Right:  []bool{false, false, false, false, true, true, true},
 	}
 	short := Short(runs)
+	starts := make([]time.Time, len(runs))
+	for i, r := range runs {
+		starts[i] = r.Start
+	}
+	shown := faceOf(time.Local, starts...)
 	for _, r := range runs {
-		t.Rows = append(t.Rows, []string{short[r.ID], r.Start.Format(dateTime), safetext.Fit(r.Title(), 36), rounds(r),
+		t.Rows = append(t.Rows, []string{short[r.ID], shown.at(r.Start, dateTime), safetext.Fit(r.Title(), 36), rounds(r),
 			units.Clock(r.Elapsed.Round(time.Second)), effort(r), loadOf(r), pain(r), State(r, live)})
 	}
-	return t.String()
+	return t.String() + shown.note(time.Now())
 }
 
 // rounds returns the completed rounds of those prescribed, a figure a block.

@@ -8,7 +8,7 @@ import (
 
 // statements adds what the player said of pain, and every note, in the order
 // said: a line each, for none takes the place of another.
-func statements(r *journal.Run, add func(name, value string)) {
+func statements(r *journal.Run, shown face, add func(name, value string)) {
 	if pains := r.Pains(); len(pains) == 0 {
 		add("pain", pain(r))
 	}
@@ -22,7 +22,7 @@ func statements(r *journal.Run, add func(name, value string)) {
 		s := &r.Said[i]
 		when := ""
 		if painful > 1 {
-			when = ", said " + s.At.Format(dateTime)
+			when = ", said " + shown.at(s.At, dateTime)
 		}
 		switch {
 		case s.Painful():

@@ -18,20 +18,25 @@ import (
 func Show(r *journal.Run, live func(id string) bool) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\n", safetext.Clean(r.Title()))
-	fmt.Fprintf(&b, "%s, %s long, %s\nrun %s\n\n", r.Start.Format("Monday 2 January 2006 15:04"),
+	shown := faceOf(time.Local, times(r)...)
+	fmt.Fprintf(&b, "%s, %s long, %s\nrun %s\n\n", shown.at(r.Start, "Monday 2 January 2006 15:04"),
 		units.Clock(r.Elapsed.Round(time.Second)), State(r, live), r.ID)
-	b.WriteString(facts(r).String())
+	b.WriteString(facts(r, shown).String())
 	if len(r.Sets)+len(r.Rests) > 0 {
 		b.WriteString("\n" + course(r).String())
 	}
-	if len(r.Amendments) > 0 {
-		b.WriteString("\nsaid and put right, in order\n" + amendments(r).String())
+	if len(r.Measures) > 0 {
+		b.WriteString("\n" + Measures(r))
 	}
+	if len(r.Amendments) > 0 {
+		b.WriteString("\nsaid and put right, in order\n" + amendments(r, shown).String())
+	}
+	b.WriteString(shown.note(time.Now()))
 	return b.String()
 }
 
 // facts sets what is known of the run as a whole.
-func facts(r *journal.Run) texttable.Table {
+func facts(r *journal.Run, shown face) texttable.Table {
 	var t texttable.Table
 	add := func(name, value string) { t.Rows = append(t.Rows, []string{name, value}) }
 	if r.Started != nil && r.Started.Player != "" {
@@ -45,7 +50,7 @@ func facts(r *journal.Run) texttable.Table {
 	if load, ok := r.Load(); ok {
 		add("load", fmt.Sprintf("%.0f (effort × %.1f min)", load, r.Elapsed.Minutes()))
 	}
-	statements(r, add)
+	statements(r, shown, add)
 	if r.Pauses > 0 {
 		add("pauses", fmt.Sprint(r.Pauses))
 	}

@@ -1,0 +1,88 @@
+package logbook
+
+import (
+	"strconv"
+	"strings"
+
+	"coldfloor/internal/fault"
+	"coldfloor/internal/journal"
+	"coldfloor/internal/safetext"
+	"coldfloor/internal/texttable"
+	"coldfloor/internal/units"
+)
+
+// Measures returns the results that were measured in a run as a table, each
+// with the number by which it is named.
+func Measures(r *journal.Run) string { return measures(r).String() }
+
+func measures(r *journal.Run) texttable.Table {
+	t := texttable.Table{Header: []string{"result", "round", "what", "side", "try", "measured"}, Right: []bool{true, true, false, false, true, true}}
+	for i := range r.Measures {
+		m := &r.Measures[i]
+		name, side := safetext.Fit(m.Name, 44), m.Side
+		if m.Practice {
+			name += " (practice)"
+		}
+		if side == "both" {
+			side = ""
+		}
+		t.Rows = append(t.Rows, []string{strconv.Itoa(i + 1), strconv.Itoa(m.Round), name, side, strconv.Itoa(m.Try), result(m)})
+	}
+	return t
+}
+
+// result returns what was measured with its unit, or a dash if it was left out.
+func result(m *journal.Measure) string {
+	if m.Value == nil {
+		return unknown
+	}
+	text := strconv.FormatFloat(*m.Value, 'f', -1, 64)
+	switch m.Measure {
+	case "distance", "height":
+		return text + " m"
+	case "time":
+		return text + " s"
+	}
+	return text
+}
+
+// ParseResult returns the line that puts right what try number of a run
+// measured: a length such as 2.31 or 231cm, a time such as 4.52 or 4.52s, a
+// whole number of times, or none.
+func ParseResult(r *journal.Run, number, value string) (*journal.Measure, error) {
+	n, err := strconv.Atoi(number)
+	if err != nil || n < 1 || n > len(r.Measures) {
+		return nil, fault.New("coldfloor log measure RUN lists them", "%q is not the number of one of the %s of this run", number, units.Count(len(r.Measures), "result"))
+	}
+	m := r.Measures[n-1]
+	m.Value = nil
+	if strings.EqualFold(value, "none") {
+		return &m, nil
+	}
+	v, err := parseResult(m.Measure, strings.TrimSpace(value))
+	if err != nil {
+		return nil, err
+	}
+	m.Value = &v
+	return &m, nil
+}
+
+// parseResult reads a value of that measure.
+func parseResult(measure, value string) (float64, error) {
+	if v, err := strconv.ParseFloat(value, 64); err == nil && v >= 0 && v <= 10_000 && (measure != "count" || v == float64(int(v))) {
+		return v, nil
+	}
+	switch measure {
+	case "distance", "height":
+		if l, err := units.ParseLength(value); err == nil {
+			return float64(l) / 1000, nil
+		}
+		return 0, fault.New("write it as 2.31, 2.31m or 231cm, or none if it was left out", "%q is not a %s", value, measure)
+	case "time":
+		if d, err := units.ParseDuration(value); err == nil {
+			return units.InSeconds(d), nil
+		}
+		return 0, fault.New("write it as 4.52 or 4.52s, or none if it was left out", "%q is not a time", value)
+	}
+	return 0, fault.New("write a whole number, or none if it was left out", "%q is not a number of times", value)
+}
