@@ -6,6 +6,7 @@ import (
 	"slices"
 	"time"
 
+	"coldfloor/internal/engine"
 	"coldfloor/sound"
 )
 
@@ -20,7 +21,8 @@ const (
 	closeWait  = 2 * time.Second        // for what sounds to end
 	sleepAfter = time.Second            // with nothing to come; what sounds has faded by then
 	wakeAhead  = 2 * time.Second        // before a cue is due: placeAhead, and time to find the pace
-	sleepOver  = 20 * time.Second       // a silence is slept through from that length on
+	sleepOver  = 20 * time.Second       // a silence is slept through from that length on, unless a run may call for a cue
+	alert      = 10 * time.Minute       // after a run was last told of, in which it may call for a cue
 	latency    = driverBuffer + 2*playerBuffer
 
 	ms = time.Millisecond
@@ -283,19 +285,19 @@ func (l *Sound) untilNext(now time.Duration) time.Duration {
 	return math.MaxInt64
 }
 
-// maySleep suspends a device that has nothing to play for long: before the
-// start, in a long rest, while a session pauses or a set waits for a key, after
-// the end. That saves half of what sound costs, but a device that was suspended
-// has lost its clock, and the host's bridges the gap: by 0.1 ms or so, recorded
-// from PulseAudio's null sink. Shorter silences are played through, to the
-// sample.
+// maySleep suspends a device that has nothing to play for long: while a session
+// is chosen, after its end, and when nobody has touched a key or a rest has
+// lasted for ages. A device that was suspended has lost its clock, and takes a
+// third of a second to show it: what a key calls for meanwhile was up to 80 ms
+// off, recorded from PulseAudio's null sink. So while a key may call for a cue,
+// silence is played, and every cue stands to the sample.
 func (l *Sound) maySleep(now time.Duration, d *decision) {
 	next := l.untilNext(now)
 	d.wait = min(lookEvery, max(ms, next-placeAhead))
 	if slices.ContainsFunc(l.queue, func(q queued) bool { return q.placed }) {
 		l.feeder.busy = now
 	}
-	if next < sleepOver || now-l.feeder.busy < sleepAfter {
+	if next < sleepOver || now-l.feeder.busy < sleepAfter || l.onAlert(now) {
 		return
 	}
 	l.state = asleep
@@ -303,10 +305,15 @@ func (l *Sound) maySleep(now time.Duration, d *decision) {
 	d.wait = next - wakeAhead
 }
 
+// onAlert reports whether a key may call for a cue at any moment.
+func (l *Sound) onAlert(now time.Duration) bool {
+	return l.run.plan != nil && l.run.phase != engine.Over && now-l.run.told < alert
+}
+
 // mayWake resumes the device when a cue comes near.
 func (l *Sound) mayWake(now time.Duration, d *decision) {
 	next := l.untilNext(now)
-	if next > wakeAhead {
+	if next > wakeAhead && !l.onAlert(now) {
 		d.wait = next - wakeAhead
 		return
 	}

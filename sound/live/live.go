@@ -60,6 +60,7 @@ type run struct {
 	now   func() time.Duration
 	speed float64
 	phase engine.Phase
+	told  time.Duration // host time at which it was last told of
 
 	view   engine.View   // when what is to come was last drawn up
 	viewed time.Duration // host time of view
@@ -102,7 +103,7 @@ func newLive(o Options, out output) *Sound {
 func (l *Sound) Follow(p *plan.Plan, o sound.Options, now func() time.Duration, speed float64) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	l.run = run{plan: p, opts: o, now: now, speed: speed, phase: engine.Ready}
+	l.run = run{plan: p, opts: o, now: now, speed: speed, phase: engine.Ready, told: l.real()}
 	l.anew(func() {})
 }
 
@@ -114,7 +115,7 @@ func (l *Sound) Heard(events []engine.Event, after engine.View) {
 		return
 	}
 	before, now := l.run.phase, l.real()
-	l.run.phase = after.Phase
+	l.run.phase, l.run.told = after.Phase, now
 	if asPlaced(events, before) {
 		return
 	}

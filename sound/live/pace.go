@@ -30,7 +30,7 @@ type taking struct {
 // How long a flow takes to find its pace, what is looked at to tell it, and
 // how much of that there must be.
 const (
-	paceSettles = 100 * time.Millisecond
+	paceSettles = 250 * time.Millisecond
 	paceWindow  = 2 * time.Second
 	paceTakings = 5
 )
