@@ -85,6 +85,12 @@ func share(height int, s scene) parts {
 		p.word = 5 + (height-tall)/20 // letters between two blank rows
 		p.then = max(4, height/14)
 	}
+	if s.calls { // the arrow is to fill the window
+		p.movement, p.dose, p.cue, p.word, p.then = 1, 0, 0, 1, 1
+		if height >= 18 {
+			p.movement = max(4, height/7)
+		}
+	}
 	p.time = height - p.total()
 	return p
 }

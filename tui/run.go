@@ -200,6 +200,7 @@ func (m runScreen) wait() (time.Duration, bool) {
 		sooner(untilFigure(v.Remaining))
 		m.untilBeat(v, sooner)
 	}
+	m.untilCall(v, sooner)
 	return max(until, 5*time.Millisecond), ok
 }
 

@@ -35,6 +35,7 @@ type scene struct {
 	cue      string    // for the work in hand
 	how      string    // of the movement to come
 	offer    string    // the easier variant of the movement to come, if it has one and is not on
+	calls    bool      // directions are called in it
 	upcoming bool      // movement is the next, not the present one
 	round    string
 	block    string
@@ -96,6 +97,7 @@ func sceneOf(p *plan.Plan, v engine.View, o engine.Options) scene {
 	}
 	s.task(p, v)
 	s.counts(p, v)
+	s.called(p, v, o.Seed)
 	return s
 }
 
