@@ -1,8 +1,9 @@
 package check
 
 import (
-	"coldfloor/internal/units"
 	"time"
+
+	"coldfloor/internal/units"
 
 	"coldfloor/sessions"
 )

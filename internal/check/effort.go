@@ -1,10 +1,11 @@
 package check
 
 import (
-	"coldfloor/internal/units"
 	"fmt"
 	"strings"
 	"time"
+
+	"coldfloor/internal/units"
 
 	"coldfloor/internal/yamlread"
 	"coldfloor/sessions"

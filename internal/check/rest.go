@@ -1,9 +1,10 @@
 package check
 
 import (
-	"coldfloor/internal/units"
 	"fmt"
 	"time"
+
+	"coldfloor/internal/units"
 
 	"coldfloor/internal/plan"
 	"coldfloor/sessions"
