@@ -21,10 +21,7 @@ var htmlTemplate = template.Must(template.New("report").Funcs(template.FuncMap{
 		return ok
 	},
 	// The chart is drawn by this package, and what others wrote is not in it.
-	"svg": func(c Chart) (template.HTML, error) {
-		s, err := c.svg()
-		return template.HTML(s), err
-	},
+	"svg": func(c Chart) template.HTML { return template.HTML(c.svg()) },
 }).Parse(htmlText))
 
 // link returns the Part that tells more of a row, or nothing.

@@ -4,7 +4,6 @@ import (
 	"io"
 
 	"codeberg.org/go-pdf/fpdf"
-	"gonum.org/v1/plot/vg/draw"
 
 	"coldfloor/internal/sheet"
 )
@@ -96,7 +95,7 @@ func (p *paper) room(h float64) {
 func (p *paper) gap(h float64) { p.y += h }
 
 // height is that of a line of type.
-func height(size float64) float64 { return size * point * leading }
+func height(size float64) float64 { return mm(size) * leading }
 
 // put writes text whose line has its top at y.
 func (p *paper) put(bold bool, size, x, y float64, line string) {
@@ -105,7 +104,7 @@ func (p *paper) put(bold bool, size, x, y float64, line string) {
 		weight = "B"
 	}
 	p.pdf.SetFont(sheet.Family, weight, size)
-	p.pdf.Text(x, y+size*point, line)
+	p.pdf.Text(x, y+mm(size), line)
 }
 
 // text sets a paragraph, indented, on as many lines as it takes.
@@ -202,9 +201,7 @@ func (p *paper) charts(charts []Chart) {
 		}
 		c := &shown[i]
 		x := margin + float64(i%2)*(textWide-mm(chartWidth))
-		v := newVector(p.pdf, p.types, x, p.y, chartWidth, chartHeight)
-		c.draw(draw.New(v))
-		v.end()
+		c.draw(plate{p.pdf, p.types, x, p.y})
 		for j, l := range p.types.Wrap(false, noteSize, c.Note, textWide/2-6) {
 			p.put(false, noteSize, x+2, p.y+mm(chartHeight)+float64(j)*height(noteSize), l)
 		}

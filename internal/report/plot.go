@@ -1,186 +1,136 @@
 package report
 
-import (
-	"image/color"
-	"slices"
-	"strings"
+import "strings"
 
-	xfont "golang.org/x/image/font"
-	"gonum.org/v1/plot"
-	"gonum.org/v1/plot/font"
-	"gonum.org/v1/plot/plotter"
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
-)
-
-// The size of a chart on paper, two of which stand side by side on A4.
+// The size of a chart on paper, in points, two of which stand side by side on
+// A4.
 const (
-	chartWidth  = 246 * vg.Length(1) // points
-	chartHeight = 150 * vg.Length(1)
+	chartWidth  = 246
+	chartHeight = 150
 )
 
-// Ink of the charts. They are read in black and white: colour tells nothing
-// that shape does not.
-var (
-	ink  = color.Gray{0}
-	blue = color.RGBA{0x00, 0x72, 0xB2, 0xFF} // of Okabe and Ito's set, 5.2 : 1 on white
-	pale = color.Gray{0xC8}
+// Lettering and lines of a chart, in points.
+const (
+	headSize  = 9.5
+	smallSize = 8.0
+	smallCap  = 5.8 // how high capitals and figures are at smallSize
+	figureW   = 4.5 // how wide a figure is at smallSize; no mark is wider than its figures
+	tickLong  = 3.0
+	thin      = 0.6
+	thick     = 1.2
 )
 
-// draw draws the chart on an area.
-func (c *Chart) draw(area draw.Canvas) {
-	p := plot.New()
-	p.BackgroundColor = nil
-	p.Title.Text = c.Title
-	p.Title.Padding = 4
-	p.X.Label.Text, p.Y.Label.Text = c.Time, c.Unit
-	p.X.Label.Padding, p.Y.Label.Padding = 2, 4
-	p.Title.TextStyle.Font = typeface(9.5, xfont.WeightBold)
-	for _, a := range []*plot.Axis{&p.X, &p.Y} {
-		a.Label.TextStyle.Font = typeface(8, xfont.WeightNormal)
-		a.Tick.Label.Font = typeface(8, xfont.WeightNormal)
-		a.LineStyle.Width, a.Tick.LineStyle.Width, a.Tick.Length = 0.6, 0.6, 3
-		a.Padding = 0
-	}
+// frame is where the figures of a chart lie on its surface.
+type frame struct {
+	left, right, top, bottom float64 // in points
+	low, high                float64 // figures at the bottom and at the top
+	first, last              float64 // spots at the left and at the right
+}
+
+func (f *frame) x(spot float64) float64 {
+	return f.left + (spot-f.first)/(f.last-f.first)*(f.right-f.left)
+}
+
+func (f *frame) y(v float64) float64 {
+	return f.bottom - (v-f.low)/(f.high-f.low)*(f.bottom-f.top)
+}
+
+// draw draws the chart on a surface.
+func (c *Chart) draw(on surface) {
 	low, high, ok := c.Range()
 	if !ok {
 		low, high = 0, 1
 	}
-	p.X.Min, p.X.Max = -0.6, float64(len(c.Spots))-0.4
-	if c.Kind == Lines {
-		p.X.Min, p.X.Max = 0, float64(max(1, len(c.Spots)-1))
-	}
 	ticks := Scale(low, high, 4)
-	p.Y.Min, p.Y.Max = ticks[0], ticks[len(ticks)-1]
-	p.Y.Tick.Marker = plot.ConstantTicks(upright(ticks))
-	p.X.Tick.Marker = plot.ConstantTicks(c.dates())
-	grid := plotter.NewGrid()
-	grid.Vertical.Width = 0
-	grid.Horizontal = draw.LineStyle{Color: pale, Width: 0.4}
-	p.Add(grid, spots{c})
-	c.legend(p)
-	p.Draw(area)
-}
-
-// typeface is the font of the charts.
-func typeface(size font.Length, weight xfont.Weight) font.Font {
-	return font.Font{Typeface: "Liberation", Variant: "Sans", Size: size, Weight: weight}
-}
-
-// upright returns the marks of the upright axis.
-func upright(at []float64) []plot.Tick {
-	labels := Marks(at)
-	ticks := make([]plot.Tick, len(at))
-	for i, v := range at {
-		ticks[i] = plot.Tick{Value: v, Label: labels[i]}
+	f := c.frame(ticks)
+	on.text(lettering{size: headSize, bold: true, at: middle}, point{(f.left + f.right) / 2, headSize}, c.Title)
+	on.text(lettering{size: smallSize, at: middle, upright: true}, point{smallSize, (f.top + f.bottom) / 2}, c.Unit)
+	on.text(lettering{size: smallSize, at: middle}, point{(f.left + f.right) / 2, chartHeight - 2.5}, c.Time)
+	for i, label := range Marks(ticks) {
+		y := f.y(ticks[i])
+		on.line(pen{pale, 0.4, false}, point{f.left, y}, point{f.right, y})
+		on.line(pen{ink, thin, false}, point{f.left - tickLong, y}, point{f.left, y})
+		on.text(lettering{size: smallSize, at: end}, point{f.left - tickLong - 2, y + smallCap/2}, label)
 	}
-	return ticks
+	c.dates(on, &f)
+	on.line(pen{ink, thin, false}, point{f.left, f.top}, point{f.left, f.bottom})
+	on.line(pen{ink, thin, false}, point{f.left, f.bottom}, point{f.right, f.bottom})
+	if f.low < 0 {
+		on.line(pen{ink, thin, false}, point{f.left, f.y(0)}, point{f.right, f.y(0)})
+	}
+	c.spots(on, &f)
+	c.legend(on, &f)
+}
+
+// frame lays the chart out: room on the left for the marks, on the right for
+// half of the last date, and above the lines for what tells them apart.
+func (c *Chart) frame(ticks []float64) frame {
+	widest := 0
+	for _, m := range Marks(ticks) {
+		widest = max(widest, len(m))
+	}
+	f := frame{left: smallSize + 6 + figureW*float64(widest) + tickLong, right: chartWidth - 5,
+		top: headSize + 9, bottom: chartHeight - 2*smallSize - 9,
+		low: ticks[0], high: ticks[len(ticks)-1], first: -0.6, last: float64(len(c.Spots)) - 0.4}
+	if c.Kind == Lines {
+		f.first, f.last = 0, float64(max(1, len(c.Spots)-1))
+	}
+	if len(c.Names) > 0 {
+		f.high += (f.high - f.low) * 0.25
+	}
+	if i := c.lastDate(); i >= 0 {
+		half := figureW * float64(len(c.Spots[i].Label)) / 2
+		if over := f.x(float64(i)) + half - (chartWidth - 1); over > 0 {
+			f.right -= over * (f.last - f.first) / (float64(i) - f.first)
+		}
+	}
+	return f
 }
 
 // datesAtMost is how many dates find room below a chart.
 const datesAtMost = 4
 
-// dates returns the marks of the time axis: a few dates, evenly apart.
-func (c *Chart) dates() []plot.Tick {
-	var ticks []plot.Tick
-	n := len(c.Spots)
-	step := max(1, (n+datesAtMost-1)/datesAtMost)
+// dateStep is how many spots lie between two dates.
+func (c *Chart) dateStep() int { return max(1, (len(c.Spots)+datesAtMost-1)/datesAtMost) }
+
+// lastDate returns the spot that the last date stands below, or -1.
+func (c *Chart) lastDate() int {
+	if len(c.Spots) == 0 {
+		return -1
+	}
+	return (len(c.Spots) - 1) / c.dateStep() * c.dateStep()
+}
+
+// dates marks the time axis: a few dates, evenly apart.
+func (c *Chart) dates(on surface, f *frame) {
 	for i, s := range c.Spots {
-		t := plot.Tick{Value: float64(i)}
-		if i%step == 0 {
-			t.Label = s.Label
-		} else if c.Kind == Lines {
+		dated := i%c.dateStep() == 0
+		if !dated && c.Kind == Lines {
 			continue
 		}
-		ticks = append(ticks, t)
+		x := f.x(float64(i))
+		on.line(pen{ink, thin, false}, point{x, f.bottom}, point{x, f.bottom + tickLong})
+		if dated {
+			on.text(lettering{size: smallSize, at: middle}, point{x, f.bottom + tickLong + 2 + smallCap}, s.Label)
+		}
 	}
-	return ticks
 }
 
 // legend tells the lines apart.
-func (c *Chart) legend(p *plot.Plot) {
-	p.Legend.Top, p.Legend.Left = true, true
-	p.Legend.TextStyle.Font = typeface(8, xfont.WeightNormal)
-	p.Legend.ThumbnailWidth = 20
-	p.Legend.Padding = 2
+func (c *Chart) legend(on surface, f *frame) {
 	for i, n := range c.Names {
-		p.Legend.Add(n, &plotter.Line{LineStyle: lineOf(i)})
-	}
-	if len(c.Names) > 0 { // room for it above the lines
-		p.Y.Max += (p.Y.Max - p.Y.Min) * 0.25
+		y := f.top + 2 + smallCap + float64(i)*(smallSize+2)
+		on.line(lineOf(i), point{f.left + 4, y - smallCap/2}, point{f.left + 24, y - smallCap/2})
+		on.text(lettering{size: smallSize}, point{f.left + 28, y}, n)
 	}
 }
 
 // lineOf is how the i-th series is drawn: the second one dashed.
-func lineOf(i int) draw.LineStyle {
+func lineOf(i int) pen {
 	if i == 0 {
-		return draw.LineStyle{Color: blue, Width: 1.2}
+		return pen{blue, thick, false}
 	}
-	return draw.LineStyle{Color: ink, Width: 1.2, Dashes: []vg.Length{4, 2}}
-}
-
-// spots draws the figures of a chart. It is a plot.Plotter.
-type spots struct{ *Chart }
-
-// Plot implements plot.Plotter.
-func (s spots) Plot(c draw.Canvas, p *plot.Plot) {
-	x, y := p.Transforms(&c)
-	half := min(x(0.42)-x(0), 9)
-	for i, spot := range s.Spots {
-		if !spot.Known() {
-			continue
-		}
-		at := x(float64(i))
-		switch s.Kind {
-		case Columns:
-			column(c, at, half, y(0), y(spot.Values[0]), spot.Open)
-		case Spans:
-			whisker(c, at, min(half, 4), y(spot.Values[0]), y(spot.Values[1]), y(spot.Values[2]), spot.Open)
-		}
-	}
-	if s.Kind == Lines {
-		for n := range s.Names {
-			var points []vg.Point
-			for i, spot := range s.Spots {
-				points = append(points, vg.Point{X: x(float64(i)), Y: y(spot.Values[n])})
-			}
-			c.StrokeLines(lineOf(n), points)
-		}
-	}
-	if p.Y.Min < 0 {
-		c.StrokeLine2(draw.LineStyle{Color: ink, Width: 0.6}, c.Min.X, y(0), c.Max.X, y(0))
-	}
-}
-
-// column draws one column, filled unless it is open.
-func column(c draw.Canvas, at, half, from, to vg.Length, open bool) {
-	if to-from < 0.4 {
-		return
-	}
-	corners := []vg.Point{{X: at - half, Y: from}, {X: at - half, Y: to}, {X: at + half, Y: to}, {X: at + half, Y: from}}
-	if !open {
-		c.FillPolygon(blue, corners)
-		return
-	}
-	line := min(0.8, half/2)
-	for i := range corners { // within the column's own width
-		if i < 2 {
-			corners[i].X += line / 2
-		} else {
-			corners[i].X -= line / 2
-		}
-	}
-	c.StrokeLines(draw.LineStyle{Color: blue, Width: line}, slices.Concat(corners, corners[:1]))
-}
-
-// whisker draws a median on the line of its middle half.
-func whisker(c draw.Canvas, at, half, low, middle, high vg.Length, open bool) {
-	c.StrokeLine2(draw.LineStyle{Color: ink, Width: 0.9}, at, low, at, high)
-	var glyph draw.GlyphDrawer = draw.CircleGlyph{}
-	if open {
-		glyph = draw.RingGlyph{}
-	}
-	c.DrawGlyph(draw.GlyphStyle{Color: blue, Radius: max(1.2, min(half, 2.6)), Shape: glyph}, vg.Point{X: at, Y: middle})
+	return pen{ink, thick, true}
 }
 
 // Describe says in a sentence what a chart shows, for those who do not see it.

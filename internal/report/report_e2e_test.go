@@ -102,10 +102,7 @@ func TestChartsAreDrawn(t *testing.T) {
 	charts := 0
 	for _, sec := range Sections(p, reporttest.Squad().Tolerance) {
 		for i := range sec.Charts {
-			src, err := sec.Charts[i].svg()
-			if err != nil {
-				t.Fatal(err)
-			}
+			src := sec.Charts[i].svg()
 			c := exec.Command("rsvg-convert", "-f", "png", "-o", filepath.Join(t.TempDir(), "c.png"))
 			c.Stdin = strings.NewReader(strings.Replace(src, "<svg ", `<svg xmlns="http://www.w3.org/2000/svg" `, 1))
 			if out, err := c.CombinedOutput(); err != nil {
