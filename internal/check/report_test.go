@@ -144,7 +144,7 @@ func TestRulesAreExplained(t *testing.T) {
 	s := settings.Default()
 	s.Limits["warm_up"] = settings.Range{Low: 480, High: 480}
 	for _, r := range Rules() {
-		if seen[r.Name] || r.Title == "" || r.Reason == "" || len(r.Sources) == 0 || r.run == nil {
+		if seen[r.Name] || r.Title == "" || r.Reason == "" || len(r.Sources) == 0 || (r.run == nil) == (r.runWeeks == nil) {
 			t.Errorf("%s is not whole", r.Name)
 		}
 		seen[r.Name] = true

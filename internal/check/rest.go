@@ -51,16 +51,13 @@ func (c *checker) powerRest(number int, b *sessions.Block) {
 	if len(c.setsIn(number)) == 1 {
 		return // one set: there is no rest to judge
 	}
-	key, name, resets := "power_rest_ratio", "maximal power", true
+	key, name := "power_rest_ratio", "maximal power"
 	for _, s := range c.setsIn(number) {
-		if s.kind != power {
-			continue
-		}
-		resets = resets && !timed(s.exercise) && s.exercise.Rep >= slowRep
-		if s.jump {
+		if s.kind == power && s.jump {
 			key, name = "jump_rest_ratio", "plyometric work"
 		}
 	}
+	resets := c.hasResets(number, c.limit(key).Low)
 	least := c.pauseBetweenRounds(b)
 	passes := least >= units.Seconds(c.limit("round_rest").Low)
 	if r.Value() >= c.limit(key).Low || resets && passes {
@@ -77,6 +74,25 @@ func (c *checker) powerRest(number int, b *sessions.Block) {
 	}
 	c.add(Warning, b.Marks.At("rest"), f, "%s, and practice is %s between rounds (%s), here %s",
 		handbook, c.span("round_rest"), c.source("round_rest"), span(least))
+}
+
+// hasResets reports whether the fast efforts of a block are written with their
+// reset within the rep, so that its ratio says less than the rest there is. The
+// efforts beside them that are not must have low times their work before they
+// come round again.
+func (c *checker) hasResets(number int, low float64) bool {
+	sets, n := c.setsIn(number), len(c.s.Blocks[number-1].Exercises)
+	some := false
+	for i, s := range sets {
+		switch {
+		case s.kind != power:
+		case !timed(s.exercise) && s.exercise.Rep >= slowRep:
+			some = true
+		case i+n < len(sets) && float64(sets[i+n].start-s.end) < low*float64(s.Work):
+			return false
+		}
+	}
+	return some
 }
 
 // ratioText writes a ratio, that of no rest as 1:0.

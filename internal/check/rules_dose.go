@@ -38,7 +38,7 @@ var doseRules = []Rule{
 		Reason: "The ratio is all work to all that is no work, from the block's first work step to its last; preview shows the same. It is compared unrounded and shown rounded down. " +
 			"What a block trains is what its exercises are: what trains says, as far as it is known and fits them, or else their names, tempo and dose; of several, the most demanding counts. " +
 			"Maximal power: the handbook gives 1:12 to 1:20, plyometric work 1:5 to 1:10; practice gives about 90 s between rounds of a superset. " +
-			"If the two differ a note gives both; it warns only below both. Jumps with a rep of 3 s or more have their reset within the rep, and go by practice alone. " +
+			"If the two differ a note gives both; it warns only below both. Fast work with a rep of 3 s or more has its reset within the rep, and goes by practice alone. " +
 			"Strength goes by the time from one set of an exercise to its next, and warns only below " +
 			"the range for assistance exercises. Muscle size, endurance and conditioning only get notes, because no file says how hard the efforts are. " +
 			"The rest before a block of fast work, or of strength after strength or conditioning, must not be shorter than the least between rounds.",
