@@ -1,9 +1,9 @@
 package main
 
 import (
+	"fmt"
 	"io"
 	"strconv"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -11,32 +11,54 @@ import (
 	"coldfloor/internal/texttable"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
+	"coldfloor/sessions/weeks"
 )
 
 // newSessions returns the command that lists the built-in sessions.
 func newSessions() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "sessions",
-		Short: "List the built-in sessions",
+		Short: "List the built-in sessions and plans of weeks",
 		Args:  argsError(cobra.NoArgs),
 		RunE: func(c *cobra.Command, _ []string) error {
 			return listSessions(c.OutOrStdout())
 		},
 	}
-	c.AddCommand(&cobra.Command{
+	var day dayFlags
+	show := &cobra.Command{
 		Use:   "show NAME",
-		Short: "Print a built-in session's file, to start one's own from",
-		Args:  argsError(cobra.ExactArgs(1)),
-		RunE: func(c *cobra.Command, args []string) error {
-			s, err := sessions.Open(args[0])
-			if err != nil {
-				return err
-			}
-			_, err = c.OutOrStdout().Write(s.Source)
-			return err
-		},
-	})
+		Short: "Print the file of a built-in session or plan of weeks, to start one's own from",
+		Long: `Print the file of a built-in session or plan of weeks, to start one's own from.
+Of a plan of weeks --on prints the sessions of one day, and --week those of one
+week, as they are then.`,
+		Args: argsError(cobra.ExactArgs(1)),
+		RunE: func(c *cobra.Command, args []string) error { return showSource(c, args[0], &day) },
+	}
+	day.add(show)
+	c.AddCommand(show)
 	return c
+}
+
+// showSource prints the file of what is named, or of the sessions of days.
+func showSource(c *cobra.Command, name string, day *dayFlags) error {
+	o, err := openAny(c, name)
+	if err != nil {
+		return err
+	}
+	if o.Plan != nil && !day.given() {
+		_, err = c.OutOrStdout().Write(o.Plan.Source)
+		return err
+	}
+	plans, err := day.plansOf(o)
+	for i, p := range plans {
+		if i > 0 {
+			fmt.Fprintln(c.OutOrStdout(), "---")
+		}
+		if _, err := c.OutOrStdout().Write(p.Session.Source); err != nil {
+			return err
+		}
+	}
+	return err
 }
 
 // listSessions writes the built-in sessions, a line each.
@@ -54,6 +76,26 @@ func listSessions(w io.Writer) error {
 		t.Rows = append(t.Rows, []string{b.Name, s.Title, string(s.Level), units.Clock(p.Total),
 			strconv.Itoa(len(p.Blocks)), strconv.Itoa(p.Contacts)})
 	}
-	_, err := io.Copy(w, strings.NewReader(t.String()))
+	if _, err := io.WriteString(w, t.String()+"\n"); err != nil {
+		return err
+	}
+	return listPlans(w)
+}
+
+// listPlans writes the built-in plans of weeks, a line each.
+func listPlans(w io.Writer) error {
+	t := texttable.Table{
+		Header: []string{"plan of weeks", "title", "level", "weeks", "sessions", "contacts"},
+		Right:  []bool{false, false, false, true, true, true},
+	}
+	for _, b := range weeks.Builtins() {
+		p, err := b.Plan()
+		if err != nil {
+			return err
+		}
+		t.Rows = append(t.Rows, []string{b.Name, p.Title, string(p.Level), strconv.Itoa(p.Count),
+			strconv.Itoa(len(p.Days())), strconv.Itoa(plan.OfWeeks(p).Contacts)})
+	}
+	_, err := io.WriteString(w, t.String())
 	return err
 }

@@ -7,34 +7,40 @@ import (
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/fault"
+	"coldfloor/internal/plan"
 	"coldfloor/internal/sheet"
 )
 
 // newSheet returns the command that sets a session on paper.
 func newSheet() *cobra.Command {
-	var file, paper string
+	var file, paper, log string
 	var force bool
+	var day dayFlags
 	c := &cobra.Command{
-		Use:   "sheet SESSION -o FILE.pdf|.html|.md",
+		Use:   "sheet SESSION|WEEKS -o FILE.pdf|.html|.md",
 		Short: "Set a session on paper, to be followed from the floor",
 		Long: `Set a session on paper: a table to follow from the floor and to tick round by
 round, with rests in large type, cues, easier variants and lines for effort and
 notes. SESSION is a built-in name or a file. The ending of FILE names the
 format; a page of HTML can be ticked on a screen too, and is set for the paper
-when it is printed. A sheet that is there is replaced, another file is not.`,
+when it is printed. A sheet that is there is replaced, another file is not.
+
+Of a plan of weeks it is the session of today, or of the day that --on names.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
-			return writeSheet(c, args[0], file, paper, force)
+			return writeSheet(c, args[0], file, paper, force, func() (*plan.Plan, error) { return day.one(c, args[0], log) })
 		},
 	}
 	c.Flags().StringVarP(&file, "output", "o", "", "the file to write: .pdf, .html or .md")
 	c.Flags().StringVar(&paper, "paper", sheet.Papers[0].Name, "paper of .pdf and .html: a4 or letter")
 	c.Flags().BoolVar(&force, "force", false, "replace the file even where it is not a sheet")
+	day.add(c)
+	journalFlag(c, &log)
 	return c
 }
 
-// writeSheet writes the sheet of the named session to a file.
-func writeSheet(c *cobra.Command, name, file, paperName string, force bool) error {
+// writeSheet writes the sheet of the session that open gives to a file.
+func writeSheet(c *cobra.Command, name, file, paperName string, force bool, open func() (*plan.Plan, error)) error {
 	format, ok := sheet.FormatOf(file)
 	switch {
 	case file == "":
@@ -46,7 +52,7 @@ func writeSheet(c *cobra.Command, name, file, paperName string, force bool) erro
 	if !ok {
 		return usageError{fmt.Sprintf("no paper is called %q", paperName), "write --paper a4 or --paper letter"}
 	}
-	p, err := planOf(c, name)
+	p, err := open()
 	if err != nil {
 		return err
 	}

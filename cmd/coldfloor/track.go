@@ -21,6 +21,8 @@ import (
 
 // trackOptions are the flags of the track command.
 type trackOptions struct {
+	day   dayFlags
+	log   string // journal
 	files track.Files
 	pips  int
 	tempo bool
@@ -32,11 +34,13 @@ type trackOptions struct {
 func newTrack() *cobra.Command {
 	var o trackOptions
 	c := &cobra.Command{
-		Use:   "track SESSION -o FILE.flac|.wav",
+		Use:   "track SESSION|WEEKS -o FILE.flac|.wav",
 		Short: "Write a session as an audio track, for a player with a phone",
 		Long: `Write the whole session as an audio track with every cue in its place, for a
 player who has no computer at hand. The ending of FILE names the format. Sets
 that end by hand have their paced length. Each block is a chapter.
+
+Of a plan of weeks it is the session of today, or of the day that --on names.
 
 coldfloor sounds plays the cues one by one, to learn them.`,
 		Args: argsError(cobra.ExactArgs(1)),
@@ -50,6 +54,8 @@ coldfloor sounds plays the cues one by one, to learn them.`,
 	seedFlag(c, &o.seed)
 	f.BoolVar(&o.files.Force, "force", false, "replace files that are there")
 	voiceFlag(c, &o.voice)
+	o.day.add(c)
+	journalFlag(c, &o.log)
 	return c
 }
 
@@ -58,7 +64,7 @@ func (o *trackOptions) run(c *cobra.Command, name string) error {
 	if err := o.check(); err != nil {
 		return err
 	}
-	p, err := planOf(c, name)
+	p, err := o.day.one(c, name, o.log)
 	if err != nil {
 		return err
 	}

@@ -2,12 +2,16 @@ package main
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/fault"
+	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/today"
 	"coldfloor/internal/units"
 	"coldfloor/sessions/weeks"
 )
@@ -112,5 +116,62 @@ func (f *dayFlags) plansOf(o weeks.Opened) ([]*plan.Plan, error) {
 	return plans, nil
 }
 
-// today returns the day it is here.
-func today() units.Date { return units.DateOf(time.Now()) }
+// one returns the plan of the one session that is meant: the session itself,
+// or of a plan of weeks that of a day: of --on or today the first that is not
+// done by the journal, of --week the only one.
+func (f *dayFlags) one(c *cobra.Command, name, log string) (*plan.Plan, error) {
+	o, err := openAny(c, name)
+	if err != nil {
+		return nil, err
+	}
+	if o.Session != nil || f.week != 0 {
+		plans, err := f.plansOf(o)
+		if err == nil && len(plans) != 1 {
+			err = fault.New("name a day with --on: "+dates(o.Plan.Weeks()[f.week-1].Days), "week %d has %s", f.week, units.Count(len(plans), "session"))
+		}
+		if err != nil {
+			return nil, err
+		}
+		return plans[0], nil
+	}
+	date := units.DateOf(time.Now())
+	if f.on != "" {
+		if date, err = f.date(); err != nil {
+			return nil, err
+		}
+	}
+	runs, err := loadRuns(c, log)
+	if err != nil {
+		return nil, err
+	}
+	day := today.On(o.Plan, runs, date, 0)
+	d := day.Current
+	if d == nil && len(day.Planned) > 0 {
+		d = day.Planned[0]
+	}
+	if d == nil {
+		return nil, fault.New(nextHint(o.Plan, date), "%s has no session on %s", o.Plan.Name, date.Short())
+	}
+	return today.Session(o.Plan, d.Planned)
+}
+
+// dates lists the days of sessions.
+func dates(days []weeks.Planned) string {
+	var list []string
+	for _, d := range days {
+		list = append(list, d.Date.String())
+	}
+	return strings.Join(slices.Compact(list), ", ")
+}
+
+// loadRuns reads the journal, and tells of what is damaged in it.
+func loadRuns(c *cobra.Command, path string) ([]*journal.Run, error) {
+	runs, problems, err := journal.Load(path)
+	if err != nil {
+		return nil, err
+	}
+	for _, p := range problems {
+		fault.Print(c.ErrOrStderr(), fault.At(path, p))
+	}
+	return runs, nil
+}
