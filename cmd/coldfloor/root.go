@@ -60,6 +60,7 @@ func newRoot() *cobra.Command {
 		newNew(),
 		newPreview(),
 		newReview(),
+		newNext(),
 		newRun(),
 		newSchema(),
 		newSessions(),

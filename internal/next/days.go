@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"time"
 
 	"coldfloor/internal/units"
 )
@@ -12,16 +11,16 @@ import (
 // Week is when the sessions of one week fall, and what they have to keep clear
 // of. All times are dates, midnight UTC.
 type Week struct {
-	First   time.Time   // its first day
-	Days    []Day       // the days with sessions, one a date, in order
-	Jumps   []time.Time // days with jumps before and after the week, done or planned
-	Matches []time.Time
-	Away    []time.Time // days on which nobody trains
+	First   units.Date   // its first day
+	Days    []Day        // the days with sessions, one a date, in order
+	Jumps   []units.Date // days with jumps before and after the week, done or planned
+	Matches []units.Date
+	Away    []units.Date // days on which nobody trains
 }
 
 // Day is one day with sessions.
 type Day struct {
-	Date  time.Time
+	Date  units.Date
 	Jumps bool // a session of the day has foot contacts
 }
 
@@ -33,8 +32,8 @@ type Days struct {
 
 // Move is a day whose sessions are better done on another.
 type Move struct {
-	From time.Time `json:"from"`
-	To   time.Time `json:"to"`
+	From units.Date `json:"from"`
+	To   units.Date `json:"to"`
 }
 
 // far stands for the distance to something that is not there.
@@ -58,7 +57,7 @@ func (w Week) Propose() *Days {
 	if !slices.ContainsFunc(w.Days, func(d Day) bool { return d.Jumps }) {
 		return nil
 	}
-	planned := make([]time.Time, len(w.Days))
+	planned := make([]units.Date, len(w.Days))
 	for i, d := range w.Days {
 		planned[i] = d.Date
 	}
@@ -67,14 +66,14 @@ func (w Week) Propose() *Days {
 	if !w.allowed(planned) {
 		best = score{gap: -1}
 	}
-	w.arrange(nil, func(dates []time.Time) {
+	w.arrange(nil, func(dates []units.Date) {
 		if s := w.score(dates); s.better(best) {
 			best, at = s, slices.Clone(dates)
 		}
 	})
 	d := &Days{Why: w.why(asPlanned, best)}
 	for i, to := range at {
-		if !to.Equal(planned[i]) {
+		if to != planned[i] {
 			d.Moves = append(d.Moves, Move{planned[i], to})
 		}
 	}
@@ -83,14 +82,14 @@ func (w Week) Propose() *Days {
 
 // arrange calls try with every way to put the days left on free dates of the
 // week, the earliest first.
-func (w Week) arrange(dates []time.Time, try func([]time.Time)) {
+func (w Week) arrange(dates []units.Date, try func([]units.Date)) {
 	if len(dates) == len(w.Days) {
 		try(dates)
 		return
 	}
 	for i := range 7 {
-		d := w.First.AddDate(0, 0, i)
-		if contains(dates, d) || contains(w.Away, d) {
+		d := w.First + units.Date(i)
+		if slices.Contains(dates, d) || slices.Contains(w.Away, d) {
 			continue
 		}
 		w.arrange(append(dates, d), try)
@@ -98,15 +97,15 @@ func (w Week) arrange(dates []time.Time, try func([]time.Time)) {
 }
 
 // allowed reports whether every date is in the week and none is a day away.
-func (w Week) allowed(dates []time.Time) bool {
-	return !slices.ContainsFunc(dates, func(d time.Time) bool {
-		in := daysBetween(w.First, d)
-		return in < 0 || in > 6 || contains(w.Away, d)
+func (w Week) allowed(dates []units.Date) bool {
+	return !slices.ContainsFunc(dates, func(d units.Date) bool {
+		in := int(d - w.First)
+		return in < 0 || in > 6 || slices.Contains(w.Away, d)
 	})
 }
 
 // score judges an arrangement.
-func (w Week) score(dates []time.Time) score {
+func (w Week) score(dates []units.Date) score {
 	s := score{gap: far, match: far}
 	jumps := w.edges()
 	for i, d := range dates {
@@ -115,15 +114,15 @@ func (w Week) score(dates []time.Time) score {
 		}
 		jumps = append(jumps, d)
 		for _, m := range w.Matches {
-			s.match = min(s.match, abs(daysBetween(d, m)))
+			s.match = min(s.match, abs(int(m-d)))
 		}
 	}
-	slices.SortFunc(jumps, time.Time.Compare)
+	slices.Sort(jumps)
 	for i := 1; i < len(jumps); i++ {
-		s.gap = min(s.gap, daysBetween(jumps[i-1], jumps[i]))
+		s.gap = min(s.gap, int(jumps[i]-jumps[i-1]))
 	}
 	for i, d := range dates {
-		if !d.Equal(w.Days[i].Date) {
+		if d != w.Days[i].Date {
 			s.changed++
 		}
 	}
@@ -131,22 +130,22 @@ func (w Week) score(dates []time.Time) score {
 }
 
 // edges returns the last day with jumps before the week and the first after it.
-func (w Week) edges() []time.Time {
-	var before, after []time.Time
+func (w Week) edges() []units.Date {
+	var before, after []units.Date
 	for _, d := range w.Jumps {
-		switch in := daysBetween(w.First, d); {
+		switch in := int(d - w.First); {
 		case in < 0:
 			before = append(before, d)
 		case in > 6:
 			after = append(after, d)
 		}
 	}
-	var edges []time.Time
+	var edges []units.Date
 	if len(before) > 0 {
-		edges = append(edges, slices.MaxFunc(before, time.Time.Compare))
+		edges = append(edges, slices.Max(before))
 	}
 	if len(after) > 0 {
-		edges = append(edges, slices.MinFunc(after, time.Time.Compare))
+		edges = append(edges, slices.Min(after))
 	}
 	return edges
 }
@@ -178,10 +177,6 @@ func apart(days int) string {
 		return "with no other near"
 	}
 	return fmt.Sprintf("at least %s apart", units.Count(days, "day"))
-}
-
-func contains(dates []time.Time, d time.Time) bool {
-	return slices.ContainsFunc(dates, d.Equal)
 }
 
 func abs(n int) int { return max(n, -n) }

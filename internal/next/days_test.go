@@ -5,11 +5,13 @@ import (
 	"time"
 
 	"pgregory.net/rapid"
+
+	"coldfloor/internal/units"
 )
 
-var monday = time.Date(2027, 1, 11, 0, 0, 0, 0, time.UTC)
+var monday = units.DateOf(time.Date(2027, 1, 11, 0, 0, 0, 0, time.UTC))
 
-func day(n int) time.Time { return monday.AddDate(0, 0, n) }
+func day(n int) units.Date { return monday + units.Date(n) }
 
 // TestDays: worked by hand.
 func TestDays(t *testing.T) {
@@ -20,16 +22,16 @@ func TestDays(t *testing.T) {
 		why  string
 	}{
 		{"as good as any",
-			Week{Days: []Day{{day(0), true}, {day(3), true}, {day(5), false}}, Jumps: []time.Time{day(-4), day(7)}},
+			Week{Days: []Day{{day(0), true}, {day(3), true}, {day(5), false}}, Jumps: []units.Date{day(-4), day(7)}},
 			nil, "jump days at least 3 days apart: the planned days are as good as any"},
 		{"two days running",
-			Week{Days: []Day{{day(0), true}, {day(1), true}}, Jumps: []time.Time{day(-3), day(8)}},
+			Week{Days: []Day{{day(0), true}, {day(1), true}}, Jumps: []units.Date{day(-3), day(8)}},
 			[]Move{{day(1), day(3)}}, "jump days at least 3 days apart (at least 1 day apart as planned): one day changes"},
 		{"match on Saturday",
-			Week{Days: []Day{{day(1), true}, {day(5), true}}, Jumps: []time.Time{day(-2), day(9)}, Matches: []time.Time{day(5)}},
+			Week{Days: []Day{{day(1), true}, {day(5), true}}, Jumps: []units.Date{day(-2), day(9)}, Matches: []units.Date{day(5)}},
 			[]Move{{day(5), day(4)}}, "jump days at least 3 days apart, 1 day from the nearest match (0 days as planned): one day changes"},
 		{"a day away",
-			Week{Days: []Day{{day(2), true}}, Away: []time.Time{day(2)}},
+			Week{Days: []Day{{day(2), true}}, Away: []units.Date{day(2)}},
 			[]Move{{day(2), day(0)}}, "jump days with no other near: one day changes"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -66,20 +68,20 @@ func TestDaysAreBest(t *testing.T) {
 		for _, d := range at {
 			w.Days = append(w.Days, Day{day(d), true})
 		}
-		w.Jumps = []time.Time{day(rapid.IntRange(-7, -1).Draw(t, "before")), day(rapid.IntRange(7, 13).Draw(t, "after"))}
-		w.Matches = []time.Time{day(rapid.IntRange(0, 9).Draw(t, "match"))}
+		w.Jumps = []units.Date{day(rapid.IntRange(-7, -1).Draw(t, "before")), day(rapid.IntRange(7, 13).Draw(t, "after"))}
+		w.Matches = []units.Date{day(rapid.IntRange(0, 9).Draw(t, "match"))}
 		got := w.Propose()
-		chosen := make([]time.Time, len(w.Days))
+		chosen := make([]units.Date, len(w.Days))
 		for i, d := range w.Days {
 			chosen[i] = d.Date
 			for _, m := range got.Moves {
-				if m.From.Equal(d.Date) {
+				if m.From == d.Date {
 					chosen[i] = m.To
 				}
 			}
 		}
 		gap, match := measure(w, chosen)
-		others(len(w.Days), func(dates []time.Time) {
+		others(len(w.Days), func(dates []units.Date) {
 			g, m := measure(w, dates)
 			if g > gap || g == gap && m > match {
 				t.Fatalf("%v: gap %d, match %d; %v gives %d, %d", chosen, gap, match, dates, g, m)
@@ -90,22 +92,22 @@ func TestDaysAreBest(t *testing.T) {
 
 // measure returns the smallest gap between any two days with jumps of which
 // one is in the week, and the smallest distance to the match.
-func measure(w Week, dates []time.Time) (gap, match int) {
+func measure(w Week, dates []units.Date) (gap, match int) {
 	gap, match = 99, 99
-	hours := func(a, b time.Time) int { return int(a.Sub(b).Abs().Hours()) / 24 }
+	apart := func(a, b units.Date) int { return max(int(a-b), int(b-a)) }
 	for i, a := range dates {
-		match = min(match, hours(a, w.Matches[0]))
-		for _, b := range append(append([]time.Time{}, dates[i+1:]...), w.Jumps...) {
-			gap = min(gap, hours(a, b))
+		match = min(match, apart(a, w.Matches[0]))
+		for _, b := range append(append([]units.Date{}, dates[i+1:]...), w.Jumps...) {
+			gap = min(gap, apart(a, b))
 		}
 	}
 	return gap, match
 }
 
-func others(n int, try func([]time.Time)) {
+func others(n int, try func([]units.Date)) {
 	for code := range 7 * 7 * 7 {
-		dates := []time.Time{day(code % 7), day(code / 7 % 7), day(code / 49)}[:n]
-		if !dates[0].Equal(dates[1]) && !dates[n-1].Equal(dates[0]) && (n == 2 || !dates[2].Equal(dates[1])) {
+		dates := []units.Date{day(code % 7), day(code / 7 % 7), day(code / 49)}[:n]
+		if dates[0] != dates[1] && dates[n-1] != dates[0] && (n == 2 || dates[2] != dates[1]) {
 			try(dates)
 		}
 	}

@@ -7,6 +7,8 @@ package next
 import (
 	"slices"
 	"time"
+
+	"coldfloor/internal/settings"
 )
 
 // Kind is what is proposed for the next week.
@@ -90,6 +92,24 @@ type Limits struct {
 	PainKeep   int     // percent kept after pain
 	Break      int     // days without training that count as a break
 	Return     []int   // percent kept in the weeks after a break
+}
+
+// percent of a whole, for limits that the settings give so.
+const hundred = 100
+
+// LimitsOf returns the limits that the settings give.
+func LimitsOf(s settings.Limits) Limits {
+	whole := func(key string) int { return int(s[key].Low) }
+	l := Limits{
+		Rounds: s["next_rounds"].Low / hundred, RestsCut: s["next_rests_cut"].Low / hundred,
+		RestsKnown: DefaultLimits.RestsKnown, Effort: s["next_effort"].Low, Ratings: whole("next_ratings"),
+		Missed: s["next_missed"].Low / hundred, StopPain: whole("next_stop_pain"), PainKeep: whole("next_pain_keep"),
+		Break: whole("next_break"),
+	}
+	for _, key := range []string{"next_return_1", "next_return_2", "next_return_3", "next_return_4"} {
+		l.Return = append(l.Return, whole(key))
+	}
+	return l
 }
 
 // DefaultLimits is published where a Reason's source says so, and customary

@@ -95,14 +95,8 @@ func breakOf(f Facts, l Limits) (days, week int) {
 	return f.BackAfter, daysBetween(f.BackSince, f.Now)/7 + 2
 }
 
-// daysBetween counts calendar days.
-func daysBetween(a, b time.Time) int { return int(date(b).Sub(date(a)).Hours() / 24) }
-
-// date returns the calendar day of t as midnight UTC.
-func date(t time.Time) time.Time {
-	y, m, d := t.Date()
-	return time.Date(y, m, d, 0, 0, 0, 0, time.UTC)
-}
+// daysBetween counts calendar days, each moment in its own zone.
+func daysBetween(a, b time.Time) int { return int(units.DateOf(b) - units.DateOf(a)) }
 
 // keep returns what to keep of the coming weeks, in percent: the least that
 // any reason gives.

@@ -45,6 +45,8 @@ const (
 	nsca     = "NSCA Essentials, from memory"
 	nscaSeen = "NSCA Essentials, second-hand"
 	practice = "common practice, no source"
+
+	returning = "Caterisano et al. (CSCCa and NSCA), Strength Cond J 2019;41(3):1–23, second-hand"
 )
 
 // AllLimits is every limit, in the order in which they are shown.
@@ -73,6 +75,18 @@ var AllLimits = []Limit{
 	{"endurance_rest", Time, Range{0, 30}, "between sets, muscular endurance", nscaSeen},
 	{"warm_up", Time, Range{300, 600}, "of warm-up before the first jump; check warns below the lower end", "common practice, no source; its least after Jeffreys, RAMP, 2007, second-hand"},
 	{"headroom", Metres, Range{0.1, 0.1}, "to spare between the fingertips and the ceiling", "our own, no source"},
+	{"next_rounds", Count, Range{90, 90}, "percent of the rounds of a week below which the next adds nothing", practice},
+	{"next_rests_cut", Count, Range{20, 20}, "percent of the rests cut short above which the next week adds nothing", practice},
+	{"next_effort", Count, Range{2, 2}, "points of effort above the usual for a session from which the next week adds nothing", practice},
+	{"next_ratings", Count, Range{3, 3}, "earlier ratings of a session that make a usual effort", practice},
+	{"next_missed", Count, Range{50, 50}, "percent of a week's sessions missed from which the next adds nothing", practice},
+	{"next_stop_pain", Count, Range{6, 6}, "pain of 10 from which a licensed practitioner comes first", "Silbernagel et al., Am J Sports Med 2007;35:897–906, second-hand: at most 5 in a known tendon trouble"},
+	{"next_pain_keep", Count, Range{50, 50}, "percent kept in the week after pain", practice},
+	{"next_break", Count, Range{14, 14}, "days without training that count as a break", returning},
+	{"next_return_1", Count, Range{50, 50}, "percent kept in the first week after a break", returning},
+	{"next_return_2", Count, Range{70, 70}, "percent kept in the second week after a break", returning},
+	{"next_return_3", Count, Range{80, 80}, "percent kept in the third week after a break", returning},
+	{"next_return_4", Count, Range{90, 90}, "percent kept in the fourth week after a break", returning},
 }
 
 func hours(low, high float64) Range { return Range{low * 3600, high * 3600} }

@@ -1,0 +1,153 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"coldfloor/internal/fault"
+	"coldfloor/internal/next"
+	"coldfloor/internal/runs"
+	"coldfloor/internal/units"
+	"coldfloor/internal/wholefile"
+	"coldfloor/sessions/weeks"
+)
+
+// nextOptions are the flags of the next command.
+type nextOptions struct {
+	journal, settings string
+	asJSON            bool
+	week              int
+	player, out       string
+	force             bool
+	same              []string
+}
+
+// newNext returns the command that proposes the next week.
+func newNext() *cobra.Command {
+	var o nextOptions
+	c := &cobra.Command{
+		Use:   "next WEEKS [FOLDER|FILE…]",
+		Short: "Propose each player's next week, with the reasons",
+		Long: `Propose for each player how the plan of weeks goes on, from the journal or from
+the journals named: as planned, hold (nothing is added), less (a lighter week),
+or ask (too little is known). Every reason is shown with its figures, the limit
+it is held against and who says so; the limits are the settings' to change. The
+days are those that keep jump days furthest apart, then furthest from matches.
+
+Nothing is changed by itself. With -o the player's whole plan is written with the
+proposal in it, for the coach to change.`,
+		Args: argsError(cobra.MinimumNArgs(1)),
+		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args[0], args[1:]) },
+	}
+	journalFlag(c, &o.journal)
+	settingsFlag(c, &o.settings)
+	f := c.Flags()
+	f.BoolVar(&o.asJSON, "json", false, "write JSON")
+	f.IntVar(&o.week, "week", 0, "propose for week `N`; by default the week after today's")
+	f.StringVar(&o.player, "player", "", "for the player `NAME` alone")
+	f.StringVarP(&o.out, "out", "o", "", "write that player's plan with the proposal in it to `FILE`")
+	f.BoolVar(&o.force, "force", false, "replace FILE if it is there")
+	sameFlag(c, &o.same)
+	atMostOne(c, "json", "out")
+	return c
+}
+
+// run proposes.
+func (o *nextOptions) run(c *cobra.Command, name string, journals []string) error {
+	mine, err := loadSettings(o.settings)
+	if err != nil {
+		return err
+	}
+	opened, err := openAny(c, name)
+	if err != nil {
+		return err
+	}
+	plan := opened.Plan
+	if plan == nil {
+		return fault.New("a plan of weeks has the key weeks; coldfloor new --weeks FILE drafts one", "%s is a session", name)
+	}
+	now := time.Now()
+	week, err := o.weekOf(plan, units.DateOf(now))
+	if err != nil {
+		return err
+	}
+	squad, left, err := o.read(c, journals, now)
+	if err != nil {
+		return err
+	}
+	proposals, err := o.choose(squad.Propose(plan, week, now, next.LimitsOf(mine.Limits)))
+	if err != nil {
+		return err
+	}
+	switch {
+	case o.out != "":
+		err = next.WritePlan(o.out, plan, proposals[0], wholefile.Options{Mode: 0o644, Force: o.force, Inputs: append(journals, plan.Files()...)})
+	case o.asJSON:
+		err = writeJSON(c.OutOrStdout(), proposals)
+	default:
+		err = next.Text(c.OutOrStdout(), plan, proposals)
+	}
+	if err != nil {
+		return err
+	}
+	return left
+}
+
+// weekOf returns the week to propose for.
+func (o *nextOptions) weekOf(plan *weeks.Plan, today units.Date) (int, error) {
+	week := o.week
+	if week == 0 {
+		week = max(plan.WeekOf(today)+1, 1)
+	}
+	if week < 1 || week > plan.Count {
+		if o.week == 0 {
+			return 0, fault.New(fmt.Sprintf("--week N proposes for one of its %d weeks", plan.Count), "%s ends on %s, and has no week after today's", plan.Name, plan.End().Short())
+		}
+		return 0, usageError{fmt.Sprintf("--week %d is not between 1 and %d", week, plan.Count), "the plan has " + units.Count(plan.Count, "week")}
+	}
+	return week, nil
+}
+
+// read reads the journals.
+func (o *nextOptions) read(c *cobra.Command, paths []string, now time.Time) (next.Squad, error, error) {
+	if len(paths) == 0 {
+		paths = []string{o.journal}
+		if _, err := os.Stat(o.journal); err != nil && !c.Flags().Changed("journal") {
+			return nil, nil, fault.New("name the journals that the players sent, or the folder they are in", "there is no journal yet")
+		}
+	}
+	progress := newProgress(c.ErrOrStderr(), "reading the journals")
+	pile, err := runs.Gather(paths, runs.Options{Progress: progress.tell, Same: o.same})
+	progress.end()
+	if err != nil {
+		return nil, nil, err
+	}
+	defer pile.Close()
+	squad, err := next.Read(pile, now)
+	return squad, tellLeftOut(c.ErrOrStderr(), pile.Files), err
+}
+
+// choose leaves the player asked for.
+func (o *nextOptions) choose(all []next.Proposal) ([]next.Proposal, error) {
+	var names []string
+	for _, p := range all {
+		names = append(names, p.Player)
+	}
+	if o.player != "" {
+		all = slices.DeleteFunc(all, func(p next.Proposal) bool { return !strings.EqualFold(p.Player, o.player) })
+	}
+	switch {
+	case len(names) == 0:
+		return nil, fault.New("a session that is run is logged; coldfloor log add logs one done on paper", "no session is logged in these journals")
+	case len(all) == 0:
+		return nil, usageError{fmt.Sprintf("there is no player %q in these journals", o.player), "there are " + strings.Join(names, ", ")}
+	case o.out != "" && len(all) > 1:
+		return nil, usageError{"-o writes the plan of one player", "add --player and one of " + strings.Join(names, ", ")}
+	}
+	return all, nil
+}
