@@ -3,9 +3,12 @@ package main
 import (
 	"errors"
 	"fmt"
+	"math"
 	"os"
+	"path/filepath"
 	"runtime"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -17,6 +20,7 @@ import (
 	"coldfloor/internal/runs"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
+	"coldfloor/sessions/weeks"
 	"coldfloor/tui/glyph"
 	screen "coldfloor/tui/review"
 )
@@ -33,6 +37,12 @@ type reviewOptions struct {
 	reverse       bool
 	same          []string
 	inputs        []string // the journals that were read
+	plan          string
+	page          bool
+	worthwhile    map[string]string
+
+	weeksPlan *weeks.Plan
+	matters   map[string]float64
 }
 
 // The least and the most weeks in view, and how many there are unless told
@@ -70,8 +80,11 @@ Where the output is no terminal, or with --plain, the review is plain text.`,
 	f.StringVar(&o.report, "report", "", "write a report with charts to `FILE`.html or .pdf")
 	f.BoolVar(&o.force, "force", false, "replace the report's file even where it is no report")
 	f.IntVar(&o.weeks, "weeks", defaultWeeks, "how many weeks to look at, this one among them")
-	f.StringVar(&o.sort, "sort", string(review.ByName), "sort a squad by "+columnNames())
+	f.StringVar(&o.sort, "sort", string(review.ByTrouble), "sort a squad by "+columnNames())
 	f.BoolVar(&o.reverse, "reverse", false, "sort the other way round")
+	f.StringVar(&o.plan, "plan", "", "hold what was done against the plan of weeks in `WEEKS`")
+	f.BoolVar(&o.page, "page", false, "with --report and a PDF, write the squad's table alone, on one page")
+	f.StringToStringVar(&o.worthwhile, "worthwhile", nil, "smallest change of a test that matters, as `\"Standing long jump=5\"`, in its unit")
 	sameFlag(c, &o.same)
 	atMostOne(c, "plain", "json", "report")
 	return c
@@ -94,8 +107,18 @@ func (o *reviewOptions) check() error {
 		return usageError{fmt.Sprintf("--weeks %d is not between 1 and %d", o.weeks, maxWeeks), "26 weeks are half a year"}
 	case o.report != "" && !known:
 		return usageError{fmt.Sprintf("%q does not end in .html or .pdf", o.report), "the ending names the format, such as --report review.pdf"}
+	case o.page && !strings.EqualFold(filepath.Ext(o.report), ".pdf"):
+		return usageError{"--page needs a PDF to write", "add --report squad.pdf"}
 	case !slices.Contains(review.Columns, review.Column(o.sort)):
 		return usageError{fmt.Sprintf("a squad is not sorted by %q", o.sort), "write --sort " + columnNames()}
+	}
+	o.matters = map[string]float64{}
+	for name, text := range o.worthwhile {
+		v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+		if err != nil || !(v > 0) || math.IsInf(v, 0) {
+			return usageError{fmt.Sprintf("--worthwhile %q is not a number above 0", name+"="+text), `write the exercise and the change, such as --worthwhile "Standing long jump=5"`}
+		}
+		o.matters[runs.Key(name)] = v
 	}
 	return nil
 }
@@ -104,6 +127,13 @@ func (o *reviewOptions) check() error {
 func (o *reviewOptions) run(c *cobra.Command, paths []string) error {
 	if err := o.check(); err != nil {
 		return err
+	}
+	if o.plan != "" {
+		p, err := openWeeks(c, o.plan)
+		if err != nil {
+			return err
+		}
+		o.weeksPlan = p
 	}
 	squad, failed := o.read(c, paths)
 	if squad == nil {
@@ -119,7 +149,11 @@ func (o *reviewOptions) write(c *cobra.Command, squad *review.Squad) error {
 		return writeJSON(c.OutOrStdout(), reports.JSONOf(squad))
 	case o.report != "":
 		format, _ := reports.FormatOf(o.report)
-		missing, err := reports.Of(squad).WriteFile(o.report, format, o.force, o.inputs...)
+		doc := reports.Of(squad)
+		if o.page {
+			doc = reports.Page(squad)
+		}
+		missing, err := doc.WriteFile(o.report, format, o.force, o.inputs...)
 		if err == nil {
 			tellLacking(c, missing)
 		}
@@ -139,7 +173,10 @@ func (o *reviewOptions) read(c *cobra.Command, paths []string) (*review.Squad, e
 	if err != nil {
 		return nil, err
 	}
-	ro := review.Options{Now: time.Now(), Weeks: reports.WeeksFor(o.weeks), Recent: o.recent(paths)}
+	ro := review.Options{Now: time.Now(), Weeks: reports.WeeksFor(o.weeks), Recent: o.recent(paths), Worthwhile: o.matters}
+	if o.weeksPlan != nil {
+		ro.Plan = func(string) *weeks.Plan { return o.weeksPlan }
+	}
 	interval := mine.Limits["jump_interval"]
 	ro.JumpsEarliest, ro.JumpsFull = units.Seconds(interval.Low), units.Seconds(interval.High)
 	if len(paths) == 0 {

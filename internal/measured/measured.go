@@ -20,19 +20,20 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"time"
 
 	"coldfloor/internal/units"
 )
 
 // Result is one try.
 type Result struct {
-	Name     string // of the exercise
-	Measure  string // distance, height, count or time
-	Way      string // how it was measured; may be empty
-	Side     string // left, right or both
-	Date     units.Date
-	Value    *float64 // cm, cm, a count, or s; nil: the player left it out
-	Practice bool     // it does not count
+	Name     string    // of the exercise
+	Measure  string    // distance, height, count or time
+	Way      string    // how it was measured; may be empty
+	Side     string    // left, right or both
+	At       time.Time // of its set; its date is the player's
+	Value    *float64  // cm, cm, a count, or s; nil: the player left it out
+	Practice bool      // it does not count
 }
 
 // Series is the results of one exercise, measure, way and side.
@@ -89,9 +90,11 @@ func keyOf(r *Result) key { return key{fold(r.Name), r.Measure, fold(r.Way), r.S
 // fold makes names that differ in case or spaces the same.
 func fold(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }
 
-// Of sorts results into series, by name, way and side. Those of a day stay in
-// the order given.
+// Of sorts results into series, by name, way and side. Those of a day come in
+// the order of their times.
 func Of(results []Result) []*Series {
+	results = slices.Clone(results)
+	slices.SortStableFunc(results, func(a, b Result) int { return a.At.Compare(b.At) })
 	byKey := map[key]*Series{}
 	for i := range results {
 		r := &results[i]
@@ -115,9 +118,10 @@ func Of(results []Result) []*Series {
 
 // add puts a result on its day.
 func (s *Series) add(r *Result) {
-	i, known := slices.BinarySearchFunc(s.Days, r.Date, func(d Day, at units.Date) int { return cmp.Compare(d.Date, at) })
+	on := units.DateOf(r.At)
+	i, known := slices.BinarySearchFunc(s.Days, on, func(d Day, at units.Date) int { return cmp.Compare(d.Date, at) })
 	if !known {
-		s.Days = slices.Insert(s.Days, i, Day{Date: r.Date})
+		s.Days = slices.Insert(s.Days, i, Day{Date: on})
 	}
 	d := &s.Days[i]
 	switch {

@@ -3,6 +3,7 @@ package measured
 import (
 	"math"
 	"testing"
+	"time"
 
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -136,11 +137,12 @@ func TestAgainstGonum(t *testing.T) {
 
 func TestOf(t *testing.T) {
 	v := func(x float64) *float64 { return &x }
+	on := func(day int) time.Time { return time.Date(2026, 12, day, 18, 0, 0, 0, time.UTC) }
 	all := Of([]Result{
-		{Name: "Wall jump", Measure: "height", Way: "wall, fingertips", Side: "both", Date: 2, Value: v(240)},
-		{Name: "wall  jump", Measure: "height", Way: "Wall, fingertips", Side: "both", Date: 1, Value: v(238), Practice: true},
-		{Name: "Wall jump", Measure: "height", Way: "tape", Side: "both", Date: 2, Value: v(300)},
-		{Name: "Wall jump", Measure: "height", Way: "wall, fingertips", Side: "both", Date: 2},
+		{Name: "Wall jump", Measure: "height", Way: "wall, fingertips", Side: "both", At: on(2), Value: v(240)},
+		{Name: "wall  jump", Measure: "height", Way: "Wall, fingertips", Side: "both", At: on(1), Value: v(238), Practice: true},
+		{Name: "Wall jump", Measure: "height", Way: "tape", Side: "both", At: on(2), Value: v(300)},
+		{Name: "Wall jump", Measure: "height", Way: "wall, fingertips", Side: "both", At: on(2)},
 	})
 	if len(all) != 2 || all[0].Way != "tape" || len(all[1].Days) != 2 {
 		t.Fatalf("got %d series", len(all))

@@ -32,7 +32,24 @@ func weekly(p *review.Player, title, unit string, value func(*review.Week) (floa
 }
 
 func contactsChart(p *review.Player) Chart {
-	return weekly(p, "Foot contacts a week", "foot contacts", func(w *review.Week) (float64, bool) { return float64(w.Contacts), true })
+	c := weekly(p, "Foot contacts a week", "foot contacts", func(w *review.Week) (float64, bool) {
+		return float64(w.Contacts), w.Contacts > 0 || w.Uncounted == 0
+	})
+	for i := range c.Spots {
+		if p.Weeks[i].Uncounted > 0 {
+			c.Spots[i].Open, c.Note = true, "hollow: not over, or not all jumps are counted, so that more may come to it"
+		}
+	}
+	return c
+}
+
+// cutChart is the part of the rests that were cut short, which is what a clock
+// that ends rests cannot hide.
+func cutChart(p *review.Player) Chart {
+	return weekly(p, "Rests cut short", "%", func(w *review.Week) (float64, bool) {
+		part, ok := cut(&w.Rest).Part()
+		return 100 * part, ok
+	})
 }
 
 func roundsChart(p *review.Player) Chart {
@@ -44,9 +61,11 @@ func roundsChart(p *review.Player) Chart {
 
 // loadChart is the load a week, the sum of what is known of it.
 func loadChart(p *review.Player) Chart {
-	c := weekly(p, "Load a week", "RPE × min", func(w *review.Week) (float64, bool) { return w.Load().Total, true })
+	c := weekly(p, "Load a week", "effort × min", func(w *review.Week) (float64, bool) {
+		return w.Load().Total, w.Load().Total > 0 || w.Lacks() == 0
+	})
 	for i := range c.Spots {
-		if p.Weeks[i].Unrated() > 0 {
+		if p.Weeks[i].Lacks() > 0 {
 			c.Spots[i].Open, c.Note = true, hollow
 		}
 	}
@@ -89,7 +108,7 @@ func restChart(p *review.Player) Chart {
 
 // averagesChart is the weighted averages of the daily load.
 func averagesChart(p *review.Player) Chart {
-	c := Chart{Title: "Weighted load a day", Unit: "RPE × min a day", Time: "day", Kind: Lines,
+	c := Chart{Title: "Weighted load a day", Unit: "effort × min a day", Time: "day", Kind: Lines,
 		Names: []string{fmt.Sprintf("over %d days", trainingload.ShortSpan), fmt.Sprintf("over %d days", trainingload.LongSpan)}}
 	for _, d := range p.Days {
 		c.Spots = append(c.Spots, Spot{Label: d.Date.Format(dateOnly), Values: []float64{d.Short, d.Long}})

@@ -3,6 +3,8 @@
 // screen, are made of one Doc, so that they say the same.
 package report
 
+import "math"
+
 // Doc is a review that is ready to be set.
 type Doc struct {
 	Title   string
@@ -63,6 +65,7 @@ type Chart struct {
 	Names []string // of the series of Lines, at most two; else empty
 	Spots []Spot
 	Note  string // what is drawn how
+	Close bool   // the upright axis lies close about the figures and need not hold 0
 }
 
 // Spot is the figures of one place.
@@ -75,13 +78,20 @@ type Spot struct {
 // Known reports whether there is a figure.
 func (s Spot) Known() bool { return len(s.Values) > 0 }
 
-// Range returns the ends of the upright axis, 0 among them, and false where
-// there is nothing to draw.
+// Range returns the ends of the upright axis, 0 among them unless it lies Close
+// about the figures, and false if there is nothing to draw.
 func (c *Chart) Range() (low, high float64, ok bool) {
 	for _, s := range c.Spots {
 		for _, v := range s.Values {
+			if !ok && c.Close {
+				low, high = v, v
+			}
 			low, high, ok = min(low, v), max(high, v), true
 		}
+	}
+	if ok && c.Close {
+		slack := max((high-low)/10, math.Abs(high)/100)
+		low, high = low-slack, high+slack
 	}
 	return low, high, ok && high > low
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"coldfloor/internal/journal"
 	"coldfloor/internal/review"
 	"coldfloor/internal/units"
 )
@@ -16,7 +17,8 @@ const unknown = "–"
 const (
 	dateOnly = "2006-01-02"
 	dateTime = "2006-01-02 15:04"
-	moment   = "Mon 2006-01-02 15:04"
+	moment   = "Mon 2 Jan 15:04"
+	weekday  = "Mon 2 Jan"
 )
 
 // share writes what was done of what was prescribed, and the part.
@@ -54,6 +56,39 @@ func deviation(r *review.Rest) string {
 		return unknown
 	}
 	return seconds(m)
+}
+
+// least writes a figure, or that it is one at least.
+func least(text string, atLeast bool) string {
+	if atLeast {
+		return "≥" + text
+	}
+	return text
+}
+
+// number writes a count for a column: 16, ≥16, or a dash.
+func number(c journal.Count) string {
+	if c.Unknown() {
+		return unknown
+	}
+	return least(fmt.Sprint(c.N), !c.Known)
+}
+
+// usual writes a mean of some weeks, or a dash.
+func usual(u review.Usual) string {
+	if u.Weeks == 0 {
+		return unknown
+	}
+	return least(figure(u.Mean), u.AtLeast)
+}
+
+// rounds writes the rounds of some sessions for a narrow column.
+func rounds(t *review.Total) string {
+	text := ofShare(t.Rounds)
+	if t.RoundsUnknown > 0 && text != unknown {
+		text += fmt.Sprintf(" + %d ?", t.RoundsUnknown)
+	}
+	return text
 }
 
 // figure writes a load or a strain.

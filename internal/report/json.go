@@ -9,7 +9,7 @@ import (
 )
 
 // Document is a review as JSON. Lengths are in seconds. What nobody knows is
-// left out.
+// null or left out, and a figure of which only a part is known says so beside.
 type Document struct {
 	Now        time.Time `json:"now"`
 	Players    []Player  `json:"players"`
@@ -17,6 +17,8 @@ type Document struct {
 	Deleted    int       `json:"deleted"`         // left out
 	Empty      int       `json:"empty"`           // left out
 	Differ     int       `json:"differing_lines"` // of two that stand twice and differ the first counts
+	Missing    int       `json:"missing_lines"`   // by their numbers
+	Namesakes  []string  `json:"namesakes,omitempty"`
 }
 
 // Player is one player of a Document. Figures are of all sessions, but for
@@ -24,16 +26,22 @@ type Document struct {
 type Player struct {
 	Name string `json:"name"`
 	Total
-	First     time.Time `json:"first"`
-	Last      time.Time `json:"last"`
-	LastTitle string    `json:"last_title"`
-	Ahead     int       `json:"ahead,omitempty"` // sessions dated after today
-	SevenDays SevenDays `json:"seven_days"`
-	Jumps     *Jumps    `json:"jumps,omitempty"`
-	Pain      []Pain    `json:"pain"`
-	Weeks     []Week    `json:"weeks"`
-	Days      []Day     `json:"days"`
-	Listed    []Session `json:"listed"` // the latest first
+	First     time.Time  `json:"first"`
+	Last      time.Time  `json:"last"`
+	LastTitle string     `json:"last_title"`
+	Ahead     int        `json:"ahead,omitempty"` // sessions dated after today
+	SevenDays SevenDays  `json:"seven_days"`
+	Jumps     *Jumps     `json:"jumps,omitempty"`
+	Standing  Standing   `json:"standing"`
+	Pain      []Pain     `json:"pain"`
+	Notes     []Note     `json:"notes"`
+	Exercises []Exercise `json:"exercises"` // left out, done in part or taken easier
+	NotBegun  int        `json:"sets_not_begun"`
+	Tests     []Test     `json:"tests"`
+	Season    *Season    `json:"season,omitempty"` // held against a plan of weeks
+	Weeks     []Week     `json:"weeks"`
+	Days      []Day      `json:"days"`
+	Listed    []Session  `json:"listed"` // the latest first
 }
 
 // Total is what some sessions come to.
@@ -43,9 +51,11 @@ type Total struct {
 	ElapsedS         float64 `json:"elapsed_s"`
 	RoundsDone       int     `json:"rounds_done"`
 	RoundsPrescribed int     `json:"rounds_prescribed"`
+	RoundsUnknown    int     `json:"rounds_unknown"` // sessions whose rounds nobody said; in neither number
 	SetsDone         int     `json:"sets_done"`
 	SetsPrescribed   int     `json:"sets_prescribed"`
-	Contacts         int     `json:"contacts"`
+	Contacts         *int    `json:"contacts"`          // null unless all are known
+	ContactsLeast    int     `json:"contacts_at_least"` // those that are known
 	Rest             Rest    `json:"rest"`
 	Unrated          int     `json:"unrated"`
 	Painful          int     `json:"painful"`
@@ -77,41 +87,56 @@ type SevenDays struct {
 type Jumps struct {
 	Ended    time.Time `json:"ended"`
 	Title    string    `json:"title"`
-	Contacts int       `json:"contacts"`
+	Contacts *int      `json:"contacts"`        // null: nobody said how many
+	Ahead    bool      `json:"ahead,omitempty"` // dated after now, taken as just ended
 	AgoS     float64   `json:"ago_s"`
 	Earliest time.Time `json:"earliest"` // the shorter interval is up
 	Full     time.Time `json:"full"`     // the longer one is
 }
 
-// Pain is what was said of pain in one session.
+// Pain is one statement of pain.
 type Pain struct {
-	Start time.Time `json:"start"`
+	At    time.Time `json:"at"`
+	Start time.Time `json:"start"` // of the session
 	Title string    `json:"title"`
 	Where string    `json:"where,omitempty"`
+	Level *int      `json:"level"` // of 10; null: no number was given
 	Note  string    `json:"note,omitempty"`
+	New   bool      `json:"new,omitempty"`
+}
+
+// Note is what else was said of a session.
+type Note struct {
+	At    time.Time `json:"at"`
+	Start time.Time `json:"start"`
+	Title string    `json:"title"`
+	Text  string    `json:"note"`
 }
 
 // Week is one week, from Monday.
 type Week struct {
 	Monday string `json:"monday"`
 	Total
-	Daily    [trainingload.Days]float64 `json:"daily_load"`
-	Load     float64                    `json:"load"`
-	MeanLoad float64                    `json:"mean_load"`
-	SDLoad   float64                    `json:"sd_load"` // of a sample, n−1
-	Monotony *float64                   `json:"monotony,omitempty"`
-	Strain   *float64                   `json:"strain,omitempty"`
-	Without  string                     `json:"no_monotony_because,omitempty"`
-	Open     bool                       `json:"open,omitempty"` // not over
+	Daily    [trainingload.Days]*float64 `json:"daily_load"` // null: a session of that day is not rated
+	Load     float64                     `json:"load"`
+	AtLeast  bool                        `json:"load_at_least,omitempty"` // a session is not rated
+	MeanLoad float64                     `json:"mean_load"`
+	SDLoad   float64                     `json:"sd_load"` // of a sample, n−1
+	Monotony *float64                    `json:"monotony,omitempty"`
+	Strain   *float64                    `json:"strain,omitempty"`
+	Without  string                      `json:"no_monotony_because,omitempty"`
+	Open     bool                        `json:"open,omitempty"` // not over
 }
 
 // Day is one day's load and its weighted averages.
 type Day struct {
-	Date    string  `json:"date"`
-	Load    float64 `json:"load"`
-	Unrated int     `json:"unrated,omitempty"`
-	Short   float64 `json:"weighted_7"`
-	Long    float64 `json:"weighted_28"`
+	Date         string  `json:"date"`
+	Load         float64 `json:"load"`
+	Unrated      int     `json:"unrated,omitempty"`
+	Short        float64 `json:"weighted_7"`
+	Long         float64 `json:"weighted_28"`
+	ShortAtLeast bool    `json:"weighted_7_at_least,omitempty"`
+	LongAtLeast  bool    `json:"weighted_28_at_least,omitempty"`
 }
 
 // Session is one session.
@@ -121,9 +146,9 @@ type Session struct {
 	Title            string    `json:"title"`
 	State            string    `json:"state"`
 	ElapsedS         float64   `json:"elapsed_s"`
-	RoundsDone       int       `json:"rounds_done"`
+	RoundsDone       *int      `json:"rounds_done"` // null: nobody said
 	RoundsPrescribed int       `json:"rounds_prescribed"`
-	Contacts         int       `json:"contacts"`
+	Contacts         *int      `json:"contacts"` // null: not known
 	RPE              *float64  `json:"rpe,omitempty"`
 	Load             *float64  `json:"load,omitempty"`
 	Pain             *bool     `json:"pain,omitempty"`
@@ -144,7 +169,7 @@ type OneRest struct {
 
 // JSONOf returns a review as JSON.
 func JSONOf(s *review.Squad) Document {
-	d := Document{Now: s.Now, Players: []Player{}, Rehearsals: s.Rehearsals, Deleted: s.Withdrawn, Empty: s.Empty, Differ: s.Differ}
+	d := Document{Now: s.Now, Players: []Player{}, Rehearsals: s.Rehearsals, Deleted: s.Withdrawn, Empty: s.Empty, Differ: s.Differ, Missing: s.Missing, Namesakes: s.Namesakes}
 	for _, p := range s.Players {
 		d.Players = append(d.Players, player(p, s.Tolerance))
 	}
@@ -154,22 +179,29 @@ func JSONOf(s *review.Squad) Document {
 func player(p *review.Player, t review.Tolerance) Player {
 	d := Player{Name: p.Name, Total: total(&p.Total), First: p.First, Last: p.Last, LastTitle: p.LastTitle, Ahead: p.Ahead,
 		SevenDays: SevenDays{Load: p.Seven.Total, Sessions: p.Seven.Sessions, Unrated: p.Seven.Unrated},
-		Pain:      []Pain{}, Weeks: []Week{}, Days: []Day{}, Listed: []Session{}}
+		Standing:  standing(&p.Standing), Pain: []Pain{}, Notes: []Note{}, Exercises: []Exercise{}, NotBegun: p.NotBegun,
+		Tests: tests(p), Season: seasonOf(p, t), Weeks: []Week{}, Days: []Day{}, Listed: []Session{}}
 	if m, ok := p.Seven.Monotony(); ok && p.Seven.Unrated == 0 {
 		strain, _ := p.Seven.Strain()
 		d.SevenDays.Monotony, d.SevenDays.Strain = &m, &strain
 	}
 	if j := p.Jumps; j != nil {
-		d.Jumps = &Jumps{j.At, j.Title, j.Contacts, j.Since.Seconds(), j.Earliest, j.Full}
+		d.Jumps = &Jumps{j.At, j.Title, j.Contacts.Pointer(), j.Ahead, j.Since.Seconds(), j.Earliest, j.Full}
 	}
 	for _, n := range p.Pain {
 		d.Pain = append(d.Pain, Pain(n))
+	}
+	for _, n := range p.Notes {
+		d.Notes = append(d.Notes, Note(n))
+	}
+	for _, e := range p.Exercises {
+		d.Exercises = append(d.Exercises, Exercise{e.Name, e.Sets, e.Skipped, e.Partial, e.Easier, e.Variant, e.Last})
 	}
 	for i := range p.Weeks {
 		d.Weeks = append(d.Weeks, week(&p.Weeks[i]))
 	}
 	for _, x := range p.Days {
-		d.Days = append(d.Days, Day{x.Date.Format(dateOnly), x.Load, x.Unrated, x.Short, x.Long})
+		d.Days = append(d.Days, Day{x.Date.Format(dateOnly), x.Load, x.Unrated, x.Short, x.Long, x.ShortAtLeast, x.LongAtLeast})
 	}
 	for _, s := range p.Recent {
 		d.Listed = append(d.Listed, session(s, t))
@@ -179,7 +211,8 @@ func player(p *review.Player, t review.Tolerance) Player {
 
 func total(t *review.Total) Total {
 	return Total{Sessions: t.Sessions, Complete: t.Complete, ElapsedS: t.Elapsed.Seconds(), RoundsDone: t.Rounds.Done,
-		RoundsPrescribed: t.Rounds.Prescribed, SetsDone: t.Sets.Done, SetsPrescribed: t.Sets.Prescribed, Contacts: t.Contacts,
+		RoundsPrescribed: t.Rounds.Prescribed, RoundsUnknown: t.RoundsUnknown, SetsDone: t.Sets.Done, SetsPrescribed: t.Sets.Prescribed,
+		Contacts: t.ContactCount().Pointer(), ContactsLeast: t.Contacts,
 		Rest: rest(&t.Rest), Unrated: t.Unrated(), Painful: t.Painful}
 }
 
@@ -200,7 +233,12 @@ func inSeconds(d time.Duration) *float64 {
 
 func week(w *review.Week) Week {
 	l := w.Load()
-	d := Week{Monday: w.Monday.Format(dateOnly), Total: total(&w.Total), Daily: w.Daily, Load: l.Total, MeanLoad: l.Mean, SDLoad: l.SD, Open: w.Open}
+	d := Week{Monday: w.Monday.Format(dateOnly), Total: total(&w.Total), Load: l.Total, AtLeast: w.Lacks() > 0, MeanLoad: l.Mean, SDLoad: l.SD, Open: w.Open}
+	for i := range w.Daily {
+		if !w.Unknown[i] {
+			d.Daily[i] = &w.Daily[i]
+		}
+	}
 	m, s, why := w.Monotony()
 	if d.Without = why; why == "" {
 		d.Monotony, d.Strain = &m, &s
@@ -209,10 +247,13 @@ func week(w *review.Week) Week {
 }
 
 func session(s *review.Session, t review.Tolerance) Session {
-	rounds := Rounds(s)
+	rounds, known := s.AllRounds()
 	d := Session{Run: s.ID, Start: s.Start, Title: s.Title(), State: string(s.State), ElapsedS: s.Elapsed.Seconds(),
-		RoundsDone: rounds.Done, RoundsPrescribed: rounds.Prescribed, Contacts: s.Contacts().N,
+		RoundsPrescribed: rounds.Prescribed, Contacts: review.ContactsOf(s.Run).Pointer(),
 		RPE: s.Rating.RPE, Pain: s.Rating.Pain, PainWhere: s.PainWhere(), Note: s.Notes(), Rest: rest(&s.Rest), Rests: []OneRest{}}
+	if known {
+		d.RoundsDone = &rounds.Done
+	}
 	if s.Rated {
 		d.Load = &s.Load
 	}

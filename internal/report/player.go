@@ -13,12 +13,17 @@ import (
 // read in. Single rests are judged with the tolerance.
 func Sections(p *review.Player, t review.Tolerance) []Section {
 	s := []Section{Overview(p), Weeks(p), Rests(p), Load(p)}
-	if p.Painful > 0 {
-		s = append(s, PainNotes(p))
+	if p.Season != nil {
+		s = append([]Section{s[0], Planned(p, t)}, s[1:]...)
+	}
+	for _, more := range []Section{PainNotes(p), Notes(p), Exercises(p), Tests(p)} {
+		if len(more.Table.Rows) > 0 || len(more.Facts) > 0 {
+			s = append(s, more)
+		}
 	}
 	s = append(s, SessionList(p))
 	if last := lastRested(p); last != nil {
-		s = append(s, RestsOf(last, t))
+		s = append(s, RestsOf(last, p.Now, t))
 	}
 	return s
 }
@@ -33,32 +38,121 @@ func lastRested(p *review.Player) *review.Session {
 	return nil
 }
 
+// at writes a moment in the zone of the review.
+func at(now, t time.Time, layout string) string { return t.In(now.Location()).Format(layout) }
+
 // Overview is what all sessions come to, and how things stand today.
 func Overview(p *review.Player) Section {
 	s := Section{Title: "Overview"}
+	if p.Sessions == 0 {
+		s.Notes = []string{"nothing is logged yet"}
+		return s
+	}
 	add := func(name string, lines ...string) { s.Facts = append(s.Facts, Fact{name, lines}) }
-	add("sessions", fmt.Sprintf("%d since %s, %d run to their end", p.Sessions, p.First.Format(dateOnly), p.Complete))
-	add("last session", fmt.Sprintf("%s, %s", p.Last.Format(moment), p.LastTitle))
+	add("sessions", fmt.Sprintf("%d since %s, %d finished", p.Sessions, at(p.Now, p.First, dateOnly), p.Complete))
+	add("last session", fmt.Sprintf("%s, %s, %s", since(p.Standing.Since), at(p.Now, p.Last, dateTime), p.LastTitle))
+	add("last 14 days", fortnight(p)...)
 	add("rounds done", share(p.Rounds)+" of those prescribed")
 	add("rest kept", restLines(&p.Rest)...)
-	add("foot contacts", fmt.Sprint(p.Contacts))
-	add("last 7 days", seven(p))
+	add("foot contacts", p.ContactCount().String(),
+		fmt.Sprintf("this week %s, usually %s a week", number(p.Standing.Contacts), usual(p.Standing.ContactsUsual)))
+	add("last 7 days", seven(p), fmt.Sprintf("load usually %s in 7 days", usual(p.Standing.LoadUsual)))
 	if d, ok := p.LastDay(); ok {
-		add("weighted load", fmt.Sprintf("%s a day over %d days, %s over %d", average(d.Short), trainingload.ShortSpan, average(d.Long), trainingload.LongSpan))
+		add("weighted load", fmt.Sprintf("%s a day over %d days, %s over %d", atLeast(average(d.Short), d.ShortAtLeast), trainingload.ShortSpan,
+			atLeast(average(d.Long), d.LongAtLeast), trainingload.LongSpan))
 	}
 	add("last jumps", jumps(p)...)
-	if p.Painful > 0 {
-		add("pain", fmt.Sprintf("PAIN in %s, the last on %s", units.Count(p.Painful, "session"), p.Pain[0].Start.Format(dateOnly)))
-	} else {
-		add("pain", "none told of")
+	add("pain", painToday(p)...)
+	s.Notes = overviewNotes(p)
+	return s
+}
+
+// atLeast writes a figure in a sentence.
+func atLeast(text string, least bool) string {
+	if least {
+		return "at least " + text
 	}
+	return text
+}
+
+// since says how many days ago something was.
+func since(days int) string {
+	switch {
+	case days < 0:
+		return "dated ahead"
+	case days == 0:
+		return "today"
+	case days == 1:
+		return "yesterday"
+	}
+	return fmt.Sprintf("%d days ago", days)
+}
+
+// fortnight says what a player's standing is of.
+func fortnight(p *review.Player) []string {
+	s := &p.Standing
+	sessions := units.Count(s.Sessions, "session")
+	if s.Held {
+		sessions += fmt.Sprintf(", %d planned, %d missed", s.Planned, s.Missed)
+	}
+	if s.Running > 1 {
+		sessions += fmt.Sprintf(", %d days running", s.Running)
+	}
+	return []string{sessions, fmt.Sprintf("rests cut short %s, before that %s", share(s.Cut), share(s.CutBefore))}
+}
+
+// painToday says what there is of pain.
+func painToday(p *review.Player) []string {
+	if p.Painful == 0 {
+		return []string{"none reported"}
+	}
+	lines := []string{"PAIN in " + units.Count(p.Painful, "session")}
+	if pain, recent := p.GravestPain(); pain != nil {
+		lead := "the last: "
+		if recent {
+			lead = "in the last 14 days: "
+		}
+		lines = append(lines, lead+painWords(p, pain))
+	}
+	return lines
+}
+
+// painWords says how strong pain was, where, when, and whether it is new.
+func painWords(p *review.Player, pain *review.Pain) string {
+	text := "no number"
+	if pain.Level != nil {
+		text = fmt.Sprintf("%d of 10", *pain.Level)
+	}
+	if pain.Where != "" {
+		text = pain.Where + ", " + text
+	}
+	text += ", " + at(p.Now, pain.At, dateOnly)
+	if pain.New {
+		text += ", new"
+	}
+	return text
+}
+
+// overviewNotes says what the figures lack.
+func overviewNotes(p *review.Player) []string {
+	var notes []string
 	if n := p.Unrated(); n > 0 {
-		s.Notes = append(s.Notes, fmt.Sprintf("%s without an effort: the load is too low by what is not known. coldfloor log rate RUN adds it.", units.Count(n, "session")))
+		notes = append(notes, fmt.Sprintf("%s without an effort: the load is an underestimate. coldfloor log rate RUN adds it.", units.Count(n, "session")))
+	}
+	if n := p.RoundsUnknown; n > 0 {
+		notes = append(notes, fmt.Sprintf("%s whose rounds nobody said: not in the rounds. coldfloor log rate RUN --rounds adds them.", units.Count(n, "session")))
+	}
+	if n := p.Uncounted; n > 0 {
+		notes = append(notes, fmt.Sprintf("%s with jumps in it, not said how many: the foot contacts are an underestimate.", units.Count(n, "session")))
 	}
 	if p.Ahead > 0 {
-		s.Notes = append(s.Notes, fmt.Sprintf("%s dated after today, in no week: a clock was wrong. coldfloor log edit RUN puts the date right.", units.Count(p.Ahead, "session")))
+		notes = append(notes, fmt.Sprintf("%s dated after now: a clock was wrong. coldfloor log edit RUN puts the date right.", units.Count(p.Ahead, "session")))
 	}
-	return s
+	if p.Elsewhere > 0 {
+		notes = append(notes, fmt.Sprintf("%s logged in another zone. All times are those of %s; weeks and days are those where the player was.",
+			units.Count(p.Elsewhere, "session"), p.Now.Format("UTC-07:00")))
+	}
+	return notes
 }
 
 // restLines says how rests were kept, in a few lines.
@@ -68,7 +162,7 @@ func restLines(r *review.Rest) []string {
 	}
 	first, third, _ := r.Deviations.Middle()
 	return []string{
-		fmt.Sprintf("%s, %d ended early, %d overrun", share(kept(r)), r.Early, r.Overrun),
+		fmt.Sprintf("%s, %d cut short, %d overrun", share(kept(r)), r.Early, r.Overrun),
 		fmt.Sprintf("median deviation %s, middle half %s to %s", deviation(r), seconds(first), seconds(third)),
 		fmt.Sprintf("prescribed %s in all, taken %s", clock(r.Prescribed), clock(r.Taken)),
 	}
@@ -76,9 +170,9 @@ func restLines(r *review.Rest) []string {
 
 // seven says what the last seven days come to.
 func seven(p *review.Player) string {
-	text := fmt.Sprintf("load %s from %s", figure(p.Seven.Total), units.Count(p.Seven.Sessions, "session"))
+	text := fmt.Sprintf("load %s from %s", atLeast(figure(p.Seven.Total), p.Seven.Unrated > 0), units.Count(p.Seven.Sessions, "session"))
 	if p.Seven.Unrated > 0 {
-		return text + fmt.Sprintf(", %d of them not rated", p.Seven.Unrated)
+		return text + fmt.Sprintf(", %d not rated", p.Seven.Unrated)
 	}
 	if m, ok := p.Seven.Monotony(); ok {
 		strain, _ := p.Seven.Strain()
@@ -87,189 +181,35 @@ func seven(p *review.Player) string {
 	return text
 }
 
-// jumps says how long ago the last jumps were, and when the interval between
-// two such sessions is up.
+// jumps says how long ago the last jumps were, and from when on the interval
+// between two such sessions is up.
 func jumps(p *review.Player) []string {
 	j := p.Jumps
 	if j == nil {
 		return []string{"none logged"}
 	}
-	here := p.Now.Location()
-	lines := []string{fmt.Sprintf("%s ago, ended %s, %s", units.Hours(j.Since), j.At.In(here).Format(moment), units.Count(j.Contacts, "contact"))}
-	for i, up := range []time.Time{j.Earliest, j.Full} {
-		if i == 1 && j.Full.Equal(j.Earliest) {
-			break
+	what := units.Count(j.Contacts.N, "contact")
+	if !j.Contacts.Known {
+		what = "not said how many"
+		if j.Contacts.N > 0 {
+			what = "at least " + units.Count(j.Contacts.N, "contact")
 		}
-		when := "in " + units.Hours(up.Sub(p.Now))
-		if !up.After(p.Now) {
-			when = "up"
-		}
-		lines = append(lines, fmt.Sprintf("%s after them: %s, %s", units.Hours(up.Sub(j.At)), up.In(here).Format(moment), when))
 	}
-	return lines
-}
-
-// Weeks is what the weeks in view came to, the latest last.
-func Weeks(p *review.Player) Section {
-	s := Section{Title: "Weeks", Charts: []Chart{contactsChart(p), roundsChart(p)}, Table: Table{
-		Header: []string{"week from", "sessions", "rounds", "contacts", "rest kept", "deviation", "load", "length", "pain"},
-		Right:  []bool{false, true, true, true, true, true, true, true},
-	}}
-	for i := range p.Weeks {
-		w := &p.Weeks[i]
-		pain := ""
-		if w.Painful > 0 {
-			pain = fmt.Sprintf("PAIN, %d of %d", w.Painful, w.Sessions)
-		}
-		s.Table.Rows = append(s.Table.Rows, []string{w.Monday.Format(dateOnly), fmt.Sprint(w.Sessions), ofShare(w.Rounds),
-			fmt.Sprint(w.Contacts), ofShare(kept(&w.Rest)), deviation(&w.Rest), figure(w.Load().Total), clock(w.Elapsed), pain})
+	lines := []string{fmt.Sprintf("%s ago, ended %s, %s", units.Hours(j.Since), at(p.Now, j.At, moment), what)}
+	if j.Ahead {
+		lines[0] = fmt.Sprintf("dated after now, taken as just ended: a clock was wrong; %s", what)
 	}
-	return s
-}
-
-// Rests is how the rests were kept from week to week.
-func Rests(p *review.Player) Section {
-	s := Section{Title: "Rest kept", Facts: []Fact{{"of all rests", restLines(&p.Rest)}}, Charts: []Chart{restChart(p)}, Table: Table{
-		Header: []string{"week from", "rests", "kept", "early", "overrun", "median", "middle half", "prescribed", "taken"},
-		Right:  []bool{false, true, true, true, true, true, true, true, true},
-	}}
-	for i := range p.Weeks {
-		r := &p.Weeks[i].Rest
-		middle := unknown
-		if first, third, ok := r.Deviations.Middle(); ok {
-			middle = seconds(first) + " to " + seconds(third)
-		}
-		s.Table.Rows = append(s.Table.Rows, []string{p.Weeks[i].Monday.Format(dateOnly), fmt.Sprint(r.Count), fmt.Sprint(r.Kept),
-			fmt.Sprint(r.Early), fmt.Sprint(r.Overrun), deviation(r), middle, clock(r.Prescribed), clock(r.Taken)})
-	}
-	return s
-}
-
-// Load is the training load, day by day in weeks.
-func Load(p *review.Player) Section {
-	s := Section{Title: "Load", Facts: []Fact{{"last 7 days", []string{seven(p)}}},
-		Charts: []Chart{loadChart(p), averagesChart(p), monotonyChart(p), strainChart(p)}, Table: Table{
-			Header: []string{"week from", "Mo", "Tu", "We", "Th", "Fr", "Sa", "Su", "load", "mean", "SD", "monotony", "strain", "none because"},
-			Right:  []bool{false, true, true, true, true, true, true, true, true, true, true, true, true},
-		}}
-	for i := range p.Weeks {
-		w := &p.Weeks[i]
-		row := append([]string{w.Monday.Format(dateOnly)}, daily(w, p.Now)...)
-		l := w.Load()
-		mean, sd := average(l.Mean), average(l.SD)
-		if w.Open {
-			mean, sd = unknown, unknown
-		}
-		monotony, strain, why := w.Monotony()
-		m, st := ratio(monotony), figure(strain)
-		if why != "" {
-			m, st = unknown, unknown
-		}
-		s.Table.Rows = append(s.Table.Rows, append(row, figure(l.Total), mean, sd, m, st, why))
-	}
-	return s
-}
-
-// daily returns the load of each day of a week; what is yet to come is empty.
-func daily(w *review.Week, now time.Time) []string {
-	var days []string
-	for i, d := range w.Daily {
-		if w.Monday.AddDate(0, 0, i).Format(dateOnly) > now.Format(dateOnly) && d == 0 {
-			days = append(days, "")
-			continue
-		}
-		days = append(days, figure(d))
-	}
-	return days
-}
-
-// PainNotes lists every word of pain that is kept, the latest first.
-func PainNotes(p *review.Player) Section {
-	s := Section{Title: "Pain", Table: Table{Header: []string{"date", "session", "where", "note"}}}
-	for _, n := range p.Pain {
-		where := n.Where
-		if where == "" {
-			where = "not said where"
-		}
-		s.Table.Rows = append(s.Table.Rows, []string{n.Start.Format(dateTime), n.Title, where, n.Note})
-	}
-	if more := p.Painful - len(p.Pain); more > 0 {
-		s.Notes = append(s.Notes, fmt.Sprintf("%s with pain before these are counted, not listed.", units.Count(more, "session")))
-	}
-	return s
-}
-
-// SessionList is the sessions in view, the latest first.
-func SessionList(p *review.Player) Section {
-	s := Section{Title: "Sessions", Table: Table{
-		Header: []string{"date", "title", "rounds", "rest kept", "deviation", "early", "overrun", "contacts", "length", "effort", "load", "pain"},
-		Right:  []bool{false, false, true, true, true, true, true, true, true, true, true},
-	}}
-	for _, x := range p.Recent {
-		s.Table.Rows = append(s.Table.Rows, SessionRow(x))
-	}
-	if more := p.Sessions - len(p.Recent); more > 0 {
-		s.Notes = append(s.Notes, fmt.Sprintf("%s before these: counted above, not listed.", units.Count(more, "session")))
-	}
-	return s
-}
-
-// SessionRow is one session as a row of SessionList.
-func SessionRow(s *review.Session) []string {
-	effort, l, pain := unknown, unknown, unknown
-	if s.Rated {
-		effort, l = fmt.Sprint(*s.Rating.RPE), figure(s.Load)
+	again := fmt.Sprintf("jump again from %s (%s)", at(p.Now, j.Earliest, moment), units.Sentence(j.Earliest.Sub(j.At)))
+	if !j.Full.Equal(j.Earliest) {
+		again += fmt.Sprintf(" to %s (%s)", at(p.Now, j.Full, moment), units.Sentence(j.Full.Sub(j.At)))
 	}
 	switch {
-	case s.Painful():
-		pain = "PAIN"
-	case s.Rating.Pain != nil:
-		pain = "no"
+	case !j.Full.After(p.Now):
+		again += ": both are past"
+	case !j.Earliest.After(p.Now):
+		again += ": the first is past"
+	default:
+		again += ": in " + units.Hours(j.Earliest.Sub(p.Now))
 	}
-	return []string{s.Start.Format(dateTime), s.Title(), ofShare(Rounds(s)), ofShare(kept(&s.Rest)), deviation(&s.Rest),
-		fmt.Sprint(s.Rest.Early), fmt.Sprint(s.Rest.Overrun), fmt.Sprint(s.Contacts()), clock(s.Elapsed), effort, l, pain}
-}
-
-// Rounds returns the rounds of all blocks of a session.
-func Rounds(s *review.Session) review.Share {
-	var all review.Share
-	for _, b := range s.Rounds {
-		all.Done += b.Done
-		all.Prescribed += b.Prescribed
-	}
-	return all
-}
-
-// RestsOf is every rest of one session, as prescribed and as taken.
-func RestsOf(s *review.Session, t review.Tolerance) Section {
-	sec := Section{Title: "Rests of " + s.Start.Format(dateTime) + ", " + s.Title(), Table: Table{
-		Header: []string{"block", "round", "after", "prescribed", "taken", "deviation", "verdict"},
-		Right:  []bool{true, true, false, true, true, true},
-	}}
-	for i := range s.Rests {
-		r := &s.Rests[i]
-		d, v := t.Judge(r)
-		sec.Table.Rows = append(sec.Table.Rows, []string{fmt.Sprint(r.Block), fmt.Sprint(r.Round), after(s, i),
-			clock(units.Seconds(r.PrescribedS)), clock(units.Seconds(r.TakenS)), seconds(d), verdict(v)})
-	}
-	sec.Facts = []Fact{{"rest kept", restLines(&s.Rest)}}
-	return sec
-}
-
-// verdict says in a word how a rest was kept.
-func verdict(v review.Verdict) string {
-	if v == review.Left {
-		return "no set followed"
-	}
-	return string(v)
-}
-
-// after names the exercise that a rest follows.
-func after(s *review.Session, rest int) string {
-	for i := range s.Run.Sets {
-		if s.Run.Sets[i].Place == s.Rests[rest].Place {
-			return s.Run.Sets[i].Name
-		}
-	}
-	return ""
+	return append(lines, again)
 }

@@ -96,8 +96,8 @@ func TestPageStandsAlone(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	if charts := strings.Count(src, `<svg viewBox="0 0 246 150" role="img" aria-label=`); charts != 3*7 {
-		t.Errorf("%d charts, want seven of each player", charts)
+	if charts := strings.Count(src, `<svg viewBox="0 0 246 150" role="img" aria-label=`); charts != 3*8 {
+		t.Errorf("%d charts, want eight of each player", charts)
 	}
 }
 

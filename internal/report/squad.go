@@ -2,31 +2,120 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"slices"
-	"time"
+	"strings"
 
 	"coldfloor/internal/review"
 	"coldfloor/internal/units"
 )
 
-// SquadHeader is the header of a squad's table. Its columns are those of
-// review.Columns, a few of them together.
-var SquadHeader = []string{"player", "last session", "sessions", "rounds done", "rest kept", "deviation", "load, 7 days", "pain"}
+// Mark stands after a figure that is one to look at.
+const Mark = "!"
 
-// SquadRight tells which columns of a squad's table hold figures.
-var SquadRight = []bool{false, false, true, true, true, true, true, true}
+// SquadTable is a line a player, in full.
+func SquadTable(s *review.Squad) Table {
+	t := Table{
+		Header: []string{"player", "last session", "14 days", "rests cut short", "before", "contacts this week", "usually", "load 7 days", "usually", "days running", "jump again from", "pain"},
+		Right:  []bool{false, false, false, true, true, true, true, true, true, true},
+	}
+	for i, p := range s.Players {
+		t.Rows = append(t.Rows, squadRow(p))
+		t.Links = append(t.Links, partID(i))
+	}
+	return t
+}
 
-// SquadRow is a player as a line of the squad's table.
-func SquadRow(p *review.Player) []string {
-	l := figure(p.Seven.Total)
-	if p.Seven.Unrated > 0 {
-		l = fmt.Sprintf("%s + %d not rated", l, p.Seven.Unrated)
+// squadRow is a player as a line of SquadTable.
+func squadRow(p *review.Player) []string {
+	s := &p.Standing
+	if !s.Known {
+		row := slices.Repeat([]string{unknown}, 12)
+		row[0], row[1], row[2] = p.Name, marked(p, review.ByLast, "nothing logged"), marked(p, review.BySessions, sessionsOf(s))
+		return row
 	}
-	pain := "none"
-	if p.Painful > 0 {
-		pain = fmt.Sprintf("PAIN, %d of %d", p.Painful, p.Sessions)
+	pain := "none reported"
+	if x, _ := p.GravestPain(); x != nil {
+		pain = marked(p, review.ByPain, painWords(p, x))
 	}
-	return []string{p.Name, p.Last.Format(dateOnly), fmt.Sprint(p.Sessions), percent(p.Rounds), percent(kept(&p.Rest)), deviation(&p.Rest), l, pain}
+	return []string{p.Name, marked(p, review.ByLast, since(s.Since)), marked(p, review.BySessions, sessionsOf(s)),
+		marked(p, review.ByRest, share(s.Cut)), percent(s.CutBefore), number(s.Contacts), usual(s.ContactsUsual), usual(s.Load), usual(s.LoadUsual),
+		marked(p, review.ByRunning, fmt.Sprint(s.Running)), jumpAgain(p, moment), pain}
+}
+
+// SquadNarrow is the same for a window of 80 columns. A header may have a line
+// break in it.
+func SquadNarrow(s *review.Squad) Table {
+	t := Table{
+		Header: []string{"\nplayer", "days\nago", "in\n14 d", "cut %\n14 d", "cut %\nbef.", "contacts\nwk/usual", "load\n7d/usual", "no\nrest", "jump\nagain", "\npain"},
+		Right:  []bool{false, true, true, true, true, true, true, true},
+	}
+	for _, p := range s.Players {
+		t.Rows = append(t.Rows, narrowRow(p))
+	}
+	return t
+}
+
+// narrowRow is a player as a line of SquadNarrow.
+func narrowRow(p *review.Player) []string {
+	s := &p.Standing
+	if !s.Known {
+		row := slices.Repeat([]string{unknown}, 10)
+		row[0], row[1], row[2] = p.Name, marked(p, review.ByLast, unknown), marked(p, review.BySessions, shortSessions(s))
+		return row
+	}
+	pain := ""
+	if x, _ := p.GravestPain(); x != nil {
+		level := "?"
+		if x.Level != nil {
+			level = fmt.Sprint(*x.Level)
+		}
+		pain = marked(p, review.ByPain, level) + " " + at(p.Now, x.At, "2 Jan") + " " + x.Where
+	}
+	return []string{p.Name, marked(p, review.ByLast, fmt.Sprint(s.Since)), marked(p, review.BySessions, shortSessions(s)),
+		marked(p, review.ByRest, bare(s.Cut)), bare(s.CutBefore), number(s.Contacts) + "/" + usual(s.ContactsUsual),
+		usual(s.Load) + "/" + usual(s.LoadUsual), marked(p, review.ByRunning, fmt.Sprint(s.Running)), jumpAgain(p, "Mon 15:04"), pain}
+}
+
+// bare writes a part in percent without its sign.
+func bare(s review.Share) string { return strings.TrimSuffix(percent(s), " %") }
+
+// marked puts the mark after a figure that is one to look at.
+func marked(p *review.Player, by review.Column, text string) string {
+	if p.Marked(by) {
+		return text + Mark
+	}
+	return text
+}
+
+// sessionsOf says how many sessions were done in 14 days, of those planned.
+func sessionsOf(s *review.Standing) string {
+	if !s.Held {
+		return units.Count(s.Sessions, "session")
+	}
+	text := fmt.Sprintf("%d of %d", s.Sessions, s.Planned)
+	if s.Missed > 0 {
+		text += fmt.Sprintf(", %d missed", s.Missed)
+	}
+	return text
+}
+
+func shortSessions(s *review.Standing) string {
+	if !s.Held {
+		return fmt.Sprint(s.Sessions)
+	}
+	return fmt.Sprintf("%d/%d", s.Sessions, s.Planned)
+}
+
+// jumpAgain writes from when on a player may jump again.
+func jumpAgain(p *review.Player, layout string) string {
+	switch {
+	case p.Jumps == nil:
+		return unknown
+	case !p.Jumps.Earliest.After(p.Now):
+		return "now"
+	}
+	return at(p.Now, p.Jumps.Earliest, layout)
 }
 
 // percent writes a part, or that there is none.
@@ -35,83 +124,73 @@ func percent(s review.Share) string {
 	if !ok {
 		return unknown
 	}
-	return fmt.Sprintf("%.0f %%", 100*part)
+	return fmt.Sprintf("%.0f %%", math.Floor(100*part+1e-9))
 }
 
-// squadTable is a line a player, each with a link to their part.
-func squadTable(s *review.Squad) Section {
-	t := Table{Header: SquadHeader, Right: SquadRight}
-	for i, p := range s.Players {
-		t.Rows = append(t.Rows, SquadRow(p))
-		t.Links = append(t.Links, partID(i))
+// Troubled says in a line what is to be said of a player first.
+func Troubled(p *review.Player) string {
+	s := &p.Standing
+	var all []string
+	if x, recent := p.GravestPain(); recent {
+		all = append(all, "pain "+painWords(p, x))
 	}
-	return Section{Title: "Squad", Table: t, Notes: []string{"Rounds, rests and pain are of all sessions; the load is that of the last seven days."}}
+	switch {
+	case !s.Known:
+		all = append(all, "nothing logged")
+	case s.Since >= review.SinceMany:
+		all = append(all, "last session "+since(s.Since))
+	}
+	if s.Missed > 0 {
+		all = append(all, fmt.Sprintf("%d of %d planned missed in 14 days", s.Missed, s.Planned))
+	}
+	if s.CutsMany() {
+		all = append(all, fmt.Sprintf("rests cut short %s in 14 days, before that %s", share(s.Cut), percent(s.CutBefore)))
+	}
+	if s.Running > review.RunningMax {
+		all = append(all, units.Count(s.Running, "day")+" without a day of rest")
+	}
+	if all == nil {
+		return "nothing to look at"
+	}
+	return strings.Join(all, "; ")
 }
 
-// squadPain lists what every player said of pain, the latest first.
+// squadNotes says what the columns are, and what makes the mark.
+func squadNotes(s *review.Squad) []string {
+	notes := []string{fmt.Sprintf("Who is in trouble comes first: pain of %d of 10 or more or new in its place, any pain, two sessions of the plan missed or nothing done for 14 days, more than %.0f %% of at least %d rests cut short; pain and rests of the last 14 days. %s marks these, and a last session %d days ago or more, and %d days running or more without rest. Pain: no training through it; with a licensed practitioner if new, severe or lasting.",
+		review.SeverePain, 100*review.CutLimit, review.CutKnown, Mark, review.SinceMany, review.RunningMax+1),
+		"Usually: the mean of the four weeks before. ≥: a part is not known. –: nothing is."}
+	if !s.Planned {
+		notes = append(notes, "With --plan WEEKS sessions are held against a plan, and missed ones are told.")
+	}
+	return notes
+}
+
+// squadPain lists every statement of pain, the latest first.
 func squadPain(s *review.Squad) Section {
-	type note struct {
-		start time.Time
-		row   []string
+	type statement struct {
+		said int64
+		row  []string
 	}
-	var all []note
+	var all []statement
 	for _, p := range s.Players {
-		for i, row := range PainNotes(p).Table.Rows {
-			all = append(all, note{p.Pain[i].Start, append([]string{p.Name}, row...)})
+		for i := range p.Pain {
+			all = append(all, statement{p.Pain[i].At.UnixNano(), append([]string{p.Name}, painRow(p, &p.Pain[i])...)})
 		}
 	}
-	slices.SortStableFunc(all, func(a, b note) int { return b.start.Compare(a.start) })
-	sec := Section{Title: "Pain", Table: Table{Header: []string{"player", "date", "session", "where", "note"}}}
+	slices.SortStableFunc(all, func(a, b statement) int { return int(min(max(b.said-a.said, -1), 1)) })
+	sec := Section{Title: "Pain", Table: Table{Header: append([]string{"player"}, PainNotes(&review.Player{}).Table.Header...), Right: []bool{false, false, true}}}
 	for _, n := range all[:min(len(all), review.MaxPain)] {
 		sec.Table.Rows = append(sec.Table.Rows, n.row)
 	}
 	if more := len(all) - review.MaxPain; more > 0 {
-		sec.Notes = []string{fmt.Sprintf("%s before these: with each player.", units.Count(more, "note"))}
+		sec.Notes = []string{fmt.Sprintf("%s before these: with each player.", units.Count(more, "statement"))}
 	}
 	if len(all) == 0 {
-		sec.Notes = []string{"none told of"}
+		sec.Notes = []string{"none reported"}
 	}
 	return sec
 }
 
 // partID names the part of the i-th player.
 func partID(i int) string { return fmt.Sprintf("player-%d", i+1) }
-
-// Of returns the review of a squad, or of one player.
-func Of(s *review.Squad) *Doc {
-	d := &Doc{Title: "Training review", About: "as of " + s.Now.Format("Monday "+dateTime), Meaning: Meaning(s), Left: LeftOut(s)}
-	switch len(s.Players) {
-	case 0:
-		d.Meaning = nil
-		d.Parts = []Part{{Sections: []Section{{Notes: []string{"nothing to review yet"}}}}}
-	case 1:
-		p := s.Players[0]
-		d.Title += ", " + p.Name
-		d.Parts = []Part{{Sections: Sections(p, s.Tolerance)}}
-	default:
-		d.Title += fmt.Sprintf(", squad of %d", len(s.Players))
-		d.Parts = []Part{{Sections: []Section{squadTable(s), squadPain(s)}}}
-		for i, p := range s.Players {
-			d.Parts = append(d.Parts, Part{ID: partID(i), Title: p.Name, Sections: Sections(p, s.Tolerance)})
-		}
-	}
-	return d
-}
-
-// LeftOut says which runs and lines count for nothing.
-func LeftOut(s *review.Squad) []string {
-	var left []string
-	add := func(n int, thing, why string) {
-		if n > 0 {
-			left = append(left, units.Count(n, thing)+" left out: "+why)
-		}
-	}
-	add(s.Rehearsals, "rehearsal", "sped up, nobody trained in them")
-	add(s.Withdrawn, "deleted session", "coldfloor log restores them")
-	add(s.Empty, "session", "begun, and nothing done")
-	add(s.Differ, "line", "they stand twice and differ; the first counts")
-	for _, name := range s.Namesakes {
-		left = append(left, fmt.Sprintf("Two or more players are called %s: their journals have no session in common. --same %q counts them as one.", name, name))
-	}
-	return left
-}

@@ -78,8 +78,8 @@ func (r *Rest) add(t Tolerance, rest *journal.Rest) {
 	r.Deviations.Add(deviation)
 }
 
-// merge counts the rests of s too.
-func (r *Rest) merge(s *Rest) {
+// Merge counts the rests of s too.
+func (r *Rest) Merge(s *Rest) {
 	r.Count += s.Count
 	r.Kept += s.Kept
 	r.Early += s.Early

@@ -2,13 +2,35 @@
 // did, from the runs of their journals. It takes the runs in any order, one at
 // a time, and keeps of each only what is shown: its memory grows with the
 // players and the weeks in view, not with the journals.
+//
+// # What the figures are
+//
+// A run that counts (journal.Run.Counts) is a session. Sessions, rounds, sets,
+// reps, and whether a session was rated or painful, are of the date that it
+// began on. Foot contacts, length and load are of the dates of its sets: length
+// and load are split by the time worked on each. A rest is of the date that it
+// ended on. All dates are those where the player was; one that lies ahead of
+// today although the run began before now is today.
+//
+// Every set that ended counts its reps and contacts, one done again as well;
+// towards sets and rounds it counts once. A rest that any work followed is
+// judged: kept if it was off by no more than the Tolerance, else early or
+// overrun.
+//
+// What is not known is not zero: a session whose rounds nobody said is in
+// neither number of Rounds, and counts in RoundsUnknown; contacts that nobody
+// counted make a sum a least figure; the load of a session that nobody rated is
+// unknown, and so are monotony and strain of its week.
 package review
 
 import (
 	"time"
 
 	"coldfloor/internal/journal"
+	"coldfloor/internal/measured"
+	"coldfloor/internal/season"
 	"coldfloor/internal/trainingload"
+	"coldfloor/sessions/weeks"
 )
 
 // Defaults of Options.
@@ -28,18 +50,28 @@ type Options struct {
 	// The interval between two sessions with jumps, its two ends; 0: those of
 	// package trainingload.
 	JumpsEarliest, JumpsFull time.Duration
+
+	// Worthwhile is the smallest change of a test that matters, by the runs.Key
+	// of the exercise's name, in the unit of its results.
+	Worthwhile map[string]float64
+
+	// Plan returns the plan of weeks that a player is held against, by the
+	// player's name; nil, or nil returned: none.
+	Plan func(player string) *weeks.Plan
 }
 
 // Squad is everybody whose journals were read.
 type Squad struct {
 	Now       time.Time
 	Tolerance Tolerance // that rests were judged with
-	Players   []*Player // by name
+	Planned   bool      // held against a plan of weeks
+	Players   []*Player // those in trouble first; see Sort
 
 	Rehearsals int // runs left out: sped up, they trained nobody
 	Withdrawn  int // runs left out: taken back by the player
 	Empty      int // runs left out: begun, and nothing done
 	Differ     int // lines that stood twice and differed; the first counted
+	Missing    int // lines that are missing by their numbers
 
 	Namesakes []string // names of two players or more, each shown with their file
 }
@@ -53,39 +85,53 @@ type Player struct {
 
 	First, Last time.Time // starts of the first and the last session
 	LastTitle   string
-	Ahead       int // sessions dated after today, in no week: a clock was wrong
+	Ahead       int // sessions dated after now: a clock was wrong
 
-	Weeks  []Week     // in view, without a gap, to the one of today; empty where no session is
-	Days   []Day      // of those weeks, to today
-	Seven  Seven      // the seven days up to today
-	Jumps  *Jumps     // the last ones; nil where there are none
-	Pain   []Pain     // the latest first, at most MaxPain
-	Recent []*Session // the latest first
+	Weeks      []Week     // in view, without a gap, to the one of today; empty if no session is
+	Days       []Day      // of those weeks, to today
+	Seven      Seven      // the seven days up to today
+	Jumps      *Jumps     // the last ones; nil if there are none
+	Pain       []Pain     // every statement that stands, the latest first, at most MaxPain
+	Notes      []Note     // what else was said, the latest first, at most MaxPain
+	Recent     []*Session // the latest first
+	Exercises  []Exercise // that were left out, done in part or taken easier
+	Elsewhere  int        // sessions logged in another zone than that of Now
+	NotBegun   int        // sets prescribed that a session ended before
+	Measured   []*measured.Series
+	Worthwhile map[string]float64 // as in Options
+	Season     *season.Season     // nil: held against no plan
+	Standing   Standing
 }
 
 // Total is what some sessions come to.
 type Total struct {
-	Sessions int
-	Complete int // of Sessions: run to the end of the plan, or done on paper
-	Elapsed  time.Duration
-	Rounds   Share
-	Sets     Share // sessions on paper count in neither
-	Reps     Share // of the sets that were come to
-	Contacts int   // foot contacts
-	Rest     Rest
-	Rated    int // sessions with an RPE
-	Painful  int // sessions with pain
+	Sessions      int
+	Complete      int // of Sessions: to the end of the plan, or done on paper
+	Elapsed       time.Duration
+	Rounds        Share
+	RoundsUnknown int   // sessions of which nobody said how many rounds were done
+	Sets          Share // sessions on paper count in neither
+	Reps          Share // of the sets that ended
+	Contacts      int   // foot contacts that are known
+	Uncounted     int   // sessions with jumps in them, not all of them counted
+	Rest          Rest
+	Rated         int // sessions with an RPE
+	Painful       int // sessions with pain
 }
 
 // Unrated returns the number of sessions without an RPE, whose load nobody
 // knows.
 func (t *Total) Unrated() int { return t.Sessions - t.Rated }
 
-// Share is what was done of what was prescribed. Sessions whose prescription is
-// lost count in neither.
+// ContactCount returns the foot contacts, at least those that are known.
+func (t *Total) ContactCount() journal.Count {
+	return journal.Count{N: t.Contacts, Known: t.Uncounted == 0}
+}
+
+// Share is what was done of what was prescribed.
 type Share struct{ Done, Prescribed int }
 
-// Part returns what part was done, and false where nothing was prescribed.
+// Part returns what part was done, and false if nothing was prescribed.
 func (s Share) Part() (float64, bool) {
 	if s.Prescribed <= 0 {
 		return 0, false
@@ -97,43 +143,66 @@ func (s Share) Part() (float64, bool) {
 type Week struct {
 	Monday time.Time // midnight UTC, standing for the date where the player was
 	Total
-	Daily [trainingload.Days]float64 // load of each day, of the rated sessions
-	Open  bool                       // the week of today, not over
+	Daily   [trainingload.Days]float64 // load of each day, of the rated sessions
+	Unknown [trainingload.Days]bool    // a session of that day is not rated
+	Open    bool                       // the week of today, not over
 }
 
 // Day is one day's load with the averages up to it. A session without an RPE
-// adds nothing, so that the averages are too low by what is not known.
+// adds nothing, so that the averages are then least figures.
 type Day struct {
-	Date        time.Time // midnight UTC, standing for the date where the player was
-	Load        float64
-	Unrated     int     // sessions
-	Short, Long float64 // exponentially weighted, over trainingload.ShortSpan and trainingload.LongSpan days
+	Date           time.Time // midnight UTC, standing for the date where the player was
+	Load           float64
+	Unrated        int     // sessions
+	Short, Long    float64 // exponentially weighted, over trainingload.ShortSpan and LongSpan days
+	ShortAtLeast   bool    // a session that weighs in it is not rated
+	LongAtLeast    bool
+	Contacts       int
+	Uncounted      int // sessions with jumps not counted
+	Worked         bool
+	rests, restCut int
 }
 
 // Seven is the seven days up to a day, that day among them.
 type Seven struct {
 	trainingload.Week
-	Sessions, Unrated int
+	Sessions, Unrated int // Unrated: worked at in these days
 }
 
-// Jumps is the last session that had foot contacts.
+// Jumps is the last session that had jumps.
 type Jumps struct {
-	At       time.Time // its end
+	At       time.Time // of its last set with jumps, at the latest now
 	Title    string
-	Contacts int
+	Contacts journal.Count // not known if nobody said how many
+	Ahead    bool          // the journal dates it after now: a clock was wrong
 	trainingload.Recovery
 }
 
-// MaxPain bounds the pain notes kept of a player; Total.Painful counts all.
+// MaxPain bounds the statements kept of a player; Total.Painful counts all
+// sessions.
 const MaxPain = 200
 
-// Pain is what a player said of pain in a session. It is shown as it is, and
-// never averaged.
+// Pain is one statement of pain. It is shown as it is, and never averaged.
 type Pain struct {
+	At    time.Time // when it was said
 	Start time.Time // of the session
 	Title string
-	Where string
+	Where string // may be empty
+	Level *int   // 0 to 10; nil: no number was given
 	Note  string
+	New   bool // nothing was said of that place in the NewAfter days before
+}
+
+// NewAfter is how many days after the last word of pain in a place pain there
+// is new again: our own choice.
+const NewAfter = 56
+
+// Note is what a player said of a session that tells of no pain.
+type Note struct {
+	At    time.Time
+	Start time.Time // of the session
+	Title string
+	Text  string
 }
 
 // Session is one run with its figures.
@@ -141,15 +210,16 @@ type Session struct {
 	*journal.Run
 	Player string
 	Rounds []Block
+	Known  bool  // somebody knows how many rounds were done
 	Sets   Share // none of a session on paper
-	Reps   Share // of the sets that were come to
+	Reps   Share // of the sets that ended
 	Rest   Rest
-	Load   float64 // 0 where it is not Rated
+	Load   float64 // 0 if it is not Rated
 	Rated  bool
 }
 
 // Block is the rounds of one block of a session.
 type Block struct {
 	Title string
-	Share
+	Share // Done is 0 unless Session.Known
 }

@@ -6,7 +6,6 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
-	"strings"
 	"testing"
 	"time"
 
@@ -233,13 +232,13 @@ func TestJumps(t *testing.T) {
 		quiet.Sets[i].Contacts = journal.CountOf(0)
 	}
 	now := monday.AddDate(0, 0, 2)
-	p := reviewed(now, session("a", monday, 5), quiet, ahead).Players[0]
-	if p.Jumps == nil || p.Jumps.Since != 47*time.Hour || p.Jumps.Contacts != 30 ||
+	if p := reviewed(now, session("a", monday, 5), quiet, ahead).Players[0]; !p.Jumps.Ahead || p.Jumps.Since != 0 || p.Ahead != 1 || p.Sessions != 3 || len(p.Weeks) != 1 {
+		t.Errorf("a session dated ahead was done before now all the same: %+v, %d ahead of %d, %d weeks", p.Jumps, p.Ahead, p.Sessions, len(p.Weeks))
+	}
+	p := reviewed(now, session("a", monday, 5), quiet).Players[0]
+	if p.Jumps == nil || p.Jumps.Since != 47*time.Hour || p.Jumps.Contacts != journal.CountOf(30) ||
 		!p.Jumps.Earliest.Equal(monday.Add(49*time.Hour)) || !p.Jumps.Full.Equal(monday.Add(73*time.Hour)) {
 		t.Errorf("jumps: %+v", p.Jumps)
-	}
-	if p.Ahead != 1 || p.Sessions != 3 || len(p.Weeks) != 1 {
-		t.Errorf("%d ahead of %d, %d weeks", p.Ahead, p.Sessions, len(p.Weeks))
 	}
 }
 
@@ -341,37 +340,6 @@ func TestWindow(t *testing.T) {
 	p := r.Squad().Players[0]
 	if len(p.Weeks) != 4 || p.Sessions != 10 || len(p.Recent) != 2 || p.Recent[0].ID != "a" {
 		t.Errorf("%d weeks, %d sessions, %d recent", len(p.Weeks), p.Sessions, len(p.Recent))
-	}
-}
-
-func TestSort(t *testing.T) {
-	pain := true
-	bea, cleo, ana := session("b", monday.AddDate(0, 0, 3), 5), session("c", monday, 9), session("a", monday.AddDate(0, 0, -20), 5)
-	bea.Player, cleo.Player, ana.Player = "bea", "Cleo", "Ana"
-	cleo.Rating.Pain = &pain
-	bea.Rests = []journal.Rest{{PrescribedS: 60, TakenS: 60}}
-	ana.Rests = []journal.Rest{{PrescribedS: 60, TakenS: 20}}
-	cleo.Sets[0].Outcome = "skipped"
-	s := reviewed(monday.AddDate(0, 0, 4), bea, cleo, ana)
-	for _, c := range []struct {
-		by      Column
-		reverse bool
-		want    string
-	}{
-		{ByName, false, "Ana bea Cleo"}, {ByName, true, "Cleo bea Ana"},
-		{ByLast, false, "Ana Cleo bea"}, {ByLast, true, "bea Cleo Ana"},
-		{ByRounds, false, "Cleo Ana bea"}, {ByRounds, true, "Ana bea Cleo"},
-		{ByRest, false, "Ana bea Cleo"}, {ByRest, true, "bea Ana Cleo"},
-		{ByLoad, true, "Cleo bea Ana"}, {ByPain, true, "Cleo Ana bea"},
-	} {
-		s.Sort(c.by, c.reverse)
-		var names []string
-		for _, p := range s.Players {
-			names = append(names, p.Name)
-		}
-		if got := strings.Join(names, " "); got != c.want {
-			t.Errorf("by %s, reversed %v: %s, want %s", c.by, c.reverse, got, c.want)
-		}
 	}
 }
 

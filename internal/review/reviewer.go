@@ -1,12 +1,13 @@
 package review
 
 import (
+	"maps"
+	"math"
 	"slices"
 
 	"coldfloor/internal/journal"
 	"coldfloor/internal/runs"
 	"coldfloor/internal/trainingload"
-	"maps"
 )
 
 // Reviewer adds runs up.
@@ -32,7 +33,8 @@ func New(o Options) *Reviewer {
 	if o.JumpsEarliest == 0 && o.JumpsFull == 0 {
 		o.JumpsEarliest, o.JumpsFull = trainingload.EarliestAfter, trainingload.FullAfter
 	}
-	r := &Reviewer{opts: o, today: dayOf(o.Now), players: map[string]*tally{}, squad: Squad{Now: o.Now, Tolerance: o.Tolerance}}
+	r := &Reviewer{opts: o, today: dayOf(o.Now), players: map[string]*tally{},
+		squad: Squad{Now: o.Now, Tolerance: o.Tolerance, Planned: o.Plan != nil}}
 	r.from = r.today.monday() - day(7*(o.Weeks-1))
 	return r
 }
@@ -53,7 +55,8 @@ func Of(paths []string, o Options, ro runs.Options) (*Squad, []runs.File, error)
 // Add adds a run, each run once.
 func (r *Reviewer) Add(run runs.Run) {
 	r.squad.Differ += run.Differ
-	switch run.Fate() {
+	fate := run.Fate()
+	switch fate {
 	case journal.Deleted:
 		r.squad.Withdrawn++
 		return
@@ -62,23 +65,54 @@ func (r *Reviewer) Add(run runs.Run) {
 		return
 	case journal.Empty:
 		r.squad.Empty++
+		r.plan(run) // it may have been a day that the player chose to leave out
+		return
+	}
+	r.squad.Missing += run.Missing
+	p := r.player(run)
+	s := SessionOf(run.Run, run.Player, r.opts.Tolerance)
+	p.whole(s)
+	p.remember(s, r.opts.Recent)
+	r.jumped(p, s)
+	r.plan(run)
+	r.book(p, s)
+}
+
+// book puts a session on its days.
+func (r *Reviewer) book(p *tally, s *Session) {
+	latest := day(math.MaxInt)
+	if s.Start.After(r.opts.Now) {
+		p.Ahead++
+	} else {
+		latest = r.today // it may be tomorrow at the player's place
+	}
+	in := func(d day) bool { return r.from <= d && d <= r.today }
+	if at := min(dayOf(s.Start), latest); in(at) {
+		p.begun(s, at)
+	}
+	for _, d := range s.days(latest) {
+		if in(d.day) {
+			p.worked(s, d)
+		}
+	}
+	for i := range s.Rests {
+		at := dayOf(s.Rests[i].At)
+		if s.Rests[i].At.IsZero() {
+			at = dayOf(s.Start)
+		}
+		if at = min(at, latest); in(at) {
+			p.rested(r.opts.Tolerance, &s.Rests[i], at)
+		}
+	}
+}
+
+// plan keeps a run for the plan that its player is held against.
+func (r *Reviewer) plan(run runs.Run) {
+	if r.opts.Plan == nil {
 		return
 	}
 	p := r.player(run)
-	s := r.session(run)
-	p.add(s)
-	p.remember(s, r.opts.Recent)
-	r.jumped(p, s)
-	at := dayOf(s.Start)
-	if !s.Start.After(r.opts.Now) {
-		at = min(at, r.today) // it may be tomorrow where the player is
-	}
-	switch {
-	case at > r.today:
-		p.Ahead++
-	case at >= r.from:
-		p.book(s, at)
-	}
+	p.planned = append(p.planned, run.Run)
 }
 
 // player returns the tally of the player whose run it is.
@@ -86,86 +120,50 @@ func (r *Reviewer) player(run runs.Run) *tally {
 	key := runs.Key(run.Player)
 	p := r.players[key]
 	if p == nil {
-		p = &tally{Player: &Player{Name: run.Player, Now: r.opts.Now}, called: run.Name, weeks: map[day]*Week{}, sessions: map[day]int{}, unrated: map[day]int{}}
+		p = &tally{Player: &Player{Name: run.Player, Now: r.opts.Now, Worthwhile: r.opts.Worthwhile}, called: run.Name,
+			weeks: map[day]*Week{}, days: map[day]*Day{}, exercises: map[string]*Exercise{}}
 		r.players[key] = p
 	}
 	return p
 }
 
-// session returns a run's figures.
-func (r *Reviewer) session(run runs.Run) *Session {
-	s := &Session{Run: run.Run, Player: run.Player}
-	done := run.RoundsDone()
-	for i, b := range run.Blocks() {
-		blk := Block{Title: b.Title, Share: Share{Prescribed: b.Rounds}}
-		if i < len(done) {
-			blk.Done = done[i]
-		}
-		s.Rounds = append(s.Rounds, blk)
-		if !run.OnPaper() {
-			s.Sets.Prescribed += b.Sets
-		}
-	}
-	for i := range run.Sets {
-		set := &run.Sets[i]
-		s.Reps.Done += set.Reps
-		s.Reps.Prescribed += set.Planned
-	}
-	if done := run.SetsDone(); run.Started != nil {
-		s.Sets.Done = done.N
-	}
-	for i := range run.Rests {
-		s.Rest.add(r.opts.Tolerance, &run.Rests[i])
-	}
-	s.Load, s.Rated = run.Load()
-	return s
+// Expect takes a player into the squad, whether or not any run is theirs.
+func (r *Reviewer) Expect(name string) {
+	r.player(runs.Run{Player: name, Name: name}).expected = true
 }
 
-// add counts a session.
-func (t *Total) add(s *Session) {
-	t.Sessions++
-	if s.State == journal.Complete {
-		t.Complete++
-	}
-	t.Elapsed += s.Elapsed
-	for _, b := range s.Rounds {
-		t.Rounds.Done += b.Done
-		t.Rounds.Prescribed += b.Prescribed
-	}
-	t.Sets.Done += s.Sets.Done
-	t.Sets.Prescribed += s.Sets.Prescribed
-	t.Reps.Done += s.Reps.Done
-	t.Reps.Prescribed += s.Reps.Prescribed
-	t.Contacts += s.Contacts().N
-	t.Rest.merge(&s.Rest)
-	if s.Rated {
-		t.Rated++
-	}
-	if s.Painful() {
-		t.Painful++
-	}
-}
-
-// jumped keeps the last session that had foot contacts. One that is dated
-// after now tells nothing.
+// jumped keeps the last session that had jumps. One that the journal dates
+// after now was done before now all the same: it counts as if it had just ended.
 func (r *Reviewer) jumped(p *tally, s *Session) {
-	end, jumped := s.Jumped()
-	if !jumped || end.After(r.opts.Now) || p.Jumps != nil && !end.After(p.Jumps.At) {
+	at, jumped := s.Jumped()
+	if !jumped {
 		return
 	}
-	p.Jumps = &Jumps{At: end, Title: s.Title(), Contacts: s.Contacts().N,
-		Recovery: trainingload.RecoveryFrom(end, r.opts.Now, r.opts.JumpsEarliest, r.opts.JumpsFull)}
+	if at.After(r.opts.Now) {
+		at = r.opts.Now
+	}
+	if p.Jumps != nil && !at.After(p.Jumps.At) {
+		return
+	}
+	p.Jumps = &Jumps{At: at, Title: s.Title(), Contacts: ContactsOf(s.Run), Ahead: s.Start.After(r.opts.Now),
+		Recovery: trainingload.RecoveryFrom(at, r.opts.Now, r.opts.JumpsEarliest, r.opts.JumpsFull)}
 }
 
-// Squad returns everybody, by name. The Reviewer takes no more runs then.
+// Squad returns everybody, those in trouble first. The Reviewer takes no more
+// runs then.
 func (r *Reviewer) Squad() *Squad {
 	s := r.squad
 	for _, p := range r.players {
+		if r.opts.Plan != nil {
+			p.against(r.opts.Plan(p.called), r.today)
+		}
 		p.layOut(r.today)
-		s.Players = append(s.Players, p.Player)
+		if p.Sessions > 0 || p.expected {
+			s.Players = append(s.Players, p.Player)
+		}
 	}
 	s.Namesakes = r.namesakes()
-	s.Sort(ByName, false)
+	s.Sort(ByTrouble, false)
 	return &s
 }
 

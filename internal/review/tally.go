@@ -6,16 +6,25 @@ import (
 	"strings"
 	"time"
 
+	"coldfloor/internal/journal"
+	"coldfloor/internal/measured"
+	"coldfloor/internal/season"
 	"coldfloor/internal/trainingload"
+	"coldfloor/internal/units"
+	"coldfloor/sessions/weeks"
 )
 
 // tally is a player in the making.
 type tally struct {
 	*Player
-	called string        // by their settings or their file, which another may be too
-	weeks  map[day]*Week // by Monday
-	// of each day in view: sessions, and those not rated
-	sessions, unrated map[day]int
+	called    string        // by their settings or their file, which another may be too
+	weeks     map[day]*Week // by Monday
+	days      map[day]*Day  // those in view with anything on them
+	began     map[day]int   // sessions
+	exercises map[string]*Exercise
+	results   []measured.Result
+	planned   []*journal.Run // for the plan
+	expected  bool           // in the squad without any session too
 }
 
 // remember keeps what is shown of single sessions.
@@ -29,10 +38,33 @@ func (p *tally) remember(s *Session, recent int) {
 	p.Recent = keepLatest(p.Recent, s, recent, func(a, b *Session) int {
 		return cmp.Or(b.Start.Compare(a.Start), cmp.Compare(a.ID, b.ID))
 	})
-	for _, said := range s.Pains() {
-		note := Pain{Start: s.Start, Title: s.Title(), Where: said.Where, Note: said.Note}
-		p.Pain = keepLatest(p.Pain, note, MaxPain, func(a, b Pain) int {
-			return cmp.Or(b.Start.Compare(a.Start), strings.Compare(a.Where, b.Where), strings.Compare(a.Note, b.Note))
+	_, there := s.Start.Zone()
+	if _, here := s.Start.In(p.Now.Location()).Zone(); here != there {
+		p.Elsewhere++
+	}
+	for _, said := range s.Said {
+		p.say(s, said)
+	}
+	p.exercise(s)
+	p.measure(s.Run)
+}
+
+// say keeps a statement, unless a later one says that it was a slip.
+func (p *tally) say(s *Session, said journal.Statement) {
+	if said.Painful() {
+		pain := Pain{At: said.At, Start: s.Start, Title: s.Title(), Where: said.Where, Level: said.Level, Note: said.Note}
+		if pain.At.IsZero() {
+			pain.At = s.Start
+		}
+		p.Pain = keepLatest(p.Pain, pain, MaxPain, func(a, b Pain) int {
+			return cmp.Or(b.At.Compare(a.At), b.Start.Compare(a.Start), strings.Compare(a.Where, b.Where), strings.Compare(a.Note, b.Note))
+		})
+		return
+	}
+	if said.Note != "" && !said.Slip {
+		note := Note{At: said.At, Start: s.Start, Title: s.Title(), Text: said.Note}
+		p.Notes = keepLatest(p.Notes, note, MaxPain, func(a, b Note) int {
+			return cmp.Or(b.At.Compare(a.At), b.Start.Compare(a.Start), strings.Compare(a.Text, b.Text))
 		})
 	}
 }
@@ -51,33 +83,92 @@ func keepLatest[T any](all []T, v T, n int, compare func(a, b T) int) []T {
 	return all
 }
 
-// book counts a session in its week and on its day.
-func (p *tally) book(s *Session, at day) {
+// week returns the week that a day is of.
+func (p *tally) week(at day) *Week {
 	monday := at.monday()
 	w := p.weeks[monday]
 	if w == nil {
 		w = &Week{Monday: monday.date()}
 		p.weeks[monday] = w
 	}
-	w.add(s)
-	w.Daily[at-monday] += s.Load
-	p.sessions[at]++
+	return w
+}
+
+// day returns a day in view.
+func (p *tally) day(at day) *Day {
+	d := p.days[at]
+	if d == nil {
+		d = &Day{Date: at.date()}
+		p.days[at] = d
+	}
+	return d
+}
+
+// begun counts a session on the day that it began.
+func (p *tally) begun(s *Session, at day) {
+	p.week(at).begun(s)
+	if p.began == nil {
+		p.began = map[day]int{}
+	}
+	p.began[at]++
+	p.day(at)
+}
+
+// worked counts a day's part of a session.
+func (p *tally) worked(s *Session, part dated) {
+	w, d := p.week(part.day), p.day(part.day)
+	d.Worked = true
+	w.jumped(part.contacts)
+	d.Contacts += part.contacts.N
+	if !part.contacts.Known {
+		d.Uncounted++
+	}
+	w.Elapsed += time.Duration(part.part * float64(s.Elapsed))
+	w.Daily[part.day-part.day.monday()] += part.part * s.Load
+	d.Load += part.part * s.Load
 	if !s.Rated {
-		p.unrated[at]++
+		d.Unrated++
+		w.Unknown[part.day-part.day.monday()] = true
+	}
+}
+
+// rested counts a rest on the day that it ended.
+func (p *tally) rested(t Tolerance, r *journal.Rest, at day) {
+	p.week(at).Rest.add(t, r)
+	switch _, v := t.Judge(r); v {
+	case Early:
+		p.day(at).restCut++
+		fallthrough
+	case Kept, Overrun:
+		p.day(at).rests++
+	}
+}
+
+// against holds the player against a plan.
+func (p *tally) against(plan *weeks.Plan, today day) {
+	if plan != nil {
+		p.Season = season.Of(plan, p.planned, units.Date(today))
 	}
 }
 
 // layOut lays the weeks and days in view out without a gap, from the first
-// that has a session to today.
+// that has anything to today.
 func (p *tally) layOut(today day) {
-	if len(p.weeks) == 0 {
-		return
+	p.Measured = measured.Of(p.results)
+	p.layOutExercises()
+	p.markNew()
+	if len(p.weeks) > 0 {
+		p.layOutWeeks(today)
 	}
+	p.stand(today)
+}
+
+func (p *tally) layOutWeeks(today day) {
 	monday, first := today.monday(), today
 	for m := range p.weeks {
 		monday = min(monday, m)
 	}
-	for d := range p.sessions {
+	for d := range p.days {
 		first = min(first, d)
 	}
 	for m := monday; m <= today; m += 7 {
@@ -89,9 +180,19 @@ func (p *tally) layOut(today day) {
 		p.Weeks = append(p.Weeks, *w)
 	}
 	short, long := trainingload.NewAverage(trainingload.ShortSpan), trainingload.NewAverage(trainingload.LongSpan)
-	for d := first; d <= today; d++ {
-		l := p.Weeks[(d.monday()-monday)/7].Daily[d-d.monday()]
-		p.Days = append(p.Days, Day{Date: d.date(), Load: l, Unrated: p.unrated[d], Short: short.Add(l), Long: long.Add(l)})
+	unrated := day(-1 << 30)
+	for at := first; at <= today; at++ {
+		d := Day{Date: at.date()}
+		if known := p.days[at]; known != nil {
+			d = *known
+		}
+		if d.Unrated > 0 {
+			unrated = at
+		}
+		d.Short, d.Long = short.Add(d.Load), long.Add(d.Load)
+		d.ShortAtLeast = int(at-unrated) < trainingload.Memory(trainingload.ShortSpan)
+		d.LongAtLeast = int(at-unrated) < trainingload.Memory(trainingload.LongSpan)
+		p.Days = append(p.Days, d)
 	}
 	p.seven(today)
 }
@@ -104,19 +205,16 @@ func (p *tally) seven(today day) {
 			daily[i] = p.Days[at].Load
 			p.Seven.Unrated += p.Days[at].Unrated
 		}
-		p.Seven.Sessions += p.sessions[today-day(i)]
+		p.Seven.Sessions += p.began[today-day(i)]
 	}
 	p.Seven.Week = trainingload.WeekOf(daily)
 }
 
-// LastDay returns the last day with its averages, and false where no week is
-// in view.
+// LastDay returns the last day with its averages, and false if no week is in
+// view.
 func (p *Player) LastDay() (Day, bool) {
 	if len(p.Days) == 0 {
 		return Day{}, false
 	}
 	return p.Days[len(p.Days)-1], true
 }
-
-// Ago returns how long before now the last session began.
-func (p *Player) Ago() time.Duration { return p.Now.Sub(p.Last) }

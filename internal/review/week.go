@@ -10,6 +10,17 @@ import (
 // Load returns what the week's daily loads come to.
 func (w *Week) Load() trainingload.Week { return trainingload.WeekOf(w.Daily) }
 
+// Lacks returns of how many sessions the load of the week is not known: those
+// begun in it, or, if one that was gone on with is the only one, that one.
+func (w *Week) Lacks() int {
+	for _, unknown := range w.Unknown {
+		if unknown {
+			return max(1, w.Unrated())
+		}
+	}
+	return w.Unrated()
+}
+
 // Monotony returns the week's monotony and strain, or why it has none: of an
 // open week and of one with sessions not rated nobody knows them.
 func (w *Week) Monotony() (monotony, strain float64, why string) {
@@ -19,10 +30,10 @@ func (w *Week) Monotony() (monotony, strain float64, why string) {
 	switch {
 	case w.Open:
 		return 0, 0, "the week is not over"
-	case w.Unrated() == 1:
+	case w.Lacks() == 1:
 		return 0, 0, "a session is not rated"
-	case w.Unrated() > 1:
-		return 0, 0, fmt.Sprintf("%d sessions are not rated", w.Unrated())
+	case w.Lacks() > 1:
+		return 0, 0, fmt.Sprintf("%d sessions are not rated", w.Lacks())
 	case l.Total == 0:
 		return 0, 0, "no load"
 	case !ok:

@@ -59,6 +59,8 @@ type Season struct {
 	Today  units.Date
 	Weeks  []Week
 	Others []*journal.Run // runs that count and are for no day of the plan
+
+	doses map[doseOf]Dose // those asked for so far
 }
 
 // Count is how many days of the plan stand how.

@@ -1,5 +1,7 @@
 package trainingload
 
+import "math"
+
 // Spans of the averages that are shown, in days.
 const (
 	ShortSpan = 7
@@ -26,4 +28,10 @@ func (a *Average) Add(load float64) float64 {
 	}
 	a.value += a.lambda * (load - a.value)
 	return a.value
+}
+
+// Memory returns after how many days a day weighs less than 1 % in an average
+// over that span: 17 over 7 days, 65 over 28.
+func Memory(span int) int {
+	return int(math.Ceil(math.Log(.01) / math.Log(1-2/float64(span+1))))
 }

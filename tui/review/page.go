@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/x/ansi"
 
+	"coldfloor/internal/report"
 	"coldfloor/internal/safetext"
 )
 
@@ -22,7 +23,18 @@ type page struct {
 const around = 3
 
 // room returns how many lines of a page are shown.
-func (m *Model) room() int { return max(1, m.height-around) }
+func (m *Model) room() int { return max(1, m.height-around-len(m.detail())) }
+
+// detail is what stands below a squad: all that is to be said first of the
+// player that the cursor is on.
+func (m *Model) detail() []string {
+	const least = 16 // lines of a window that has room for it
+	if m.screen != onSquad || m.allKeys || m.height < least {
+		return nil
+	}
+	p := m.current()
+	return append([]string{""}, safetext.Wrap(p.Name+": "+report.Troubled(p), m.width, 4)...)
+}
 
 // laidOut sets the page anew for the window, and keeps the cursor in sight.
 func (m Model) laidOut() Model {
@@ -78,9 +90,11 @@ func (m Model) View() string {
 	lines := []string{m.titleLine(), m.viewLine()}
 	shown := m.page.shown(m.width, m.room())
 	lines = append(lines, shown...)
-	for len(lines) < m.height-1 {
+	detail := m.detail()
+	for len(lines) < m.height-1-len(detail) {
 		lines = append(lines, "")
 	}
+	lines = append(lines, detail...)
 	lines = append(lines[:max(0, min(len(lines), m.height-1))], m.keyLine())
 	return m.style.frame(lines, m.cut, m.height)
 }

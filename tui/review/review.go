@@ -62,6 +62,7 @@ type Model struct {
 // New returns the review's first screen: the squad's table, or the player where
 // there is one alone.
 func New(o Options) Model {
+	o.Squad.Sort(o.By, o.Reverse)
 	s := newStyle(o.Look, o.Glyphs)
 	m := Model{opts: o, style: s, keys: newKeys(), help: s.help(), width: 80, height: 24, cut: 80}
 	if len(o.Squad.Players) == 1 {
@@ -217,7 +218,10 @@ const sidestep = 12
 func (m Model) sorted(by review.Column, reverse bool) Model {
 	on := m.current()
 	m.opts.By, m.opts.Reverse = by, reverse
-	m.opts.Squad.Sort(by, reverse)
+	squad := *m.opts.Squad
+	squad.Players = slices.Clone(squad.Players)
+	squad.Sort(by, reverse)
+	m.opts.Squad = &squad
 	m.player = slices.Index(m.opts.Squad.Players, on)
 	return m.laidOut()
 }

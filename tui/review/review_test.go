@@ -190,7 +190,7 @@ func TestScrollingReachesTheEnd(t *testing.T) {
 func TestSortKeepsTheCursor(t *testing.T) {
 	m := press(model(glyph.Quadrant, reporttest.Names...), 80, 24, "down")
 	on := m.current().Name
-	if fast := press(m, 80, 24, "ssss"); fast.opts.By != review.ByLoad {
+	if fast := press(m, 80, 24, "ssss"); fast.opts.By != review.ByContacts {
 		t.Errorf("four keys at once sort by %s", fast.opts.By)
 	}
 	for range review.Columns {

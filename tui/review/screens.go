@@ -3,6 +3,7 @@ package review
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -21,11 +22,14 @@ const (
 	restView
 	loadView
 	painView
+	plannedView
+	exercisesView
+	testsView
 	sessionsView
 	meaningView
 )
 
-var viewNames = [...]string{"overview", "weeks", "rest", "load", "pain", "sessions", "meaning"}
+var viewNames = [...]string{"overview", "weeks", "rest", "load", "pain", "plan", "exercises", "tests", "sessions", "meaning"}
 
 // titleLine says whose review this is, and that there was pain.
 func (m *Model) titleLine() string {
@@ -44,11 +48,7 @@ func (m *Model) titleLine() string {
 func (m *Model) viewLine() string {
 	switch m.screen {
 	case onSquad:
-		by := "sorted by " + string(m.opts.By)
-		if m.opts.Reverse {
-			by += ", turned round"
-		}
-		return m.between(m.style.quiet.Render(by), m.position())
+		return m.between(m.style.quiet.Render(m.sortedBy()), m.position())
 	case onSession:
 		return m.between(m.style.quiet.Render("a session, set by set"), m.position())
 	}
@@ -67,18 +67,57 @@ func (m *Model) viewLine() string {
 	return m.between(all, m.position())
 }
 
+// sortedBy says how the squad is sorted.
+func (m *Model) sortedBy() string {
+	by := "trouble first"
+	if m.opts.By != review.ByTrouble {
+		by = "sorted by " + string(m.opts.By) + ", the worst first"
+	}
+	if m.opts.By == review.ByName {
+		by = "sorted by name"
+	}
+	if m.opts.Reverse {
+		by += ", turned round"
+	}
+	return by + "; " + report.Mark + " to look at"
+}
+
 // squadPage is a line a player.
 func (m *Model) squadPage() page {
-	t := report.Table{Header: report.SquadHeader, Right: report.SquadRight}
-	for _, p := range m.opts.Squad.Players {
-		t.Rows = append(t.Rows, report.SquadRow(p))
+	width := m.width - len(cursorMark)
+	t, elastic := report.SquadTable(m.opts.Squad), none
+	if tableWidth(t, width) > width {
+		t = report.SquadNarrow(m.opts.Squad)
+		elastic = len(t.Header) - 1
 	}
-	header, rows := tableLines(t, m.width-len(cursorMark), narrow{0, []int{5, 2, 1, 3, 4}})
-	p := page{lines: []string{m.style.strong.Render(blankMark + header)}, fixed: 1, selected: 1 + m.player}
-	for i, r := range rows {
-		p.lines = append(p.lines, m.row(r, i == m.player, m.opts.Squad.Players[i].Painful > 0))
+	above, below := splitHeader(t)
+	heads := [][]string{below}
+	if slices.ContainsFunc(above, func(s string) bool { return s != "" }) {
+		heads = [][]string{above, below}
+	}
+	t.Header = below
+	t.Rows = append(heads, t.Rows...)
+	_, rows := tableLines(t, width, narrow{elastic, nil})
+	p := page{fixed: len(heads), selected: len(heads) + m.player}
+	for _, h := range rows[:len(heads)] {
+		p.lines = append(p.lines, m.style.strong.Render(blankMark+h))
+	}
+	for i, r := range rows[len(heads):] {
+		p.lines = append(p.lines, m.row(r, i == m.player, m.opts.Squad.Players[i].Standing.Trouble))
 	}
 	return p
+}
+
+// splitHeader returns the upper and the lower line of a table's header.
+func splitHeader(t report.Table) (above, below []string) {
+	for _, h := range t.Header {
+		up, low, two := strings.Cut(h, "\n")
+		if !two {
+			up, low = "", h
+		}
+		above, below = append(above, up), append(below, low)
+	}
+	return above, below
 }
 
 // The mark of the line that the cursor is on, and of all others.
@@ -87,16 +126,40 @@ const (
 	blankMark  = "  "
 )
 
-// row draws a line that the cursor can be on.
-func (m *Model) row(text string, on, pain bool) string {
-	look := m.style.plain
+// row draws a line that the cursor can be on. Marked figures stand out.
+func (m *Model) row(text string, on bool, trouble review.Trouble) string {
 	switch {
 	case on:
 		return m.style.strong.Reverse(true).Render(cursorMark + text)
-	case pain:
-		look = m.style.strong
+	case trouble == review.NoTrouble:
+		return blankMark + m.style.plain.Render(text)
 	}
-	return blankMark + look.Render(text)
+	var b strings.Builder
+	b.WriteString(blankMark)
+	for text != "" {
+		end := strings.Index(text, report.Mark)
+		if end < 0 {
+			b.WriteString(m.style.plain.Render(text))
+			break
+		}
+		from := strings.LastIndex(text[:end], "  ")
+		if s := strings.LastIndexByte(text[:end], ' '); from < 0 || m.width < wideTable {
+			from = s
+		}
+		for from++; text[from] == ' '; from++ {
+		}
+		b.WriteString(m.style.plain.Render(text[:from]) + m.style.marked.Render(text[from:end+1]))
+		text = text[end+1:]
+	}
+	return b.String()
+}
+
+// sessionRow draws a session's line; one with pain stands out.
+func (m *Model) sessionRow(text string, on, pain bool) string {
+	if pain && !on {
+		return blankMark + m.style.strong.Render(text)
+	}
+	return m.row(text, on, review.NoTrouble)
 }
 
 // playerPage is one view of a player.
@@ -113,6 +176,12 @@ func (m *Model) playerPage() page {
 		return m.sections(report.Load(p))
 	case painView:
 		return m.sections(painSection(p))
+	case plannedView:
+		return m.sections(plannedSection(p, m.opts.Squad.Tolerance))
+	case exercisesView:
+		return m.sections(orElse(report.Exercises(p), "everything was done as prescribed"))
+	case testsView:
+		return m.sections(orElse(report.Tests(p), "nothing was measured yet; a session with measure: asks for the result of each try"))
 	case sessionsView:
 		return m.sessionsPage(p)
 	}
@@ -127,17 +196,44 @@ func leftOut(s *review.Squad) []string {
 	return []string{"nothing"}
 }
 
-// painSection is every word of pain, where and when. It is no table: no note
-// is cut.
+// painSection is every statement of pain, and every other note. It is no table:
+// nothing of it is cut.
 func painSection(p *review.Player) report.Section {
-	if p.Painful == 0 {
-		return report.Section{Notes: []string{"no pain was told of"}}
+	pain, notes := report.PainNotes(p), report.Notes(p)
+	s := report.Section{Notes: pain.Notes}
+	if len(pain.Table.Rows) == 0 {
+		s.Facts = []report.Fact{{Name: "pain", Lines: []string{"none reported"}}}
 	}
-	notes := report.PainNotes(p)
-	s := report.Section{Notes: notes.Notes}
+	for _, row := range pain.Table.Rows {
+		of := "no number given"
+		if _, err := strconv.Atoi(row[1]); err == nil {
+			of = row[1] + " of 10"
+		}
+		s.Facts = append(s.Facts, fact(row[0], "PAIN, "+of+", "+row[2], row[3], row[4]))
+	}
 	for _, row := range notes.Table.Rows {
-		date, rest := row[0], row[1:]
-		s.Facts = append(s.Facts, report.Fact{Name: date, Lines: slices.DeleteFunc(slices.Clone(rest), func(l string) bool { return l == "" })})
+		s.Facts = append(s.Facts, fact(row[0], row[1], row[2]))
+	}
+	return s
+}
+
+// fact is a fact without empty lines.
+func fact(name string, lines ...string) report.Fact {
+	return report.Fact{Name: name, Lines: slices.DeleteFunc(lines, func(l string) bool { return l == "" })}
+}
+
+// plannedSection is the plan that a player is held against, if any.
+func plannedSection(p *review.Player, t review.Tolerance) report.Section {
+	if p.Season == nil {
+		return report.Section{Notes: []string{"no plan was given: coldfloor review --plan WEEKS holds what was done against one"}}
+	}
+	return report.Planned(p, t)
+}
+
+// orElse returns a section, or that there is nothing in it.
+func orElse(s report.Section, otherwise string) report.Section {
+	if len(s.Facts) == 0 && len(s.Table.Rows) == 0 {
+		s.Notes = []string{otherwise}
 	}
 	return s
 }
@@ -206,7 +302,7 @@ func (m *Model) charts(all []report.Chart) []string {
 // sessionsPage is the sessions by week, the latest first.
 func (m *Model) sessionsPage(p *review.Player) page {
 	list := report.SessionList(p)
-	header, rows := tableLines(list.Table, m.width-len(cursorMark), narrow{1, []int{5, 6, 4, 8, 7, 3, 9, 2}})
+	header, rows := tableLines(list.Table, m.width-len(cursorMark), narrow{1, []int{5, 4, 7, 3, 9, 2}})
 	out := page{lines: []string{m.style.strong.Render(blankMark + header)}, fixed: 1, selected: 1}
 	week := ""
 	for i, s := range p.Recent {
@@ -217,7 +313,7 @@ func (m *Model) sessionsPage(p *review.Player) page {
 		if i == m.session && i > 0 { // the first one is seen with its week
 			out.selected = len(out.lines)
 		}
-		out.lines = append(out.lines, m.row(rows[i], i == m.session, s.Painful()))
+		out.lines = append(out.lines, m.sessionRow(rows[i], i == m.session, s.Painful()))
 	}
 	for _, n := range list.Notes {
 		out.lines = append(out.lines, safetext.Wrap(n, m.width, 4)...)
@@ -238,7 +334,7 @@ func monday(t time.Time) string {
 func weekLine(p *review.Player, week string) string {
 	for i := range p.Weeks {
 		if w := &p.Weeks[i]; w.Monday.Format("2006-01-02") == week {
-			return fmt.Sprintf("week from %s: %d of %d rounds, %d contacts, load %.0f", week, w.Rounds.Done, w.Rounds.Prescribed, w.Contacts, w.Load().Total)
+			return "week from " + week + ": " + report.WeekLine(w)
 		}
 	}
 	return "week from " + week

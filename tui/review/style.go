@@ -17,12 +17,13 @@ type style struct {
 	set           glyph.Set
 	plain, strong lipgloss.Style
 	quiet, pain   lipgloss.Style
+	marked        lipgloss.Style // a figure to look at
 	first, second lipgloss.Style // of a chart's series
 }
 
 func newStyle(r *lipgloss.Renderer, set glyph.Set) style {
 	p := palette.New(r)
-	return style{set: set, plain: p.Plain(), strong: p.Strong(), quiet: p.Muted(), pain: p.Strong().Reverse(true),
+	return style{set: set, plain: p.Plain(), strong: p.Strong(), quiet: p.Muted(), pain: p.Strong().Reverse(true), marked: p.Strong().Reverse(true),
 		first: p.Text(palette.Rest), second: p.Text(palette.Work)}
 }
 

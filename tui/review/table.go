@@ -28,7 +28,7 @@ const (
 
 // gap returns the gap between columns in a window of that width.
 func gap(width int) int {
-	if width < 60 {
+	if width < wideTable {
 		return 1
 	}
 	return columnGap
@@ -49,6 +49,23 @@ func tableLines(t report.Table, width int, n narrow) (header string, rows []stri
 		rows = append(rows, rowLine(t, r, columns, widths, gap(width)))
 	}
 	return header, rows
+}
+
+// wideTable is the width from which on columns stand two cells apart.
+const wideTable = 100
+
+// tableWidth returns how wide a table is in a window of that width, nothing of
+// it cut.
+func tableWidth(t report.Table, width int) int {
+	all := -gap(width)
+	for c, h := range t.Header {
+		w := safetext.Width(h)
+		for _, r := range t.Rows {
+			w = max(w, safetext.Width(r[c]))
+		}
+		all += w + gap(width)
+	}
+	return all
 }
 
 // fitColumns returns the columns that are shown, and makes the elastic one
