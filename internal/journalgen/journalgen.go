@@ -144,7 +144,10 @@ type generator struct {
 }
 
 // session writes one run, from its start to its rating.
-func (g *generator) session(start time.Time) error {
+func (g *generator) session(start time.Time) error { return g.write(g.lines(start)) }
+
+// lines makes the lines of one run.
+func (g *generator) lines(start time.Time) []journal.Line {
 	g.run, g.n, g.start, g.clock = g.name(), 0, start.Add(time.Duration(g.rand.IntN(7200))*time.Second), 0
 	g.truth.Sessions++
 	lines := []journal.Line{{Event: journal.EventStarted, Started: g.started()}}
@@ -161,7 +164,11 @@ func (g *generator) session(start time.Time) error {
 		}
 	}
 	lines = append(lines, journal.Line{Event: journal.EventFinish, Finish: &journal.Finish{Outcome: "complete", ElapsedS: g.plan.Total.Seconds()}})
-	lines = append(lines, journal.Line{Event: journal.EventRating, Rating: g.rating()})
+	return append(lines, journal.Line{Event: journal.EventRating, Rating: g.rating()})
+}
+
+// write writes the lines of one run.
+func (g *generator) write(lines []journal.Line) error {
 	for i := range lines {
 		l := &lines[i]
 		g.n++

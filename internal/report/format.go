@@ -66,8 +66,8 @@ func least(text string, atLeast bool) string {
 	return text
 }
 
-// number writes a count for a column: 16, ≥16, or a dash.
-func number(c journal.Count) string {
+// countCell writes a count for a column: 16, ≥16, or a dash.
+func countCell(c journal.Count) string {
 	if c.Unknown() {
 		return unknown
 	}
@@ -76,7 +76,7 @@ func number(c journal.Count) string {
 
 // usual writes a mean of some weeks, or a dash.
 func usual(u review.Usual) string {
-	if u.Weeks == 0 {
+	if u.Weeks == 0 || u.AtLeast && u.Mean == 0 {
 		return unknown
 	}
 	return least(figure(u.Mean), u.AtLeast)

@@ -121,7 +121,7 @@ func plannedRow(w *season.Week, d done) []string {
 		besides = append(besides, "hold")
 	}
 	return []string{fmt.Sprint(w.Number), w.From.String(), fmt.Sprintf("%d/%d", d.Done, d.Come), fmt.Sprint(d.Late), fmt.Sprint(d.Missed), rounds,
-		number(d.contacts) + "/" + fmt.Sprint(d.asked), clock(d.length) + "/" + clock(d.planned), ofShare(kept(&d.rest)), ofShare(cut(&d.rest)),
+		countCell(d.contacts) + "/" + fmt.Sprint(d.asked), clock(d.length) + "/" + clock(d.planned), ofShare(kept(&d.rest)), ofShare(cut(&d.rest)),
 		strings.Join(d.effort, ", "), strings.Join(d.painful, ", "), strings.Join(besides, ", ")}
 }
 

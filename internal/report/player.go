@@ -55,7 +55,7 @@ func Overview(p *review.Player) Section {
 	add("rounds done", share(p.Rounds)+" of those prescribed")
 	add("rest kept", restLines(&p.Rest)...)
 	add("foot contacts", p.ContactCount().String(),
-		fmt.Sprintf("this week %s, usually %s a week", number(p.Standing.Contacts), usual(p.Standing.ContactsUsual)))
+		fmt.Sprintf("this week %s, usually %s a week", countCell(p.Standing.Contacts), usual(p.Standing.ContactsUsual)))
 	add("last 7 days", seven(p), fmt.Sprintf("load usually %s in 7 days", usual(p.Standing.LoadUsual)))
 	if d, ok := p.LastDay(); ok {
 		add("weighted load", fmt.Sprintf("%s a day over %d days, %s over %d", atLeast(average(d.Short), d.ShortAtLeast), trainingload.ShortSpan,

@@ -82,7 +82,7 @@ func SessionRow(s *review.Session, now time.Time) []string {
 		effort, l = fmt.Sprint(*s.Rating.RPE), figure(s.Load)
 	}
 	return []string{at(now, s.Start, dateTime), s.Title(), sessionRounds(s), ofShare(kept(&s.Rest)), fmt.Sprint(s.Rest.Early),
-		fmt.Sprint(s.Rest.Overrun), number(review.ContactsOf(s.Run)), clock(s.Elapsed), effort, l, painOf(s)}
+		fmt.Sprint(s.Rest.Overrun), countCell(review.ContactsOf(s.Run)), clock(s.Elapsed), effort, l, painOf(s)}
 }
 
 // sessionRounds writes the rounds of all blocks of a session.

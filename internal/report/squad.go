@@ -39,7 +39,7 @@ func squadRow(p *review.Player) []string {
 		pain = marked(p, review.ByPain, painWords(p, x))
 	}
 	return []string{p.Name, marked(p, review.ByLast, since(s.Since)), marked(p, review.BySessions, sessionsOf(s)),
-		marked(p, review.ByRest, share(s.Cut)), percent(s.CutBefore), number(s.Contacts), usual(s.ContactsUsual), usual(s.Load), usual(s.LoadUsual),
+		marked(p, review.ByRest, share(s.Cut)), percent(s.CutBefore), countCell(s.Contacts), usual(s.ContactsUsual), usual(s.Load), usual(s.LoadUsual),
 		marked(p, review.ByRunning, fmt.Sprint(s.Running)), jumpAgain(p, moment), pain}
 }
 
@@ -73,7 +73,7 @@ func narrowRow(p *review.Player) []string {
 		pain = marked(p, review.ByPain, level) + " " + at(p.Now, x.At, "2 Jan") + " " + x.Where
 	}
 	return []string{p.Name, marked(p, review.ByLast, fmt.Sprint(s.Since)), marked(p, review.BySessions, shortSessions(s)),
-		marked(p, review.ByRest, bare(s.Cut)), bare(s.CutBefore), number(s.Contacts) + "/" + usual(s.ContactsUsual),
+		marked(p, review.ByRest, bare(s.Cut)), bare(s.CutBefore), countCell(s.Contacts) + "/" + usual(s.ContactsUsual),
 		usual(s.Load) + "/" + usual(s.LoadUsual), marked(p, review.ByRunning, fmt.Sprint(s.Running)), jumpAgain(p, "Mon 15:04"), pain}
 }
 

@@ -20,14 +20,14 @@ func Weeks(p *review.Player) Section {
 			pain = fmt.Sprintf("PAIN, %d of %d", w.Painful, w.Sessions)
 		}
 		s.Table.Rows = append(s.Table.Rows, []string{w.Monday.Format(dateOnly), fmt.Sprint(w.Sessions), rounds(&w.Total),
-			number(w.ContactCount()), ofShare(kept(&w.Rest)), ofShare(cut(&w.Rest)), weekLoad(w), clock(w.Elapsed), pain})
+			countCell(w.ContactCount()), ofShare(kept(&w.Rest)), ofShare(cut(&w.Rest)), weekLoad(w), clock(w.Elapsed), pain})
 	}
 	return s
 }
 
 // WeekLine says in a line what a week came to.
 func WeekLine(w *review.Week) string {
-	return fmt.Sprintf("%s rounds, contacts %s, load %s", rounds(&w.Total), number(w.ContactCount()), weekLoad(w))
+	return fmt.Sprintf("%s rounds, contacts %s, load %s", rounds(&w.Total), countCell(w.ContactCount()), weekLoad(w))
 }
 
 // weekLoad writes a week's load: of one with sessions that nobody rated it is a
