@@ -46,10 +46,11 @@ func Start(cols, rows int, dark bool, cmd *exec.Cmd) (*Session, error) {
 // follow draws what the program writes.
 func (s *Session) follow() {
 	buf := make([]byte, 1<<16)
+	screen := Repeating(s.screen)
 	for {
 		n, err := s.tty.Read(buf)
 		s.mu.Lock()
-		_, _ = s.screen.Write(buf[:n])
+		_, _ = screen.Write(buf[:n])
 		s.bytes += n
 		s.mu.Unlock()
 		if err != nil {

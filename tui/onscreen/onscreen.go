@@ -1,8 +1,10 @@
-// Package onscreen puts a Bubble Tea model on the terminal.
+// Package onscreen puts a Bubble Tea model on the terminal. It draws by itself,
+// because Bubble Tea sends whole lines again, as often as its clock ticks: a
+// picture is drawn after each message, at once, and only the cells that changed
+// are sent. Nothing is done while nothing happens.
 package onscreen
 
 import (
-	"io"
 	"os"
 	"strings"
 
@@ -13,17 +15,16 @@ import (
 	"coldfloor/tui/ground"
 )
 
-// framesPerSecond bounds how often the terminal is written to. Nothing moves
-// faster than the keys; this is how late a frame may be. Bubble Tea wakes this
-// often even where nothing changes: measured side by side on a virtual machine,
-// with sound, 2.5 % of a core at 30, 2.9 % at 60 and 3.9 % at 120.
-const framesPerSecond = 20
+// ticksPerSecond is how often Bubble Tea looks whether it has anything to draw,
+// which it never has. It cannot be less.
+const ticksPerSecond = 1
 
 // Program returns the program that shows m over the whole terminal. Look is
-// told once it is known whether the terminal's background is dark or light.
+// told once it is known whether the terminal's background is dark or light,
+// unless it is settled already.
 func Program(m tea.Model, look *lipgloss.Renderer, more ...tea.ProgramOption) *tea.Program {
-	o := append([]tea.ProgramOption{tea.WithAltScreen(), tea.WithFPS(framesPerSecond)}, more...)
-	first := opening{Model: m, out: os.Stdout}
+	o := append([]tea.ProgramOption{tea.WithAltScreen(), tea.WithFPS(ticksPerSecond), tea.WithOutput(quiet{os.Stdout})}, more...)
+	first := shown{Model: m, screen: &painter{out: os.Stdout, repeats: repeats(os.Getenv)}}
 	if t := ground.Of(os.Stdin); t != nil {
 		o = append(o, tea.WithInput(t))
 		first.ask = func() tea.Msg {
@@ -37,8 +38,8 @@ func Program(m tea.Model, look *lipgloss.Renderer, more ...tea.ProgramOption) *t
 // Run runs p, which is from Program, and returns what its model is at the end.
 func Run(p *tea.Program) (tea.Model, error) {
 	last, err := p.Run()
-	if o, ok := last.(opening); ok {
-		last = o.Model
+	if s, ok := last.(shown); ok {
+		last = s.Model
 	}
 	return last, err
 }
@@ -46,29 +47,44 @@ func Run(p *tea.Program) (tea.Model, error) {
 // told is sent when the terminal has answered.
 type told struct{}
 
-// opening is a model before its first picture. It asks the terminal for its
-// background, and shows the picture as soon as there is one in the window's
-// size, a frame earlier than Bubble Tea, which then writes the same again.
-type opening struct {
+// shown is a model whose pictures are put on the terminal.
+type shown struct {
 	tea.Model
-	ask   tea.Cmd
-	out   io.Writer
-	sized bool
+	ask    tea.Cmd
+	screen *painter
 }
 
 // Init implements tea.Model.
-func (m opening) Init() tea.Cmd { return tea.Batch(m.Model.Init(), m.ask) }
+func (m shown) Init() tea.Cmd { return tea.Batch(m.Model.Init(), m.ask) }
 
 // Update implements tea.Model.
-func (m opening) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
-	next, cmd := m.Model.Update(msg)
-	if _, ok := msg.(tea.WindowSizeMsg); ok {
-		m.sized = true
+func (m shown) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	var cmd tea.Cmd
+	m.Model, cmd = m.Model.Update(msg)
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.screen.resized(msg.Width, msg.Height)
+	case tea.ResumeMsg:
+		m.screen.forget()
 	}
-	if picture := next.View(); m.sized && picture != "" {
-		_, _ = io.WriteString(m.out, ansi.CursorHomePosition+strings.ReplaceAll(picture, "\n", "\r\n"))
-		return next, cmd
-	}
-	m.Model = next
+	m.screen.draw(m.Model.View())
 	return m, cmd
 }
+
+// View implements tea.Model. There is nothing for Bubble Tea to draw.
+func (m shown) View() string { return "" }
+
+// quiet is a terminal's output that passes on what Bubble Tea sets the terminal
+// to, and nothing that it draws.
+type quiet struct{ *os.File }
+
+// Write implements io.Writer.
+func (q quiet) Write(b []byte) (int, error) {
+	if ansi.Strip(strings.Trim(string(b), "\r\n")) != "" {
+		return len(b), nil
+	}
+	return q.File.Write(b)
+}
+
+// WriteString implements io.StringWriter.
+func (q quiet) WriteString(s string) (int, error) { return q.Write([]byte(s)) }

@@ -1,6 +1,8 @@
 package onscreen
 
 import (
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -20,24 +22,44 @@ func (m late) View() string {
 }
 
 func TestFirstPictureIsShownAtOnceAndOnce(t *testing.T) {
-	const picture = "\x1b[Hone\r\ntwo"
-	size := tea.WindowSizeMsg{Width: 80, Height: 24}
+	const picture = "\x1b[1Hone\x1b[K\x1b[2Htwo\x1b[K"
+	size := tea.WindowSizeMsg{Width: 5, Height: 2}
 	for name, c := range map[string]struct {
 		msgs []tea.Msg
 		want string
 	}{
-		"size first":           {[]tea.Msg{size, told{}, told{}, size}, picture},
-		"size last":            {[]tea.Msg{told{}, told{}, told{}, size, told{}}, picture},
-		"no size, no picture":  {[]tea.Msg{told{}, told{}, told{}}, ""},
-		"nothing to show, yet": {[]tea.Msg{size}, ""},
+		"size last":           {[]tea.Msg{told{}, told{}, told{}, size, told{}}, picture},
+		"no size, no picture": {[]tea.Msg{told{}, told{}, told{}}, ""},
+		"nothing to show yet": {[]tea.Msg{size, told{}, told{}}, "\x1b[1H\x1b[K\x1b[2H\x1b[K\x1b[1Hone\x1b[2Htwo"},
+		"back from a stop":    {[]tea.Msg{told{}, size, tea.ResumeMsg{}}, picture + picture},
 	} {
 		var out strings.Builder
-		var m tea.Model = opening{Model: late(0), out: &out}
+		var m tea.Model = shown{Model: late(0), screen: &painter{out: &out}}
 		for _, msg := range c.msgs {
 			m, _ = m.Update(msg)
 		}
 		if out.String() != c.want {
 			t.Errorf("%s: %q was written, want %q", name, out.String(), c.want)
 		}
+	}
+}
+
+// TestQuietPassesOnSettingsAlone: what puts the terminal into a mode reaches
+// it, a picture of Bubble Tea's does not.
+func TestQuietPassesOnSettingsAlone(t *testing.T) {
+	f, err := os.Create(filepath.Join(t.TempDir(), "terminal"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	q := quiet{f}
+	for _, s := range []string{"\x1b[?1049h", "\x1b[2J\x1b[H", "\x1b[H \x1b[K\x1b[1;0H", "\r \x1b[K\r", "\x1b[?25l", "\x1b[2K\r"} {
+		if n, err := q.WriteString(s); n != len(s) || err != nil {
+			t.Errorf("%q: %d, %v", s, n, err)
+		}
+	}
+	f.Close()
+	got, err := os.ReadFile(f.Name())
+	if want := "\x1b[?1049h\x1b[2J\x1b[H\x1b[?25l\x1b[2K\r"; err != nil || string(got) != want {
+		t.Errorf("%q got through, want %q; %v", got, want, err)
 	}
 }
