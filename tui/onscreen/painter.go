@@ -71,8 +71,8 @@ func (p *painter) whole(y int, cells []cell) {
 	p.write(cells, 0)
 }
 
-// nearby is how many cells that stay the same are written again rather than
-// passed over by a movement of the cursor, which takes as many bytes.
+// nearby is how many bytes of cells that stay the same are written again rather
+// than passed over by a movement of the cursor, which takes as many.
 const nearby = 4
 
 // change writes the cells that differ.
@@ -84,9 +84,9 @@ func (p *painter) change(y int, old, next []cell) {
 			continue
 		}
 		end := x + 1 // of the stretch to write
-		for i := end; i < len(next) && i <= end+nearby; i++ {
-			if old[i] != next[i] {
-				end = i + 1
+		for i, same := end, 0; i < len(next) && same <= nearby; i++ {
+			if same += len(next[i].text); old[i] != next[i] {
+				end, same = i+1, 0
 			}
 		}
 		switch {
