@@ -10,7 +10,11 @@ import (
 // steps, which sessions.Parse has bounded.
 func Of(s *sessions.Session) *Plan {
 	steps, _ := sessions.Size(s)
-	b := builder{p: &Plan{Session: s, Steps: make([]Step, 0, steps)}}
+	sets := 0
+	for i := range s.Blocks {
+		sets += s.Blocks[i].Rounds * len(s.Blocks[i].Exercises)
+	}
+	b := builder{p: &Plan{Session: s, Steps: make([]Step, 0, steps), Sets: make([]Set, 0, sets), Blocks: make([]BlockTotals, 0, len(s.Blocks))}}
 	b.add(Step{Kind: LeadIn, Length: s.LeadIn, Set: -1})
 	for i := range s.Blocks {
 		b.block(i+1, i == len(s.Blocks)-1)

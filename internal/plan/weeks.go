@@ -23,7 +23,7 @@ type Week struct {
 // DayPlan is one session on its day.
 type DayPlan struct {
 	weeks.Planned
-	*Plan // shared by the days of one week that have the same session
+	*Plan // its steps and sets are shared by days that have the same doses
 }
 
 // OfWeeks lays out every session of a plan of weeks. What is left out counts
@@ -31,11 +31,19 @@ type DayPlan struct {
 func OfWeeks(p *weeks.Plan) *Weeks {
 	w := &Weeks{Plan: p}
 	plans := map[*sessions.Session]*Plan{}
+	same := map[*sessions.Block]*Plan{} // by the first block: sessions of several weeks share all of them
 	of := func(s *sessions.Session) *Plan {
-		if plans[s] == nil {
-			plans[s] = Of(s)
+		if p := plans[s]; p != nil {
+			return p
 		}
-		return plans[s]
+		first := &s.Blocks[0]
+		if same[first] == nil {
+			same[first] = Of(s)
+		}
+		p := *same[first]
+		p.Session = s
+		plans[s] = &p
+		return &p
 	}
 	for _, week := range p.Weeks() {
 		out := Week{Week: week}

@@ -21,9 +21,11 @@ import (
 func WeeksText(w io.Writer, p *plan.Weeks, ascii bool) error {
 	var b strings.Builder
 	fmt.Fprintln(&b, safetext.Clean(p.Title))
-	about := fmt.Sprintf("%s, %s to %s %d", units.Count(p.Count, "week"), p.Starts.Short(), p.End().Short(), p.End().In(time.UTC, 0).Year())
-	fmt.Fprintln(&b, join(", ", safetext.Clean(p.For), string(p.Level), about))
-	fmt.Fprintf(&b, "\n%s, %s in all\n%s, %s, %s\n\n", units.Count(sessionsOf(p), "session"), units.Clock(p.Totals.Total),
+	if about := join(", ", safetext.Clean(p.For), string(p.Level)); about != "" {
+		fmt.Fprintln(&b, strings.Join(safetext.Wrap(about, stripWidth, 4), "\n"))
+	}
+	fmt.Fprintf(&b, "%s, %s to %s %d\n", units.Count(p.Count, "week"), p.Starts.Short(), p.End().Short(), p.End().In(time.UTC, 0).Year())
+	fmt.Fprintf(&b, "\n%s, %s in all: %s, %s, %s\n\n", units.Count(sessionsOf(p), "session"), units.Clock(p.Totals.Total),
 		units.Count(p.Totals.Sets, "set"), units.Count(p.Totals.Reps, "rep"), units.Count(p.Contacts, "foot contact"))
 	b.WriteString(weekTable(p).String())
 	b.WriteString("\n" + weekChart(p, ascii))

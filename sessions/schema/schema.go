@@ -20,3 +20,14 @@ var embedded string
 // JSON returns the schema, indented, with a line break at its end. It is all
 // ASCII: what turns the direction of text stands in it as escapes.
 func JSON() []byte { return []byte(embedded) }
+
+// WeeksFileName is what the built-in plans of weeks call their schema.
+const WeeksFileName = "weeks.schema.json"
+
+//go:embed weeks.schema.json
+var embeddedWeeks string
+
+// WeeksJSON returns the schema of a plan of weeks, all ASCII. It stands as a
+// file of its own and is held against the reader by the package's tests. Beyond
+// it are sums and whatever depends on the sessions that a plan names.
+func WeeksJSON() []byte { return []byte(embeddedWeeks) }

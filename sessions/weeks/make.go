@@ -120,8 +120,37 @@ func (r *reader) make(name string, week int, grew []bool) (lightened bool) {
 		}
 	}
 	s.Title += suffix(week)
-	r.p.made[sessionWeek{name, week}] = s
+	r.p.made[sessionWeek{name, week}] = r.shared(name, week, s)
 	return lightened
+}
+
+// shared gives a session the very blocks of an earlier week that has the same
+// ones, so that whoever reads both sees that they are.
+func (r *reader) shared(name string, week int, s *sessions.Session) *sessions.Session {
+	for w := week - 1; w >= 1; w-- {
+		o := r.p.made[sessionWeek{name, w}]
+		if o != nil && sameBlocks(o, s) {
+			s.Blocks = o.Blocks
+			break
+		}
+	}
+	return s
+}
+
+// sameBlocks reports whether two sessions made of one file have the same doses.
+func sameBlocks(a, b *sessions.Session) bool {
+	for i := range a.Blocks {
+		x, y := &a.Blocks[i], &b.Blocks[i]
+		if x.Rounds != y.Rounds || x.Rest != y.Rest || x.RestAfter != y.RestAfter {
+			return false
+		}
+		for j := range x.Exercises {
+			if dose(&x.Exercises[j]).get() != dose(&y.Exercises[j]).get() {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // unsound says why a session that was changed is no valid one, or nothing.
