@@ -25,13 +25,15 @@ func (p *paper) widths(t Table) []float64 {
 		}
 		w[c] += 2 * cellPad
 	}
-	for range 1000 {
-		over := sum(w) - textWide
-		if over <= 0 {
-			break
-		}
+	for over := sum(w) - textWide; over > 0; over = sum(w) - textWide {
 		widest := slices.Index(w, slices.Max(w))
-		w[widest] -= min(over, 1)
+		next := 2 * cellPad // the width of the next widest, or what no column is below
+		for c, x := range w {
+			if c != widest {
+				next = max(next, x)
+			}
+		}
+		w[widest] -= max(min(over, w[widest]-next), min(over, 1))
 	}
 	return w
 }
@@ -44,7 +46,9 @@ func sum(w []float64) float64 {
 	return total
 }
 
-// row sets one row, or the header for -1.
+// row sets one row, or the header for -1. One that is higher than what is left
+// of the page begins the next, and one higher than a page goes on over as many
+// as it takes.
 func (p *paper) row(t Table, cells []string, n int, widths []float64) {
 	bold := n < 0
 	lines := make([][]string, len(cells))
@@ -53,16 +57,33 @@ func (p *paper) row(t Table, cells []string, n int, widths []float64) {
 		lines[c] = p.types.Wrap(bold, tableSize, cell, widths[c]-2*cellPad+0.01)
 		most = max(most, len(lines[c]))
 	}
-	high := float64(most)*height(tableSize) + 2*cellPad*0.6
-	if p.y+high > bottom {
+	if rowHigh(most) > bottom-p.y && n >= 0 {
 		p.page()
-		if n >= 0 {
+		p.row(t, t.Header, -1, widths)
+	}
+	for most > 0 {
+		fit := max(1, min(most, int((bottom-p.y-2*cellPad*0.6)/height(tableSize))))
+		part := make([][]string, len(lines))
+		for c, l := range lines {
+			cut := min(fit, len(l))
+			part[c], lines[c] = l[:cut], l[cut:]
+		}
+		p.strip(t, n, part, widths, rowHigh(fit))
+		if most -= fit; most > 0 {
+			p.page()
 			p.row(t, t.Header, -1, widths)
 		}
 	}
+}
+
+// rowHigh is the height of a row of so many lines.
+func rowHigh(lines int) float64 { return float64(lines)*height(tableSize) + 2*cellPad*0.6 }
+
+// strip sets the part of a row that stands on one page.
+func (p *paper) strip(t Table, n int, lines [][]string, widths []float64, high float64) {
 	x := margin
-	for c := range cells {
-		p.cell(t, c, bold, lines[c], x, widths[c], high)
+	for c := range lines {
+		p.cell(t, c, n < 0, lines[c], x, widths[c], high)
 		x += widths[c]
 	}
 	if n >= 0 && t.link(n) != "" {

@@ -3,6 +3,7 @@
 package report
 
 import (
+	"fmt"
 	"os/exec"
 	"path/filepath"
 	"regexp"
@@ -113,5 +114,44 @@ func TestChartsAreDrawn(t *testing.T) {
 	}
 	if charts != 7 {
 		t.Errorf("%d charts, want 7", charts)
+	}
+}
+
+// Nothing is cut: every word of long notes, of a note longer than a page and
+// of several long columns is read back from the PDF and stands within the
+// page's edges.
+func TestLongNotesAreWhole(t *testing.T) {
+	word := 0
+	text := func(words int) string {
+		var all []string
+		for range words {
+			word++
+			all = append(all, fmt.Sprintf("w%d", word))
+		}
+		return strings.Join(all, " ")
+	}
+	table := Table{Header: []string{"date", "session", "pain", "note"}}
+	for _, words := range []int{200, 3, 4000} {
+		table.Rows = append(table.Rows, []string{"2026-07-16", text(200), text(words), text(words)})
+	}
+	d := &Doc{Title: "Long", Parts: []Part{{Sections: []Section{{Title: "Notes", Facts: []Fact{{"note", []string{text(3000)}}}, Table: table, Notes: []string{text(2000)}}}}}}
+	file := filepath.Join(t.TempDir(), "long.pdf")
+	if _, err := d.WriteFile(file, PDF, false); err != nil {
+		t.Fatal(err)
+	}
+	box := regexp.MustCompile(`<word xMin="([0-9.]+)" yMin="([0-9.]+)" xMax="([0-9.]+)" yMax="([0-9.]+)">(w[0-9]+)</word>`)
+	seen := map[string]bool{}
+	for _, m := range box.FindAllStringSubmatch(tool(t, "pdftotext", "-bbox", file, "-"), -1) {
+		var at [4]float64
+		for i := range at {
+			at[i], _ = strconv.ParseFloat(m[i+1], 64)
+		}
+		if at[0] < 0 || at[1] < 0 || at[2] > 595.3 || at[3] > 841.9 {
+			t.Errorf("%s stands off the page, at %v", m[5], at)
+		}
+		seen[m[5]] = true
+	}
+	if len(seen) != word {
+		t.Errorf("%d of %d words are read back", len(seen), word)
 	}
 }
