@@ -11,10 +11,16 @@ import (
 	"coldfloor/internal/sheet"
 )
 
+// sheetFlags is how sheet was called.
+type sheetFlags struct {
+	file, paper  string
+	large, force bool
+}
+
 // newSheet returns the command that sets a session on paper.
 func newSheet() *cobra.Command {
-	var file, paper, log string
-	var force bool
+	var f sheetFlags
+	var log string
 	var day dayFlags
 	c := &cobra.Command{
 		Use:   "sheet SESSION|WEEKS -o FILE.pdf|.html|.md",
@@ -28,35 +34,39 @@ when it is printed. A sheet that is there is replaced, another file is not.
 Of a plan of weeks it is the session of today, or of the day that --on names.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
-			return writeSheet(c, args[0], file, paper, force, func() (*plan.Plan, error) { return day.one(c, args[0], log) })
+			return f.write(c, args[0], func() (*plan.Plan, error) { return day.one(c, args[0], log) })
 		},
 	}
-	c.Flags().StringVarP(&file, "output", "o", "", "the file to write: .pdf, .html or .md")
-	c.Flags().StringVar(&paper, "paper", sheet.Papers[0].Name, "paper of .pdf and .html: a4 or letter")
-	c.Flags().BoolVar(&force, "force", false, "replace the file even where it is not a sheet")
+	c.Flags().StringVarP(&f.file, "output", "o", "", "the file to write: .pdf, .html or .md")
+	c.Flags().StringVar(&f.paper, "paper", sheet.Papers[0].Name, "paper of .pdf and .html: a4 or letter")
+	c.Flags().BoolVar(&f.large, "large", false, "set a .pdf for the wall, to be read from 2 m: a block a page, in capitals")
+	c.Flags().BoolVar(&f.force, "force", false, "replace the file even where it is not a sheet")
 	day.add(c)
 	journalFlag(c, &log)
 	return c
 }
 
-// writeSheet writes the sheet of the session that open gives to a file.
-func writeSheet(c *cobra.Command, name, file, paperName string, force bool, open func() (*plan.Plan, error)) error {
-	format, ok := sheet.FormatOf(file)
+// write writes the sheet of the session that open gives to a file.
+func (f sheetFlags) write(c *cobra.Command, name string, open func() (*plan.Plan, error)) error {
+	format, ok := sheet.FormatOf(f.file)
 	switch {
-	case file == "":
+	case f.file == "":
 		return usageError{"no file to write is given", "add -o and a file, such as -o session.pdf"}
 	case !ok:
-		return usageError{fmt.Sprintf("%q does not end in .pdf, .html or .md", file), "the ending names the format, such as -o session.pdf"}
+		return usageError{fmt.Sprintf("%q does not end in .pdf, .html or .md", f.file), "the ending names the format, such as -o session.pdf"}
 	}
-	paper, ok := sheet.FindPaper(paperName)
+	if f.large && format != sheet.PDF {
+		return usageError{"a large sheet is a .pdf", "add -o and a file, such as -o wall.pdf"}
+	}
+	paper, ok := sheet.FindPaper(f.paper)
 	if !ok {
-		return usageError{fmt.Sprintf("no paper is called %q", paperName), "write --paper a4 or --paper letter"}
+		return usageError{fmt.Sprintf("no paper is called %q", f.paper), "write --paper a4 or --paper letter"}
 	}
 	p, err := open()
 	if err != nil {
 		return err
 	}
-	printed, err := sheet.Of(p).WriteFile(file, format, paper, force, inputs(name)...)
+	printed, err := sheet.Of(p).WriteFile(f.file, format, paper, f.large, f.force, inputs(name, p.Session.Name)...)
 	if err != nil {
 		return err
 	}

@@ -72,6 +72,7 @@ type Mark struct {
 type Block struct {
 	Number string // counts from 1
 	Title  string
+	Rounds string // how often its exercises are gone through; empty for once
 	Before Rest // between the block before and this one; zero where there is none
 	Facts  []string
 	Rows   []Row
@@ -116,7 +117,8 @@ type Effort struct {
 	Question string
 	Scale    []Grade
 	Source   string
-	Blanks   []string // what else is to be filled in, but for the notes
+	Blanks   []string // what else is to be filled in, but for pain and notes
+	Pain     string   // where it hurt and how much
 }
 
 // Grade is one number of the effort scale and its words, which may be empty.

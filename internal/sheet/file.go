@@ -29,11 +29,12 @@ func FormatOf(file string) (f Format, ok bool) {
 	return "", false
 }
 
-// WriteFile writes the sheet to a file, in the format and for the paper. The
+// WriteFile writes the sheet to a file, in the format and for the paper; a PDF
+// can be large, for the wall. The
 // file appears whole or not at all. One that is there is replaced only if it
 // is a sheet or force is set, and never if it is one of the inputs, the files
 // that the command reads: else the error is wholefile's.
-func (d *Doc) WriteFile(file string, format Format, paper Paper, force bool, inputs ...string) (Printed, error) {
+func (d *Doc) WriteFile(file string, format Format, paper Paper, large, force bool, inputs ...string) (Printed, error) {
 	o := wholefile.Options{Mode: 0o644, Force: force, Inputs: inputs, Ours: kind}
 	if err := wholefile.Check(file, o); err != nil {
 		return Printed{}, err
@@ -41,10 +42,12 @@ func (d *Doc) WriteFile(file string, format Format, paper Paper, force bool, inp
 	var b bytes.Buffer
 	var printed Printed
 	var err error
-	switch format {
-	case PDF:
+	switch {
+	case format == PDF && large:
+		printed, err = d.Large(&b, paper)
+	case format == PDF:
 		printed, err = d.PDF(&b, paper)
-	case HTML:
+	case format == HTML:
 		err = d.HTML(&b, paper)
 	default:
 		err = d.Markdown(&b)

@@ -48,16 +48,16 @@ func (s *setter) effort(e *Effort) {
 		}
 	})
 	s.lines(t.wrap(s.small(), e.Source, s.w), true)
-	s.blanks(e.Blanks...)
-	s.blanks("Notes")
+	s.blanks(true, e.Blanks...)
+	s.blanks(false, e.Pain, "Notes")
 }
 
-// blanks sets a line to write on behind each label.
-func (s *setter) blanks(labels ...string) {
+// blanks sets a line to write on behind each label, kept with what follows.
+func (s *setter) blanks(keep bool, labels ...string) {
 	f := s.strong()
 	cell := s.w / float64(len(labels))
 	height := 7.5 * max(s.scale, 0.85)
-	s.add(height, len(labels) > 1, func(c canvas, y float64) {
+	s.add(height, keep, func(c canvas, y float64) {
 		for i, label := range labels {
 			x := s.x + float64(i)*cell
 			w := s.types.width(f, label)

@@ -13,28 +13,48 @@ import (
 //go:embed sheet.html
 var htmlText string
 
+// htmlTemplate is the page; what hangs on the paper is set by onPaper.
 var htmlTemplate = template.Must(template.New("sheet").Funcs(template.FuncMap{
-	"marker":  func() string { return marker },
-	"columns": func() []string { return columnNames[:] },
-	"join":    func(texts []string, sep string) string { return strings.Join(texts, sep) },
-	"at":      func(fraction float64) string { return fmt.Sprintf("%.2f", fraction*stripWidth) },
-	"length":  func(from, to float64) string { return fmt.Sprintf("%.2f", (to-from)*stripWidth) },
-	"wide":    func(from, to float64) bool { return (to-from)*stripWidth > 60 },
-	"fill":    fillOf,
-	"boxName": func(r Row, box string) string { return r.ID + " " + r.Name + ", " + boxWords(box) },
-}).Parse(htmlText))
+	"marker":      func() string { return marker },
+	"columns":     func() []string { return columnNames[:] },
+	"columnClass": func(i int) string { return [...]string{"what", "dose", "ticks", "rest"}[i] },
+	"join":        func(texts []string, sep string) string { return strings.Join(texts, sep) },
+	"at":          func(fraction float64) string { return fmt.Sprintf("%.2f", fraction*stripWidth) },
+	"length":      func(from, to float64) string { return fmt.Sprintf("%.2f", (to-from)*stripWidth) },
+	"wide":        func(from, to float64) bool { return (to-from)*stripWidth > 60 },
+	"fill":        fillOf,
+	"boxName":     func(r Row, box string) string { return r.ID + " " + r.Name + ", " + boxWords(box) },
+}).Funcs(onPaper(1, 1)).Parse(htmlText))
+
+// onPaper returns what sizes the page for a printed width in millimetres, at a
+// scale: as the PDF is set, so that both take as many pages.
+func onPaper(width, scale float64) template.FuncMap {
+	return template.FuncMap{
+		"percent": func(mm float64) template.CSS { return template.CSS(fmt.Sprintf("%.1f%%", 100*mm/width)) },
+		"pt": func(size, floor float64) template.CSS {
+			return template.CSS(fmt.Sprintf("%.2fpt", max(size*scale, floor)))
+		},
+		"mm": func(length float64) template.CSS { return template.CSS(fmt.Sprintf("%.2fmm", length)) },
+	}
+}
 
 // stripWidth is the width of the strip's drawing in its own units.
 const stripWidth = 720.0
 
 // HTML writes the sheet as one HTML page that needs no other file and asks
-// nothing of the network. It can be ticked on a screen, and printed on the
-// paper.
+// nothing of the network. It can be ticked on a screen, where a few lines of
+// script keep the ticks, and printed on the paper, in the sizes of the PDF.
 func (d *Doc) HTML(w io.Writer, paper Paper) error {
-	return htmlTemplate.Execute(w, struct {
+	s, _ := d.layOut(newTypeface(), paper)
+	page, err := htmlTemplate.Clone()
+	if err != nil {
+		return err
+	}
+	return page.Funcs(onPaper(s.w, s.scale)).Execute(w, struct {
 		*Doc
-		Paper string
-	}{d, paper.Name})
+		Paper   string
+		Columns struct{ Text, Dose, Ticks float64 }
+	}{d, paper.Name, struct{ Text, Dose, Ticks float64 }{s.cols.text, s.cols.dose, s.cols.ticks}})
 }
 
 // fillOf returns how a part of the strip is filled: work is full, rest empty.

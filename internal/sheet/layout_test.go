@@ -264,7 +264,7 @@ func TestPages(t *testing.T) {
 			rows += len(b.Rows)
 		}
 		r, _ := record(d, Papers[0])
-		if most := 1 + rows/10; len(r.pages) > most {
+		if most := 1 + rows/9; len(r.pages) > most {
 			t.Errorf("%s with %d exercises takes %d pages of A4, want at most %d", b.Name, rows, len(r.pages), most)
 		}
 	}

@@ -14,6 +14,7 @@ func effortAsked() Effort {
 		Question: "How hard was the session as a whole? Mark one number, " + rating.AskAfter + ".",
 		Source:   "Session-RPE: Foster et al., J Strength Cond Res 2001;15:109–115",
 		Blanks:   []string{"Name", "Date", "Minutes done"},
+		Pain:     "Pain: where, 0 to 10",
 	}
 	for n, words := range rating.Scale {
 		e.Scale = append(e.Scale, Grade{fmt.Sprint(n), words})

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 )
 
@@ -104,7 +105,7 @@ func (e *Effort) markdown(w *strings.Builder) {
 		fmt.Fprintf(w, "| %s | %s | ☐ |\n", g.Number, escape(g.Words))
 	}
 	fmt.Fprintf(w, "\n%s\n\n", escape(e.Source))
-	for _, b := range e.Blanks {
+	for _, b := range append(slices.Clip(e.Blanks), e.Pain) {
 		fmt.Fprintf(w, "%s: ____________________\n\n", escape(b))
 	}
 	w.WriteString("Notes: ____________________\n")

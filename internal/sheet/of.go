@@ -27,7 +27,7 @@ func Of(p *plan.Plan) *Doc {
 		Times: []Time{
 			{plan.Work, marksOf(plan.Work), "work " + units.Clock(p.Work)},
 			{plan.Rest, marksOf(plan.Rest), "rest " + units.Clock(p.Rest)},
-			{plan.Change, marksOf(plan.Change, plan.Switch, plan.LeadIn), "moving between " + units.Clock(p.Change)},
+			{plan.Change, marksOf(plan.Change, plan.Switch, plan.LeadIn), "transitions " + units.Clock(p.Change)},
 		},
 		Facts:    kept(units.Count(p.Totals.Sets, "set"), some(p.Totals.Reps, "rep"), some(p.Contacts, "foot contact"), roomOf(s)),
 		Strip:    stripOf(p),
@@ -73,8 +73,11 @@ func blockOf(p *plan.Plan, i int) Block {
 	for j := range b.Exercises {
 		block.Rows = append(block.Rows, rowOf(b, j, block.Number, firstSides(p, i, j)))
 	}
+	if b.Rounds > 1 {
+		block.Rounds = units.Count(b.Rounds, "round")
+	}
 	if i > 0 && p.Session.Blocks[i-1].RestAfter > 0 {
-		block.Before = Rest{figure(p.Session.Blocks[i-1].RestAfter), "rest first", true}
+		block.Before = Rest{figure(p.Session.Blocks[i-1].RestAfter), "before block " + block.Number, true}
 	}
 	return block
 }
@@ -110,14 +113,14 @@ func thenOf(b *sessions.Block, j int, block string) Rest {
 		if b.Rounds == 1 || b.Rest == 0 {
 			return Rest{}
 		}
-		return Rest{figure(b.Rest), "after each round", true}
+		return Rest{figure(b.Rest), "between rounds", true}
 	}
 	next := block + letter(j+1)
 	switch own := b.Exercises[j].Rest; {
 	case own != nil && *own > 0:
 		return Rest{figure(*own), "then " + next, true}
 	case own == nil && b.Change > 0:
-		return Rest{figure(b.Change), "to change to " + next, false}
+		return Rest{figure(b.Change), "change, then " + next, false}
 	}
 	return Rest{Figure{"0", "s"}, "straight to " + next, false}
 }
@@ -192,9 +195,9 @@ func sideOf(e *sessions.Exercise) string {
 	case !e.OneSided():
 		return ""
 	case e.Sides == sessions.AlternateReps:
-		return "a side, in turn"
+		return "each side, alternating"
 	}
-	return "a side"
+	return "each side"
 }
 
 // detailsOf says how the dose is done; first is the side that each round
@@ -207,7 +210,7 @@ func detailsOf(e *sessions.Exercise, first []plan.Side) []string {
 			order = "swap sides each round"
 		}
 		if e.Switch > 0 {
-			turn = figure(e.Switch).String() + " to switch"
+			turn = figure(e.Switch).String() + " to switch sides"
 		}
 	}
 	return kept(order, turn, paceOf(e), contactsOf(e, len(first)))

@@ -47,7 +47,7 @@ func TestPopplerReadsThePDF(t *testing.T) {
 			t.Run(b.Name+" on "+paper.Name, func(t *testing.T) {
 				d := builtin(t, b)
 				file := filepath.Join(t.TempDir(), "sheet.pdf")
-				printed, err := d.WriteFile(file, PDF, paper, false)
+				printed, err := d.WriteFile(file, PDF, paper, false, false)
 				if err != nil || len(printed.Missing) > 0 {
 					t.Fatal(printed, err)
 				}
@@ -145,7 +145,7 @@ func TestPopplerReadsEveryScript(t *testing.T) {
 		d.Blocks[0].Rows[0].Notes = append(d.Blocks[0].Rows[0].Notes, Note{fmt.Sprint("Text ", i), text})
 	}
 	file := filepath.Join(t.TempDir(), "sheet.pdf")
-	if printed, err := d.WriteFile(file, PDF, Papers[0], false); err != nil || len(printed.Missing) > 0 {
+	if printed, err := d.WriteFile(file, PDF, Papers[0], false, false); err != nil || len(printed.Missing) > 0 {
 		t.Fatal(printed, err)
 	}
 	raw := squeezed(tool(t, "", "pdftotext", "-raw", file, "-"))
@@ -188,7 +188,7 @@ func TestCmarkShowsTheTexts(t *testing.T) {
 func TestPopplerDrawsInBlackAndWhite(t *testing.T) {
 	dir := t.TempDir()
 	file := filepath.Join(dir, "sheet.pdf")
-	if _, err := superset(t).WriteFile(file, PDF, Papers[0], false); err != nil {
+	if _, err := superset(t).WriteFile(file, PDF, Papers[0], false, false); err != nil {
 		t.Fatal(err)
 	}
 	tool(t, "", "pdftoppm", "-r", "40", "-aa", "no", "-aaVector", "no", "-singlefile", file, filepath.Join(dir, "page"))
@@ -212,5 +212,49 @@ func TestPopplerDrawsInBlackAndWhite(t *testing.T) {
 	}
 	if share := float64(ink) / float64(3*w*h); share < 0.02 || share > 0.2 {
 		t.Errorf("%.1f %% of the page is ink", share*100)
+	}
+}
+
+// On the sheet for the wall every capital and figure is 9.31 mm high at least,
+// as Poppler measures the type, every block has pages of its own, no word of a
+// name is broken, and name, dose, side and rest of every exercise are there.
+func TestLargeIsReadFromTwoMetres(t *testing.T) {
+	word := regexp.MustCompile(`<word xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)">(.*)</word>`)
+	for _, b := range sessions.Builtins() {
+		d := builtin(t, b)
+		file := filepath.Join(t.TempDir(), "wall.pdf")
+		printed, err := d.WriteFile(file, PDF, Papers[0], true, false)
+		if err != nil || printed.Pages < len(d.Blocks) {
+			t.Fatalf("%s: %d pages for %d blocks, %v", b.Name, printed.Pages, len(d.Blocks), err)
+		}
+		page, pages := "", strings.Split(tool(t, "", "pdftotext", "-bbox", file, "-"), "</page>")
+		var raw []string
+		for i, p := range pages[:len(pages)-1] {
+			var body []string
+			for _, w := range word.FindAllStringSubmatch(p, -1) {
+				top, _ := strconv.ParseFloat(w[2], 64)
+				foot, _ := strconv.ParseFloat(w[4], 64)
+				if top*point > Papers[0].Height-margin-6 {
+					continue // the foot of the page
+				}
+				// Poppler's box is as high as the typeface's ascent and descent.
+				if high := (foot - top) * point * capHeight / (ascent + descent); high < 9.31 {
+					t.Errorf("%s, page %d: %q is %.2f mm high", b.Name, i+1, w[5], high)
+				}
+				body = append(body, html.UnescapeString(w[5]))
+			}
+			page = squeezed(strings.Join(body, ""))
+			raw = append(raw, page)
+		}
+		all := strings.Join(raw, "")
+		for _, block := range d.Blocks {
+			for _, r := range block.Rows {
+				for _, text := range []string{r.ID + r.Name, r.Dose.String(), r.Side, r.Then.String(), r.Then.Label} {
+					if !strings.Contains(all, squeezed(capitals(text))) {
+						t.Errorf("%s: %q is not found", b.Name, text)
+					}
+				}
+			}
+		}
 	}
 }

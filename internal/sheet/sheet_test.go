@@ -64,13 +64,13 @@ func TestGolden(t *testing.T) {
 	}
 }
 
-// The page asks for nothing: it has no address, no script and no other file.
+// The page asks for nothing: it has no address and no other file, and its script asks for none.
 func TestHTMLIsSelfContained(t *testing.T) {
 	var b bytes.Buffer
 	if err := superset(t).HTML(&b, Papers[0]); err != nil {
 		t.Fatal(err)
 	}
-	for _, bad := range []string{"http", "src=", "href=", "@import", "<script", "<link", "<b>\n", "ZgotmplZ"} {
+	for _, bad := range []string{"http", "src=", "href=", "@import", "fetch", "import(", "<script ", "<link", "<b>\n", "ZgotmplZ"} {
 		if strings.Contains(b.String(), bad) {
 			t.Errorf("the page contains %q", bad)
 		}
@@ -211,27 +211,27 @@ func TestWriteFile(t *testing.T) {
 	for _, format := range []Format{PDF, HTML, Markdown} {
 		file := filepath.Join(dir, "sheet"+string(format))
 		for range 2 { // the second replaces the first
-			if _, err := d.WriteFile(file, format, Papers[0], false); err != nil {
+			if _, err := d.WriteFile(file, format, Papers[0], false, false); err != nil {
 				t.Fatal(err)
 			}
 		}
 		if err := os.WriteFile(file, []byte("mine, about coldfloor sheet"), 0o644); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := d.WriteFile(file, format, Papers[0], false); err == nil || !strings.Contains(err.Error(), "not a sheet") {
+		if _, err := d.WriteFile(file, format, Papers[0], false, false); err == nil || !strings.Contains(err.Error(), "not a sheet") {
 			t.Errorf("%s: another's file is replaced: %v", format, err)
 		}
 		if got, _ := os.ReadFile(file); string(got) != "mine, about coldfloor sheet" {
 			t.Errorf("%s: another's file is touched", format)
 		}
-		if _, err := d.WriteFile(file, format, Papers[0], true); err != nil {
+		if _, err := d.WriteFile(file, format, Papers[0], false, true); err != nil {
 			t.Error(err)
 		}
 	}
-	if _, err := d.WriteFile(filepath.Join(dir, "no", "a.md"), Markdown, Papers[0], false); err == nil || !strings.Contains(fault.Text(err), "hint: ") {
+	if _, err := d.WriteFile(filepath.Join(dir, "no", "a.md"), Markdown, Papers[0], false, false); err == nil || !strings.Contains(fault.Text(err), "hint: ") {
 		t.Errorf("a folder that is missing: %v", err)
 	}
-	if _, err := d.WriteFile(dir, Markdown, Papers[0], false); err == nil {
+	if _, err := d.WriteFile(dir, Markdown, Papers[0], false, false); err == nil {
 		t.Error("a folder is replaced")
 	}
 }
@@ -245,5 +245,5 @@ func ExampleDoc() {
 	d := Of(plan.Of(s))
 	row := d.Blocks[1].Rows[3]
 	fmt.Println(row.ID, row.Name, row.Dose, row.Side, row.Then.Figure, row.Then.Label)
-	// Output: 2d Side plank 15 s a side 45 s after each round
+	// Output: 2d Side plank 15 s each side 45 s between rounds
 }
