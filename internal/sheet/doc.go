@@ -73,7 +73,7 @@ type Block struct {
 	Number string // counts from 1
 	Title  string
 	Rounds string // how often its exercises are gone through; empty for once
-	Before Rest // between the block before and this one; zero where there is none
+	Before Rest   // between the block before and this one; zero where there is none
 	Facts  []string
 	Rows   []Row
 }
