@@ -293,3 +293,22 @@ func TestCallsAreRead(t *testing.T) {
 		t.Errorf("written as %q", got)
 	}
 }
+
+func TestResults(t *testing.T) {
+	for _, c := range []struct {
+		m    Measure
+		text string
+		want float64 // below zero: refused
+	}{
+		{MeasureDistance, "231", 231}, {MeasureDistance, " 231,5 ", 231.5}, {MeasureDistance, "2.31m", 231}, {MeasureDistance, "231 cm", 231},
+		{MeasureDistance, "2.31", -1}, {MeasureDistance, "2310", -1}, {MeasureDistance, "", -1}, {MeasureDistance, "1,2,3", -1}, {MeasureDistance, "NaN", -1},
+		{MeasureHeight, "48.5", 48.5}, {MeasureHeight, "48,5", 48.5}, {MeasureHeight, "501", -1},
+		{MeasureCount, "17", 17}, {MeasureCount, "0", 0}, {MeasureCount, "17.5", -1}, {MeasureCount, "-1", -1},
+		{MeasureTime, "4,52", 4.52}, {MeasureTime, "4.52 s", 4.52}, {MeasureTime, "0", -1}, {MeasureTime, "Inf", -1},
+	} {
+		got, err := c.m.ParseResult(c.text)
+		if (err != nil) != (c.want < 0) || err == nil && got != c.want {
+			t.Errorf("%s %q is read as %v, %v; want %v", c.m, c.text, got, err, c.want)
+		}
+	}
+}

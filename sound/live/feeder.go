@@ -12,18 +12,19 @@ import (
 
 // How the feeder keeps time.
 const (
-	showFirst  = 100 * time.Millisecond  // what a screen is given: to load the system's sound holds up its first frame
-	openWait   = 3 * time.Second         // for a device to take its first samples; measured: up to 2 s
-	stallWait  = 1200 * time.Millisecond // without a sample taken, after which a device is gone
-	lookEvery  = 250 * time.Millisecond
-	placeAhead = 800 * time.Millisecond // before a cue is due; well over any hold-up of a busy machine
-	tooLate    = 300 * time.Millisecond // a cue that could not be given by then would mislead
-	closeWait  = 2 * time.Second        // for what sounds to end
-	sleepAfter = time.Second            // with nothing to come; what sounds has faded by then
-	wakeAhead  = 2 * time.Second        // before a cue is due: placeAhead, and time to find the pace
-	sleepOver  = 20 * time.Second       // a silence is slept through from that length on, unless a run may call for a cue
-	alert      = 10 * time.Minute       // after a run was last told of, in which it may call for a cue
-	latency    = driverBuffer + 2*playerBuffer
+	showFirst   = 100 * time.Millisecond  // what a screen is given: to load the system's sound holds up its first frame
+	openWait    = 3 * time.Second         // for a device to take its first samples; measured: up to 2 s
+	stallWait   = 1200 * time.Millisecond // without a sample taken, after which a device is gone
+	lookEvery   = 250 * time.Millisecond
+	placeAhead  = 800 * time.Millisecond // before a cue is due; well over any hold-up of a busy machine
+	tooLate     = 300 * time.Millisecond // a cue that could not be given by then would mislead
+	closeWait   = 2 * time.Second        // for what sounds to end
+	sleepAfter  = time.Second            // with nothing to come; what sounds has faded by then
+	wakeAhead   = 2 * time.Second        // before a cue is due: placeAhead, and time to find the pace
+	sleepOver   = 20 * time.Second       // a silence is slept through from that length on, unless a run may call for a cue
+	reopenEvery = 2 * time.Second        // while there is no device
+	alert       = 10 * time.Minute       // after a run was last told of, in which it may call for a cue
+	latency     = driverBuffer + 2*playerBuffer
 
 	ms = time.Millisecond
 )
@@ -48,6 +49,7 @@ type feeder struct {
 	moved    time.Duration // when the device was last seen to take samples
 	stalled  time.Duration // looked at without it taking any
 	busy     time.Duration // when there was last something to come
+	tried    time.Duration // when a device was last looked for
 	closing  time.Duration // when Close was first seen; 0: not yet
 }
 
@@ -155,6 +157,7 @@ func (l *Sound) look() decision {
 		d.rings = l.ring(now)
 		l.forget(now)
 		d.wait = min(lookEvery, l.untilNext(now))
+		l.mayReopen(now, &d)
 	}
 	l.feeder.looked = now
 	d.over = l.isOver(now)
@@ -326,6 +329,32 @@ func (l *Sound) mayWake(now time.Duration, d *decision) {
 	l.place(now)
 	l.out.goOn()
 	d.wait = lookEvery / 4
+}
+
+// mayReopen looks for a device that was not there, or went away.
+func (l *Sound) mayReopen(now time.Duration, d *decision) {
+	if l.state != absent || !l.wanted || l.closed || now < l.feeder.tried+reopenEvery {
+		return
+	}
+	if l.opened && l.out.err() == nil {
+		return // it is there, and takes nothing for the moment
+	}
+	l.feeder.tried = now
+	d.do = func() { go l.reopen() }
+}
+
+// reopen opens a device that is there again; watch tells when it plays.
+func (l *Sound) reopen() {
+	if l.out.open(l.fill) != nil {
+		return
+	}
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.closed {
+		l.out.close()
+		return
+	}
+	l.opened = true
 }
 
 // isOver reports whether Sound is closed and all is heard.

@@ -47,6 +47,7 @@ type Sound struct {
 	muted  bool
 	volume float64
 	notice string
+	wanted bool // a device: not while muted from the start, nor over SSH
 	opened bool // the device, by the goroutine that opens it
 	closed bool
 
@@ -86,7 +87,7 @@ const (
 
 // New begins to open the sound device, which may take seconds, and returns
 // at once.
-func New(o Options) *Sound { return newLive(o, &otoOutput{}) }
+func New(o Options) *Sound { return newLive(o, newSystemOutput()) }
 
 // newLive is New on a given device.
 func newLive(o Options, out output) *Sound {
@@ -230,7 +231,7 @@ func (l *Sound) openUnlessMuted() {
 	case os.Getenv("SSH_CONNECTION") != "":
 		l.lose("no sound over SSH")
 	default:
-		l.state = opening
+		l.state, l.wanted = opening, true
 		var wait time.Duration
 		if l.opts.Screen {
 			wait = showFirst

@@ -2,6 +2,7 @@ package live
 
 import (
 	"encoding/binary"
+	"errors"
 	"math"
 	"sync"
 	"time"
@@ -27,7 +28,8 @@ const (
 type output interface {
 	// open starts the device and lets it call fill whenever it wants len(out)
 	// more samples; unplayed is how many of those it had before the device
-	// has not yet taken. It returns once samples may flow.
+	// has not yet taken, below zero if it had to go without. It returns once
+	// samples may flow. It may be called again after err was not nil.
 	open(fill func(out []float32, unplayed int)) error
 	halt() int // stops calling fill and throws away what was not yet taken; returns how many samples that is
 	goOn()     // calls fill again
@@ -62,6 +64,9 @@ var process = sync.OnceValues(func() (*oto.Context, error) {
 })
 
 func (o *otoOutput) open(fill func(out []float32, unplayed int)) error {
+	if o.player != nil {
+		return errors.New("the sound device does not come back to a process that had it")
+	}
 	c, err := process()
 	if err != nil {
 		return err
@@ -90,6 +95,9 @@ func (o *otoOutput) suspend() error { return o.context.Suspend() }
 func (o *otoOutput) resume() error  { return o.context.Resume() }
 
 func (o *otoOutput) err() error {
+	if o.context == nil {
+		return nil
+	}
 	if err := o.context.Err(); err != nil {
 		return err
 	}

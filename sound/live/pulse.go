@@ -1,0 +1,211 @@
+//go:build linux || freebsd || netbsd || openbsd
+
+package live
+
+import (
+	"encoding/binary"
+	"errors"
+	"io"
+	"math"
+	"sync"
+	"time"
+
+	"github.com/jfreymuth/pulse/proto"
+
+	"coldfloor/sound"
+)
+
+// pulseStream is a stream on a PulseAudio server, or on one that speaks its
+// protocol. It is spoken to here rather than through oto for what oto does not
+// offer: what the server has not played can be thrown away, so that a cue that a
+// key calls for is heard soon though the buffer is long; silence that nobody
+// supplied counts as played, so that the stream never parts from the device's
+// clock; and a server that went away is found again when it is back.
+type pulseStream struct {
+	fill   func(out []float32, unplayed int)
+	client *proto.Client
+	conn   io.Closer
+	index  uint32
+	buffer int // samples that the server wants to have ahead
+
+	mu      sync.Mutex // never held while the server is asked for something
+	more    *sync.Cond // one of the following changed
+	wanted  int        // samples asked for and not sent
+	sent    int64      // samples since the stream began
+	halted  bool
+	busy    bool // samples are being made and sent
+	failure error
+}
+
+// answersWithin is how long a server may take to answer before it is given up:
+// nobody who presses a key waits longer.
+const answersWithin = 300 * time.Millisecond
+
+// errServerLost is the failure of a stream whose server has gone.
+var errServerLost = errors.New("the sound server has gone")
+
+// newPulseStream begins a stream on the system's sound server.
+func newPulseStream(fill func(out []float32, unplayed int)) (*pulseStream, error) {
+	client, conn, err := proto.Connect("")
+	if err != nil {
+		return nil, err
+	}
+	p := &pulseStream{fill: fill, client: client, conn: conn}
+	p.more = sync.NewCond(&p.mu)
+	client.Callback = p.told
+	if err := p.begin(); err != nil {
+		conn.Close()
+		return nil, err
+	}
+	client.SetTimeout(answersWithin)
+	go p.supply()
+	return p, nil
+}
+
+// begin has the server make the stream.
+func (p *pulseStream) begin() error {
+	name := proto.PropListString("coldfloor")
+	if err := p.client.Request(&proto.SetClientName{Props: proto.PropList{"application.name": name}}, &proto.SetClientNameReply{}); err != nil {
+		return err
+	}
+	want := uint32(sound.Position(driverBuffer) * bytesPerSample)
+	request := proto.CreatePlaybackStream{
+		SampleSpec: proto.SampleSpec{Format: proto.FormatFloat32LE, Channels: 1, Rate: uint32(sound.SampleRate)},
+		ChannelMap: proto.ChannelMap{proto.ChannelMono}, ChannelVolumes: proto.ChannelVolumes{proto.VolumeNorm},
+		SinkIndex: proto.Undefined, BufferMaxLength: 4 * want, BufferTargetLength: want,
+		BufferPrebufferLength: 0, // the stream runs from the start, supplied or not
+		BufferMinimumRequest:  proto.Undefined, AdjustLatency: true,
+		Properties: proto.PropList{"media.name": name},
+	}
+	var reply proto.CreatePlaybackStreamReply
+	if err := p.client.Request(&request, &reply); err != nil {
+		return err
+	}
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.index, p.buffer = reply.StreamIndex, int(reply.BufferTargetLength)/bytesPerSample
+	p.wanted += int(reply.Missing) / bytesPerSample
+	return nil
+}
+
+// told takes what the server says of its own accord. It must not ask it for
+// anything.
+func (p *pulseStream) told(message any) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	switch m := message.(type) {
+	case *proto.Request:
+		p.wanted += int(m.Length) / bytesPerSample
+	case *proto.ConnectionClosed, *proto.PlaybackStreamKilled:
+		p.failure = errServerLost
+	default:
+		return
+	}
+	p.more.Broadcast()
+}
+
+// supply makes and sends the samples that the server asks for, until the stream
+// fails.
+func (p *pulseStream) supply() {
+	var out []float32
+	var packet []byte
+	for {
+		n, ok := p.await()
+		if !ok {
+			return
+		}
+		if cap(out) < n {
+			out, packet = make([]float32, n), make([]byte, n*bytesPerSample)
+		}
+		p.fill(out[:n], p.buffer-n)
+		for i, v := range out[:n] {
+			binary.LittleEndian.PutUint32(packet[bytesPerSample*i:], math.Float32bits(v))
+		}
+		p.done(n, p.client.Send(p.index, packet[:n*bytesPerSample]))
+	}
+}
+
+// await waits until samples may be sent, and returns how many.
+func (p *pulseStream) await() (n int, ok bool) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	for p.failure == nil && (p.halted || p.wanted <= 0) {
+		p.more.Wait()
+	}
+	if p.failure != nil {
+		return 0, false
+	}
+	p.busy = true
+	return p.wanted, true
+}
+
+// done books samples that were sent, or that could not be.
+func (p *pulseStream) done(n int, err error) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.busy = false
+	p.wanted -= n
+	p.sent += int64(n)
+	if err != nil {
+		p.failure = err
+	}
+	p.more.Broadcast()
+}
+
+// halt stops sending, has the server throw away what it has not played, and
+// returns how many samples that is. The stream runs on meanwhile.
+func (p *pulseStream) halt() int {
+	p.mu.Lock()
+	p.halted = true
+	for p.busy {
+		p.more.Wait()
+	}
+	p.mu.Unlock()
+	var at proto.GetPlaybackLatencyReply
+	err := p.client.Request(&proto.FlushPlaybackStream{StreamIndex: p.index}, nil)
+	if err == nil {
+		err = p.client.Request(&proto.GetPlaybackLatency{StreamIndex: p.index}, &at)
+	}
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if err != nil {
+		p.failure = err
+		return 0
+	}
+	kept := at.WriteIndex / bytesPerSample // where the server goes on to write
+	thrown := int(p.sent - kept)
+	p.sent = kept
+	p.wanted += max(0, thrown)
+	return thrown
+}
+
+// goOn sends again.
+func (p *pulseStream) goOn() {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.halted = false
+	p.more.Broadcast()
+}
+
+// cork lets the server's clock for this stream stand, or run again.
+func (p *pulseStream) cork(corked bool) error {
+	return p.client.Request(&proto.CorkPlaybackStream{StreamIndex: p.index, Corked: corked}, nil)
+}
+
+// err returns why the stream plays no more, nil while it does.
+func (p *pulseStream) err() error {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return p.failure
+}
+
+// close ends the stream.
+func (p *pulseStream) close() {
+	p.mu.Lock()
+	if p.failure == nil {
+		p.failure = errServerLost
+	}
+	p.more.Broadcast()
+	p.mu.Unlock()
+	p.conn.Close()
+}
