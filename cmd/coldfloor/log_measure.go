@@ -16,7 +16,7 @@ func newLogMeasure(o *logOptions) *cobra.Command {
 		Use:   "measure RUN|last [RESULT VALUE]",
 		Short: "List what was measured in a run, or put a result right",
 		Long: `List what was measured in a run, each result with its number; or put the result
-of that number right, such as 2 2.31m, or say with none that it was left out.
+of that number right, such as 2 231, or say with none that it was left out.
 The correction is a line of its own: the old value is kept in the journal.`,
 		Args: argsError(func(c *cobra.Command, args []string) error {
 			if len(args) != 1 && len(args) != 3 {

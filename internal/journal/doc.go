@@ -44,7 +44,8 @@
 //	finish    outcome (complete, stopped, interrupted), elapsed_s (wall time,
 //	          pauses within, the time between two processes left out)
 //	measure   block, round, exercise, name, side (left, right, both), try (from 1),
-//	          measure (distance, height, count, time), value (null: left out),
+//	          measure (distance, height, count, time), value (cm, cm, a
+//	          number, s; null: left out),
 //	          way, practice
 //	rating    rounds (completed, a number a block), rpe (0 to 10), pain, where,
 //	          pain_level (0 to 10), no_pain (earlier pain was a slip), note

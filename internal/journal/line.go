@@ -172,7 +172,7 @@ type Measure struct {
 	Side     string   `json:"side"`    // left, right or both
 	Try      int      `json:"try"`     // from 1
 	Measure  string   `json:"measure"` // distance, height, count or time
-	Value    *float64 `json:"value"`   // metres, metres, a number, or seconds; nil: left out
+	Value    *float64 `json:"value"`   // cm, cm, a number, or s; nil: left out
 	Way      string   `json:"way,omitempty"`
 	Practice bool     `json:"practice,omitempty"`
 

@@ -9,6 +9,7 @@ import (
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/texttable"
 	"coldfloor/internal/units"
+	"coldfloor/sessions"
 )
 
 // Measures returns the results that were measured in a run as a table, each
@@ -37,17 +38,11 @@ func result(m *journal.Measure) string {
 		return unknown
 	}
 	text := strconv.FormatFloat(*m.Value, 'f', -1, 64)
-	switch m.Measure {
-	case "distance", "height":
-		return text + " m"
-	case "time":
-		return text + " s"
-	}
-	return text
+	return strings.TrimSpace(text + " " + sessions.Measure(m.Measure).Unit())
 }
 
 // ParseResult returns the line that puts right what try number of a run
-// measured: a length such as 2.31 or 231cm, a time such as 4.52 or 4.52s, a
+// measured: a length such as 231 or 2.31m, a time such as 4.52 or 4.52s, a
 // whole number of times, or none.
 func ParseResult(r *journal.Run, number, value string) (*journal.Measure, error) {
 	n, err := strconv.Atoi(number)
@@ -59,30 +54,10 @@ func ParseResult(r *journal.Run, number, value string) (*journal.Measure, error)
 	if strings.EqualFold(value, "none") {
 		return &m, nil
 	}
-	v, err := parseResult(m.Measure, strings.TrimSpace(value))
+	v, err := sessions.Measure(m.Measure).ParseResult(value)
 	if err != nil {
-		return nil, err
+		return nil, fault.New("none leaves a result out", "%q %w", value, err)
 	}
 	m.Value = &v
 	return &m, nil
-}
-
-// parseResult reads a value of that measure.
-func parseResult(measure, value string) (float64, error) {
-	if v, err := strconv.ParseFloat(value, 64); err == nil && v >= 0 && v <= 10_000 && (measure != "count" || v == float64(int(v))) {
-		return v, nil
-	}
-	switch measure {
-	case "distance", "height":
-		if l, err := units.ParseLength(value); err == nil {
-			return float64(l) / 1000, nil
-		}
-		return 0, fault.New("write it as 2.31, 2.31m or 231cm, or none if it was left out", "%q is not a %s", value, measure)
-	case "time":
-		if d, err := units.ParseDuration(value); err == nil {
-			return units.InSeconds(d), nil
-		}
-		return 0, fault.New("write it as 4.52 or 4.52s, or none if it was left out", "%q is not a time", value)
-	}
-	return 0, fault.New("write a whole number, or none if it was left out", "%q is not a number of times", value)
 }

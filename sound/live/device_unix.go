@@ -55,6 +55,8 @@ func (s *systemOutput) goOn() {
 	s.otoOutput.goOn()
 }
 
+func (s *systemOutput) steady() bool { return s.server() != nil }
+
 func (s *systemOutput) suspend() error {
 	if p := s.server(); p != nil {
 		return p.cork(true)

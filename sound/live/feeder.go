@@ -172,7 +172,7 @@ func (l *Sound) watch(now time.Duration) {
 		f.moved, f.stalled = moved, 0
 		if l.state == opening || l.state == absent {
 			l.state, l.notice, f.anchored = playing, "", false
-			l.pace.begin(now)
+			l.pace.begin(now, l.out.steady())
 		}
 		return
 	}
@@ -323,7 +323,7 @@ func (l *Sound) mayWake(now time.Duration, d *decision) {
 	l.state = playing
 	f := &l.feeder
 	f.anchored, f.stalled, f.moved = false, 0, l.pace.moved()
-	l.pace.begin(now)
+	l.pace.begin(now, l.out.steady())
 	d.do = func() { l.out.resume() }
 	l.sched.Rewind(l.out.halt())
 	l.place(now)

@@ -95,6 +95,7 @@ func (d *simDevice) set(f func()) { d.mu.Lock(); defer d.mu.Unlock(); f() }
 
 func (d *simDevice) suspend() error { d.set(func() { d.suspended = true }); return nil }
 func (d *simDevice) resume() error  { d.set(func() { d.suspended = false }); return nil }
+func (d *simDevice) steady() bool   { return false }
 func (d *simDevice) err() error     { return nil }
 func (d *simDevice) close()         { close(d.quit) }
 

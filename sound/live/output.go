@@ -35,7 +35,8 @@ type output interface {
 	goOn()     // calls fill again
 	suspend() error
 	resume() error
-	err() error // why no more samples will be taken, nil while they are
+	steady() bool // silence that nobody supplied in time counts as taken, so that no time is lost on the way
+	err() error   // why no more samples will be taken, nil while they are
 	close()
 }
 
@@ -90,6 +91,8 @@ func (o *otoOutput) halt() int {
 }
 
 func (o *otoOutput) goOn() { o.player.Play() }
+
+func (o *otoOutput) steady() bool { return false }
 
 func (o *otoOutput) suspend() error { return o.context.Suspend() }
 func (o *otoOutput) resume() error  { return o.context.Resume() }

@@ -19,6 +19,8 @@ type pace struct {
 	seen  []taking      // of the last paceWindow
 	last  taking
 	late  int // takings in a row far below the line
+
+	steady bool // the device loses no samples: late takings tell of a busy machine alone
 }
 
 // taking is a moment at which the device had taken so many samples in all.
@@ -43,11 +45,12 @@ const (
 	lateInRow = 6
 )
 
-// begin forgets what was learnt: the flow begins anew at host time now.
-func (p *pace) begin(now time.Duration) {
+// begin forgets what was learnt: the flow begins anew at host time now. A
+// steady device loses no samples on the way.
+func (p *pace) begin(now time.Duration, steady bool) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	p.since, p.seen, p.late = now, p.seen[:0], 0
+	p.since, p.seen, p.late, p.steady = now, p.seen[:0], 0, steady
 }
 
 // saw books that samples had been taken in all by host time now.
@@ -65,7 +68,7 @@ func (p *pace) saw(now time.Duration, samples int) {
 		old++
 	}
 	p.seen = append(p.seen[:copy(p.seen, p.seen[old:])], taking{now, samples})
-	if p.top()-p.seen[len(p.seen)-1].above() < lateBy {
+	if p.steady || p.top()-p.seen[len(p.seen)-1].above() < lateBy {
 		p.late = 0
 	} else if p.late++; p.late == lateInRow {
 		p.late = 0

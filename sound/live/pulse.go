@@ -39,7 +39,7 @@ type pulseStream struct {
 
 // answersWithin is how long a server may take to answer before it is given up:
 // nobody who presses a key waits longer.
-const answersWithin = 300 * time.Millisecond
+const answersWithin = 500 * time.Millisecond
 
 // errServerLost is the failure of a stream whose server has gone.
 var errServerLost = errors.New("the sound server has gone")
