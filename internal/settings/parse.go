@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -53,6 +54,18 @@ func Parse(name string, src []byte) (Player, error) {
 		return Default(), err
 	}
 	return s, nil
+}
+
+// Keys returns the keys of a settings file, in the order in which they are shown.
+func Keys() []string { return slices.Clone(keys) }
+
+// From reads the settings in a mapping of a file that the user knows as file,
+// and that may have other keys beside Keys. What is wrong is noted there.
+func From(m *yamlread.Mapping, file string) Player {
+	s := Default()
+	s.File = file
+	s.read(m)
+	return s
 }
 
 // onlyComments reports whether src says nothing, as a settings file does whose

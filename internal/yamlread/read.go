@@ -32,6 +32,39 @@ const maxProblems = 1000
 // none; in any case File.Err has what is wrong so far, and values read from
 // the mapping add to it.
 func Parse(name string, src []byte, keys ...string) (*File, *Mapping) {
+	f, root := parse(name, src)
+	if root == nil {
+		return f, nil
+	}
+	return f, f.mapping(root, "the file", keys)
+}
+
+// ParseList reads src as Parse does, but as a list of 1 to most mappings with
+// the given keys. Messages call one of them what, as in "a player". Items that
+// are no mapping are left out.
+func ParseList(name string, src []byte, most int, what string, keys ...string) (*File, []*Mapping) {
+	f, root := parse(name, src)
+	switch {
+	case root == nil:
+		return f, nil
+	case root.Kind != yaml.SequenceNode:
+		f.add(place(root), "the file is no list", "begin each item with -")
+		return f, nil
+	case len(root.Content) > most:
+		f.add(place(root), fmt.Sprintf("the file is a list of %d, at most %d", len(root.Content), most), "")
+		return f, nil
+	}
+	var list []*Mapping
+	for _, n := range root.Content {
+		if m := f.mapping(n, what, keys); m != nil {
+			list = append(list, m)
+		}
+	}
+	return f, list
+}
+
+// parse returns the root of the file, or nil if it has none.
+func parse(name string, src []byte) (*File, *yaml.Node) {
 	f := &File{name: name}
 	if len(src) > MaxBytes {
 		f.add(Pos{1, 1}, "the file is larger than 1 MiB", "this cannot be a file typed by hand; is it the right one?")
@@ -47,7 +80,7 @@ func Parse(name string, src []byte, keys ...string) (*File, *Mapping) {
 	if root == nil || bytes.IndexByte(src, '*') >= 0 && !f.boundAliases(root) {
 		return f, nil
 	}
-	return f, f.mapping(root, "the file", keys)
+	return f, root
 }
 
 // Err returns the Problems found, in the order of their places, or nil.

@@ -1,7 +1,6 @@
 package weeks
 
 import (
-	"bytes"
 	"fmt"
 	"slices"
 	"strconv"
@@ -11,7 +10,6 @@ import (
 
 	"coldfloor/internal/units"
 	"coldfloor/internal/yamlread"
-	"coldfloor/sessions"
 )
 
 // Amendment is what a plan is to have besides what its file says.
@@ -43,17 +41,12 @@ func (p *Plan) Amended(a Amendment) ([]byte, error) {
 	for _, m := range a.Moves {
 		amendMove(child(root, "move", yaml.MappingNode), m)
 	}
-	var out bytes.Buffer
-	e := yaml.NewEncoder(&out)
-	e.SetIndent(2)
-	if err := e.Encode(doc); err != nil {
+	text, err := encode(doc)
+	if err != nil {
 		return nil, err
 	}
-	if err := e.Close(); err != nil {
-		return nil, err
-	}
-	_, err = Parse(p.Name, out.Bytes(), func(name string) (*sessions.Session, error) { return p.bases[name], nil })
-	return out.Bytes(), err
+	_, err = Parse(p.Name, text, p.find)
+	return text, err
 }
 
 // amendLighter adds a lighter week, or lowers the share of one that is there.

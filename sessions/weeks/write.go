@@ -1,7 +1,6 @@
 package weeks
 
 import (
-	"bytes"
 	"fmt"
 	"strconv"
 	"time"
@@ -38,13 +37,7 @@ func rewrite(base, changed *sessions.Session) ([]byte, error) {
 	for i := range changed.Blocks {
 		rewriteBlock(blocks.Content[i], &base.Blocks[i], &changed.Blocks[i])
 	}
-	var out bytes.Buffer
-	e := yaml.NewEncoder(&out)
-	e.SetIndent(2)
-	if err := e.Encode(doc); err != nil {
-		return nil, err
-	}
-	return out.Bytes(), e.Close()
+	return encode(doc)
 }
 
 // rewriteBlock writes what was changed in a block.
