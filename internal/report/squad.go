@@ -127,7 +127,7 @@ func percent(s review.Share) string {
 	return fmt.Sprintf("%.0f %%", math.Floor(100*part+1e-9))
 }
 
-// Troubled says in a line what is to be said of a player first.
+// Troubled says in a sentence what is to be said of a player first, if anything.
 func Troubled(p *review.Player) string {
 	s := &p.Standing
 	var all []string
@@ -148,9 +148,6 @@ func Troubled(p *review.Player) string {
 	}
 	if s.Running > review.RunningMax {
 		all = append(all, units.Count(s.Running, "day")+" without a day of rest")
-	}
-	if all == nil {
-		return "nothing to look at"
 	}
 	return strings.Join(all, "; ")
 }

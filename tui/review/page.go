@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"coldfloor/internal/report"
+	"coldfloor/internal/review"
 	"coldfloor/internal/safetext"
 )
 
@@ -25,15 +26,33 @@ const around = 3
 // room returns how many lines of a page are shown.
 func (m *Model) room() int { return max(1, m.height-around-len(m.detail())) }
 
-// detail is what stands below a squad: all that is to be said first of the
-// player that the cursor is on.
+// detail is what stands below a squad: all that is to be said first of every
+// player, if there is room, or else of the one that the cursor is on.
 func (m *Model) detail() []string {
 	const least = 16 // lines of a window that has room for it
 	if m.screen != onSquad || m.allKeys || m.height < least {
 		return nil
 	}
-	p := m.current()
-	return append([]string{""}, safetext.Wrap(p.Name+": "+report.Troubled(p), m.width, 4)...)
+	every := []string{""}
+	for _, p := range m.opts.Squad.Players {
+		if report.Troubled(p) != "" {
+			every = append(every, m.said(p)...)
+		}
+	}
+	const header = 2
+	if around+header+len(m.opts.Squad.Players)+len(every) <= m.height {
+		return every
+	}
+	return append([]string{""}, m.said(m.current())...)
+}
+
+// said is what is to be said first of a player.
+func (m *Model) said(p *review.Player) []string {
+	text := report.Troubled(p)
+	if text == "" {
+		text = "nothing to look at"
+	}
+	return safetext.Wrap(p.Name+": "+text, m.width, 4)
 }
 
 // laidOut sets the page anew for the window, and keeps the cursor in sight.

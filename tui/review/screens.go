@@ -103,7 +103,7 @@ func (m *Model) squadPage() page {
 		p.lines = append(p.lines, m.style.strong.Render(blankMark+h))
 	}
 	for i, r := range rows[len(heads):] {
-		p.lines = append(p.lines, m.row(r, i == m.player, m.opts.Squad.Players[i].Standing.Trouble))
+		p.lines = append(p.lines, m.row(r, i == m.player))
 	}
 	return p
 }
@@ -127,12 +127,9 @@ const (
 )
 
 // row draws a line that the cursor can be on. Marked figures stand out.
-func (m *Model) row(text string, on bool, trouble review.Trouble) string {
-	switch {
-	case on:
+func (m *Model) row(text string, on bool) string {
+	if on {
 		return m.style.strong.Reverse(true).Render(cursorMark + text)
-	case trouble == review.NoTrouble:
-		return blankMark + m.style.plain.Render(text)
 	}
 	var b strings.Builder
 	b.WriteString(blankMark)
@@ -156,10 +153,13 @@ func (m *Model) row(text string, on bool, trouble review.Trouble) string {
 
 // sessionRow draws a session's line; one with pain stands out.
 func (m *Model) sessionRow(text string, on, pain bool) string {
-	if pain && !on {
+	switch {
+	case on:
+		return m.row(text, on)
+	case pain:
 		return blankMark + m.style.strong.Render(text)
 	}
-	return m.row(text, on, review.NoTrouble)
+	return blankMark + m.style.plain.Render(text)
 }
 
 // playerPage is one view of a player.
