@@ -10,6 +10,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -242,5 +243,23 @@ func TestWriteFile(t *testing.T) {
 	}
 	if _, err := d.WriteFile(filepath.Join(t.TempDir(), "no", "a.pdf"), PDF, false); err == nil || !strings.Contains(fault.Text(err), "hint: make it first") {
 		t.Errorf("into no folder: %v", err)
+	}
+}
+
+// A long note is in every report, all of it.
+func TestNothingIsCut(t *testing.T) {
+	var words []string
+	for i := range 200 {
+		words = append(words, "w"+strconv.Itoa(i))
+	}
+	s := reporttest.Squad("Player 1")
+	p := s.Players[0]
+	p.Pain[0].Note = strings.Join(words, " ")
+	for name, src := range map[string]string{"text": string(text(t, s, true)), "page": string(page(t, s))} {
+		for _, w := range words {
+			if !strings.Contains(src, w+" ") && !strings.Contains(src, w+"\n") && !strings.Contains(src, w+"<") {
+				t.Errorf("the %s lacks %s", name, w)
+			}
+		}
 	}
 }

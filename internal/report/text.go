@@ -79,20 +79,36 @@ func FactsText(facts []Fact) string {
 // longest is how wide a column of plain text may be, in cells.
 const longest = 60
 
-// Text returns the table as plain text.
+// Text returns the table as plain text. A cell that is too long goes on in the
+// lines below.
 func (t Table) Text() string {
-	rows := make([][]string, len(t.Rows))
-	for i, row := range t.Rows {
-		for _, cell := range row {
-			rows[i] = append(rows[i], safetext.Fit(cell, longest))
+	var rows [][]string
+	for _, row := range t.Rows {
+		cells := make([][]string, len(row))
+		most := 1
+		for c, cell := range row {
+			cells[c] = wrapped(cell, longest)
+			most = max(most, len(cells[c]))
+		}
+		for i := range most {
+			line := make([]string, len(row))
+			for c := range row {
+				if i < len(cells[c]) {
+					line[c] = cells[c][i]
+				}
+			}
+			rows = append(rows, line)
 		}
 	}
 	return texttable.Table{Header: t.Header, Right: t.Right, Rows: rows}.String()
 }
 
+// wrapped breaks a text into lines, all of it.
+func wrapped(text string, width int) []string { return safetext.Wrap(text, width, len(text)+1) }
+
 // paragraphs writes texts, each broken into lines.
 func paragraphs(b *strings.Builder, texts []string) {
 	for _, t := range texts {
-		fmt.Fprintf(b, "\n%s\n", strings.Join(safetext.Wrap(t, proseWidth, 40), "\n"))
+		fmt.Fprintf(b, "\n%s\n", strings.Join(wrapped(t, proseWidth), "\n"))
 	}
 }
