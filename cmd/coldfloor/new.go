@@ -9,6 +9,7 @@ import (
 
 	"coldfloor/internal/compose"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/internal/wholefile"
@@ -27,19 +28,22 @@ func newNew() *cobra.Command {
 	var f newFlags
 	c := &cobra.Command{
 		Use:   "new FILE",
-		Short: "Draft a session to make one's own",
+		Short: "Draft a session to make your own",
 		Long: `Write a sound, commented session to FILE, to be edited. In a terminal it asks
 for the level, the minutes, the room and what to train; with any of the flags
-it asks nothing, and what is not given comes from the settings or is usual.`,
+it asks nothing, and what is not given comes from the settings or is usual.
+
+What does not fit the time is left out, the quality named last first, and said,
+in the file too.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return f.run(c, args[0]) },
 	}
 	c.Flags().StringVar(&f.level, "level", "", "`LEVEL` of the player: beginner, intermediate or advanced")
 	c.Flags().StringVar(&f.minutes, "minutes", "", "how many minutes there are, `N` from 10 to 60")
 	c.Flags().StringVar(&f.room, "room", "", "the room: `SIZE` along x across x ceiling, such as 4.5x1.2x2.4m")
-	c.Flags().StringVar(&f.train, "train", "", "what to train: all, or some of vertical, horizontal, lateral, strength, as `A,B`")
+	c.Flags().StringVar(&f.train, "train", "", "what to train: all, or some of vertical, horizontal, lateral, strength, as `A,B`, the one that matters most first")
 	settingsFlag(c, &f.settings)
-	c.Flags().BoolVar(&f.force, "force", false, "write over FILE where it is there already")
+	c.Flags().BoolVar(&f.force, "force", false, "write over FILE if it is there already")
 	return c
 }
 
@@ -49,32 +53,36 @@ func (f newFlags) run(c *cobra.Command, file string) error {
 	if err := wholefile.Check(file, o); err != nil {
 		return err
 	}
-	a, err := f.answers(c)
+	mine, err := loadSettings(f.settings)
 	if err != nil {
 		return err
 	}
-	src, err := compose.Compose(a)
+	a, err := f.answers(c, mine)
+	if err != nil {
+		return err
+	}
+	a.MostContacts = int(mine.Limits["contacts_"+string(a.Level)].High)
+	draft, err := compose.Compose(a)
 	if err != nil {
 		return usageError{message: err.Error()}
 	}
-	s, err := sessions.Parse(file, src)
+	s, err := sessions.Parse(file, draft.Source)
 	if err != nil {
 		return err
 	}
-	if err := wholefile.Write(file, src, o); err != nil {
+	if err := wholefile.Write(file, draft.Source, o); err != nil {
 		return err
 	}
-	fmt.Fprintf(c.OutOrStdout(), "wrote %s: %s, %s long\n", file, s.Title, units.Clock(plan.Of(s).Total))
+	fmt.Fprintf(c.OutOrStdout(), "wrote %s: %s, %s long\n", safetext.Clean(file), s.Title, units.Clock(plan.Of(s).Total))
+	for _, note := range draft.Notes {
+		fmt.Fprintf(c.OutOrStdout(), "note: %s\n", note)
+	}
 	return nil
 }
 
-// answers returns what the draft goes by: from the flags where there are any,
-// or else asked for.
-func (f newFlags) answers(c *cobra.Command) (compose.Answers, error) {
-	mine, err := loadSettings(f.settings)
-	if err != nil {
-		return compose.Answers{}, err
-	}
+// answers returns what the draft goes by: from the flags if there are any, or
+// else asked for.
+func (f newFlags) answers(c *cobra.Command, mine settings.Player) (compose.Answers, error) {
 	a := compose.Answers{Level: cmp.Or(mine.Level, sessions.Beginner), Length: 30 * time.Minute, Room: mine.Room,
 		Height: mine.Height, Train: compose.Qualities()}
 	if a.Room == (settings.Room{}) {

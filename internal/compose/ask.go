@@ -33,7 +33,7 @@ func ParseMinutes(text string) (time.Duration, error) {
 		d *= time.Minute / time.Second
 	}
 	if d < MinLength || d > MaxLength {
-		return 0, fmt.Errorf("is not from %s to %s", units.FormatDuration(MinLength), units.FormatDuration(MaxLength))
+		return 0, fmt.Errorf("is not from %s to %s", units.Sentence(MinLength), units.Sentence(MaxLength))
 	}
 	return d, nil
 }
@@ -43,7 +43,7 @@ func ParseMinutes(text string) (time.Duration, error) {
 func ParseRoom(text string) (settings.Room, error) {
 	r, err := settings.ParseRoom(strings.TrimSpace(text))
 	if err == nil && min(r.Along, r.Across) < MinSide {
-		err = fmt.Errorf("is too small, it takes %v x %v of floor", MinSide, MinSide)
+		err = fmt.Errorf("is too small, it takes %s x %s of floor", MinSide.Text(), MinSide.Text())
 	}
 	return r, err
 }

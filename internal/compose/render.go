@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
@@ -14,14 +15,22 @@ import (
 // render writes a session as a coach would type it, with comments that say
 // what to change and why it is as it is. Every text in it is this package's
 // own and needs no quotes.
-func render(s *sessions.Session, a Answers) []byte {
+func render(s *sessions.Session, a Answers, notes []string) []byte {
 	w := &writer{}
 	w.line(0, "# Drafted for %s of floor%s and %d minutes; it is %s long.", floorOf(a), ceilingOf(a), a.Length/time.Minute, units.Clock(plan.Of(s).Total))
+	for _, n := range notes {
+		for i, line := range safetext.Wrap(strings.ToUpper(n[:1])+n[1:]+".", 76, 10) {
+			w.line(0, "#%s%s", strings.Repeat(" ", 1+min(i, 1)*2), line)
+		}
+	}
 	w.line(0, "# Make it your own, then: coldfloor check FILE, coldfloor preview FILE.")
 	w.line(0, "coldfloor: %d", s.Version)
 	w.line(0, "title: %s", s.Title)
 	w.line(0, "for: %s", s.For)
 	w.line(0, "level: %s   # beginner, intermediate or advanced", s.Level)
+	if s.Note != "" {
+		w.line(0, "note: %s", s.Note)
+	}
 	w.line(0, "lead_in: %s", units.FormatDuration(s.LeadIn))
 	w.line(0, "blocks:")
 	for i := range s.Blocks {
@@ -30,13 +39,13 @@ func render(s *sessions.Session, a Answers) []byte {
 	return []byte(w.String())
 }
 
-func floorOf(a Answers) string { return fmt.Sprintf("%v x %v", a.Room.Along, a.Room.Across) }
+func floorOf(a Answers) string { return a.Room.Along.Text() + " x " + a.Room.Across.Text() }
 
 func ceilingOf(a Answers) string {
 	if a.Room.Ceiling == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" under a ceiling of %v", a.Room.Ceiling)
+	return " under a ceiling of " + a.Room.Ceiling.Text()
 }
 
 // writer collects the lines of a file.
@@ -53,9 +62,9 @@ func (w *writer) line(indent int, format string, args ...any) {
 func reason(b *sessions.Block) string {
 	switch {
 	case b.Part == sessions.WarmUp:
-		return "Ten minutes before jumping are the custom; five are the least."
+		return "Practice is ten minutes before jumping; five are the least."
 	case b.Part == sessions.CoolDown:
-		return "To end calm."
+		return "To end calmly."
 	case b.Trains[0] == "strength":
 		return "Slow strength after the jumps, without hurry."
 	case b.Trains[0] == "trunk":
@@ -95,7 +104,11 @@ func (w *writer) exercise(e *sessions.Exercise) {
 	}
 	w.line(in, "cues: [%s]", strings.Join(e.Cues, ", "))
 	w.line(in, "how: %s", e.How)
-	w.line(in, "easier: %s", e.Easier.Name)
+	if n := e.Easier.Contacts; n != nil {
+		w.line(in, "easier: {name: %s, contacts: %d}", e.Easier.Name, *n)
+	} else {
+		w.line(in, "easier: %s", e.Easier.Name)
+	}
 	w.line(in, "floor: %v x %v", e.Floor.Along, e.Floor.Across)
 	if e.Travel > 0 {
 		w.line(in, "travel: %v", e.Travel)
