@@ -13,6 +13,7 @@ import (
 	"coldfloor/internal/check"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/logbook"
 	"coldfloor/internal/nearest"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
@@ -103,20 +104,18 @@ func (f checkFlags) options(c *cobra.Command, s settings.Player) (check.Options,
 // jumped returns the journal's sessions with jumps, and tells of what is damaged
 // in it, and of what is dated ahead.
 func jumped(c *cobra.Command, path string, now time.Time) ([]check.Jumped, error) {
-	runs, problems, err := journal.Load(path)
+	o, err := journal.ReadOverview(path)
 	if err != nil {
 		return nil, err
 	}
-	for _, p := range problems {
+	for _, p := range o.Problems {
 		fault.Print(c.ErrOrStderr(), fault.At(path, p))
 	}
+	if err := logbook.TellAhead(o.Runs, now); err != nil {
+		fault.Print(c.ErrOrStderr(), fault.At(path, err))
+	}
 	var list []check.Jumped
-	for _, jumps := range journal.JumpsOf(runs, now) {
-		if jumps.Ahead {
-			fault.Print(c.ErrOrStderr(), fault.New("put it right with coldfloor log edit --date",
-				"%s: %q is dated %s, which has not come yet; its jumps count as if it had just ended",
-				path, jumps.Run.Title(), jumps.Run.Start.Format("2006-01-02 15:04")))
-		}
+	for _, jumps := range journal.JumpsOf(o.Runs, now) {
 		list = append(list, check.Jumped{End: jumps.At, Contacts: jumps.Contacts.N, Unknown: !jumps.Contacts.Known})
 	}
 	return list, nil

@@ -17,6 +17,9 @@ import (
 type logOptions struct {
 	journal string
 	asJSON  bool
+
+	open *journal.Journal // nil before it is read
+	told bool             // what is wrong with its lines
 }
 
 // newLog returns the command that lists the runs in the journal, and those
@@ -32,18 +35,18 @@ prescribed a block, the length, the effort and the load (effort times minutes),
 and whether there was pain. A run is named by the start of its name, or as last.`,
 		Args: noSuchCommand,
 		RunE: func(c *cobra.Command, _ []string) error {
-			j, runs, err := o.load(c.ErrOrStderr())
+			read, err := o.load(c.ErrOrStderr())
 			if err != nil {
 				return err
 			}
-			for _, r := range logbook.Ahead(runs, time.Now()) {
-				fault.Print(c.ErrOrStderr(), fault.New("coldfloor log edit RUN --date puts it right", "%q is dated %s, which has not come yet: a clock was off",
-					r.Title(), r.Start.Format("2006-01-02 15:04")))
+			runs := read.Runs
+			if err := logbook.TellAhead(runs, time.Now()); err != nil {
+				fault.Print(c.ErrOrStderr(), err)
 			}
 			if !all {
-				runs = slices.DeleteFunc(runs, func(r *journal.Run) bool { return r.Withdrawn })
+				runs = slices.DeleteFunc(slices.Clone(runs), func(r *journal.Run) bool { return r.Withdrawn })
 			}
-			return listRuns(c.OutOrStdout(), j, runs, o.asJSON)
+			return listRuns(c.OutOrStdout(), o.open, runs, o.asJSON)
 		},
 	}
 	journalFlag(c, &o.journal)
@@ -69,20 +72,26 @@ func newLogShow(o *logOptions) *cobra.Command {
 	}
 }
 
-// load reads the journal and tells of lines that count for nothing.
-func (o *logOptions) load(stderr io.Writer) (*journal.Journal, []*journal.Run, error) {
-	j, err := journal.At(o.journal)
+// load reads the journal, and says once which of its lines count for nothing.
+func (o *logOptions) load(stderr io.Writer) (*journal.Overview, error) {
+	if o.open == nil {
+		j, err := journal.At(o.journal)
+		if err != nil {
+			return nil, err
+		}
+		o.open = j
+	}
+	all, err := o.open.Overview()
 	if err != nil {
-		return nil, nil, err
+		return nil, fmt.Errorf("cannot read the journal: %w", err)
 	}
-	runs, problems, err := journal.Load(j.Path())
-	if err != nil {
-		return nil, nil, fmt.Errorf("cannot read the journal: %w", err)
+	for _, p := range all.Problems {
+		if !o.told {
+			fault.Print(stderr, fault.At(o.journal, p))
+		}
 	}
-	for _, p := range problems {
-		fault.Print(stderr, fault.At(o.journal, p))
-	}
-	return j, runs, nil
+	o.told = true
+	return all, nil
 }
 
 // pick returns the run that the user named.
@@ -92,12 +101,15 @@ func (o *logOptions) pick(c *cobra.Command, name string) (*journal.Journal, *jou
 
 // pickBy returns the run that the user named, last being what pick takes for it.
 func (o *logOptions) pickBy(c *cobra.Command, name string, pick func([]*journal.Run, string) (*journal.Run, error)) (*journal.Journal, *journal.Run, error) {
-	j, runs, err := o.load(c.ErrOrStderr())
+	all, err := o.load(c.ErrOrStderr())
 	if err != nil {
 		return nil, nil, err
 	}
-	r, err := pick(runs, name)
-	return j, r, err
+	r, err := pick(all.Runs, name)
+	if err == nil {
+		r, err = all.Full(r)
+	}
+	return o.open, r, err
 }
 
 // listRuns writes runs as a table or as JSON.

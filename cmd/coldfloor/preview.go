@@ -6,7 +6,6 @@ import (
 	"io"
 	"os"
 	"runtime"
-	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -149,12 +148,15 @@ func ownPace(c *cobra.Command, log, file string) (*pace.Table, error) {
 		}
 		name = p.Name
 	}
-	done, _, err := journal.Load(log)
+	var done []*journal.Run
+	o, err := journal.ReadOverview(log)
+	if err == nil {
+		done, err = o.Recent(pace.Sessions, func(r *journal.Run) bool {
+			return name == "" || r.Started != nil && r.Started.Player == name
+		})
+	}
 	if err != nil {
 		fault.Print(c.ErrOrStderr(), fault.At("your own pace is not known: cannot read the journal", err))
-	}
-	if name != "" {
-		done = slices.DeleteFunc(done, func(r *journal.Run) bool { return r.Started == nil || r.Started.Player != name })
 	}
 	return pace.Of(done), nil
 }

@@ -48,13 +48,13 @@ func (j *Journal) AddOnPaper(s OnPaper) (id string, err error) {
 
 // Find reads the present state of one run.
 func (j *Journal) Find(id string) (*Run, error) {
-	runs, _, err := Load(j.path)
+	o, err := j.Overview()
 	if err != nil {
 		return nil, err
 	}
-	for _, r := range runs {
+	for _, r := range o.Runs {
 		if r.ID == id {
-			return r, nil
+			return o.Full(r)
 		}
 	}
 	return nil, fmt.Errorf("no run %s in %s", id, j.path)

@@ -188,7 +188,7 @@ func (b *builder) amend(l *Line) {
 			b.elapsed = units.Seconds(*l.Correct.LengthS)
 		}
 	case EventWithdraw:
-		r.Withdrawn = true
+		r.Withdrawn, r.Removed = true, l.At
 	case EventRestore:
 		r.Withdrawn = false
 	}

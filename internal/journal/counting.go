@@ -27,12 +27,28 @@ func (r *Run) Fate() Fate {
 		return Deleted
 	case r.Rehearsal():
 		return Rehearsed
-	case r.OnPaper(), r.State == Complete && len(r.Sets) == 0, r.Rating.RPE != nil, r.Rating.Pain != nil, len(r.Said) > 0:
+	case r.OnPaper(), r.State == Complete && r.setsEnded() == 0, r.Rating.RPE != nil, r.Rating.Pain != nil, len(r.Said) > 0:
 		return Counted
-	case slices.ContainsFunc(r.Sets, func(s Set) bool { return s.Outcome != Skipped }):
+	case r.anyWorked():
 		return Counted
 	}
 	return Empty
+}
+
+// setsEnded returns the number of sets that ended, whatever was done of them.
+func (r *Run) setsEnded() int {
+	if r.lean != nil {
+		return r.lean.ended
+	}
+	return len(r.Sets)
+}
+
+// anyWorked reports whether a set was not skipped.
+func (r *Run) anyWorked() bool {
+	if r.lean != nil {
+		return r.lean.worked
+	}
+	return slices.ContainsFunc(r.Sets, func(s Set) bool { return s.Outcome != Skipped })
 }
 
 // Counts reports whether the run counts as a session that was done.
@@ -78,6 +94,9 @@ func (r *Run) Jumped() (time.Time, bool) {
 		prescribed := slices.ContainsFunc(r.Blocks(), func(b PlannedBlock) bool { return b.Contacts.N > 0 || !b.Contacts.Known })
 		return r.Start.Add(r.Elapsed), n.N > 0 || !n.Known && prescribed
 	}
+	if r.lean != nil {
+		return r.lean.jumpedAt, r.lean.jumped
+	}
 	var at time.Time
 	jumped := false
 	for i := range r.Sets {
@@ -121,6 +140,9 @@ type Day struct {
 // several if it was gone on with later, or if midnight passed meanwhile. A run
 // without sets is all of the date that it began.
 func (r *Run) Days() []Day {
+	if r.lean != nil {
+		return r.lean.days
+	}
 	byDate := map[time.Time]*Day{}
 	total := time.Duration(0)
 	for i := range r.Sets {

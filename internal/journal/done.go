@@ -13,8 +13,11 @@ func (r *Run) RoundsDone() []int {
 // whatever the player said; nil if the run tells of no sets. A set that was
 // done again counts once.
 func (r *Run) RoundsCounted() []int {
-	if r.Started == nil || r.OnPaper() {
+	switch {
+	case r.Started == nil || r.OnPaper():
 		return nil
+	case r.lean != nil:
+		return r.lean.rounds
 	}
 	type round struct{ block, round int }
 	sets := map[round]int{}
@@ -40,8 +43,11 @@ func (r *Run) RoundsCounted() []int {
 // SetsDone returns how many of the prescribed sets were done, one that was done
 // again counted once. On paper it is not known.
 func (r *Run) SetsDone() Count {
-	if r.OnPaper() {
+	switch {
+	case r.OnPaper():
 		return Count{}
+	case r.lean != nil:
+		return r.lean.sets
 	}
 	counted := map[Place]bool{}
 	for i := range r.Sets {
@@ -55,8 +61,11 @@ func (r *Run) SetsDone() Count {
 // Reps returns the reps of every set, both sides counted, those of sets done
 // again among them. On paper they are not known.
 func (r *Run) Reps() Count {
-	if r.OnPaper() {
+	switch {
+	case r.OnPaper():
 		return Count{}
+	case r.lean != nil:
+		return r.lean.reps
 	}
 	n := Count{Known: r.Missing == 0}
 	for i := range r.Sets {
@@ -69,8 +78,11 @@ func (r *Run) Reps() Count {
 // done again among them. Of a run on paper they are those of the rounds done,
 // as prescribed, and not known if nobody said how many rounds that was.
 func (r *Run) Contacts() Count {
-	if r.OnPaper() {
+	switch {
+	case r.OnPaper():
 		return r.contactsOnPaper()
+	case r.lean != nil:
+		return r.lean.contacts
 	}
 	n := Count{Known: r.Missing == 0}
 	for i := range r.Sets {

@@ -29,7 +29,10 @@ const lockPatience = 5 * time.Second
 
 // Journal is a journal file that may be appended to, by several processes at
 // once. It holds nothing open between two appends.
-type Journal struct{ path string }
+type Journal struct {
+	path string
+	seen seen
+}
 
 // Open returns the journal at path, having made sure that it can be written:
 // a missing folder (mode 0700) and file (mode 0600, for it may tell of pain)

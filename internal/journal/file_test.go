@@ -118,7 +118,7 @@ func TestAppendAfterATornLine(t *testing.T) {
 		if err := os.WriteFile(path, text[:cut], 0o600); err != nil {
 			t.Fatal(err)
 		}
-		f, err := (&Journal{path}).open()
+		f, err := (&Journal{path: path}).open()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -175,7 +175,7 @@ func TestRunsAndEditsAtOnce(t *testing.T) {
 		id := NewName()
 		lines := everything(t, id)
 		wg.Go(func() {
-			mine := &Journal{j.Path()}
+			mine := &Journal{path: j.Path()}
 			held, err := mine.Claim(id)
 			if err != nil {
 				t.Error(err)
@@ -193,7 +193,7 @@ func TestRunsAndEditsAtOnce(t *testing.T) {
 		wg.Go(func() {
 			err := ErrLive // the others may take longer than one edit waits
 			for errors.Is(err, ErrLive) {
-				err = (&Journal{j.Path()}).Amend(id, Line{Event: EventRating, Rating: &Rating{Rounds: []int{i}}})
+				err = (&Journal{path: j.Path()}).Amend(id, Line{Event: EventRating, Rating: &Rating{Rounds: []int{i}}})
 			}
 			if err != nil {
 				t.Error(err)

@@ -20,6 +20,8 @@ type Entry struct {
 	Line
 	Number int    // of the line in its file, from 1
 	Text   []byte // the record as it stands; valid until the next one is read
+
+	at, size int64 // of the line in what is read, with its line feed
 }
 
 // Damage is what is wrong with a line. It stays in the file.
@@ -44,44 +46,52 @@ func (d *Damage) Unwrap() error { return d.Err }
 // line that cannot be used gives a *Damage and the reading goes on; any other
 // error is the last thing given.
 func Read(r io.Reader) iter.Seq2[Entry, error] {
-	return func(yield func(Entry, error) bool) {
-		lines := lineReader{r: bufio.NewReaderSize(r, 64<<10)}
-		var scan scanner
-		for {
-			text, err := lines.next()
-			switch {
-			case err == io.EOF:
+	return func(yield func(Entry, error) bool) { readFrom(r, Entry{}, yield) }
+}
+
+// readFrom is Read of a part of a journal: from is the line before it.
+func readFrom(r io.Reader, from Entry, yield func(Entry, error) bool) {
+	lines := lineReader{r: bufio.NewReaderSize(r, 64<<10)}
+	var scan scanner
+	at := from.at + from.size
+	for {
+		text, err := lines.next()
+		e := Entry{Number: from.Number + lines.number, at: at, size: lines.size}
+		at += e.size
+		switch {
+		case err == io.EOF:
+			return
+		case err != nil && err != errTooLong:
+			yield(Entry{}, err)
+			return
+		case err != nil:
+			if !yield(Entry{}, &Damage{Number: e.Number, Err: err}) {
 				return
-			case err != nil && err != errTooLong:
-				yield(Entry{}, err)
-				return
-			case err != nil:
-				if !yield(Entry{}, &Damage{Number: lines.number, Err: err}) {
-					return
-				}
-				continue
 			}
-			if lines.number == 1 {
-				text = bytes.TrimPrefix(text, []byte("\ufeff")) // an editor's byte order mark
-			}
-			if text = bytes.TrimSpace(text); len(text) > 0 && !scan.read(text, lines.number, yield) {
-				return
-			}
+			continue
+		}
+		if e.Number == 1 {
+			text = bytes.TrimPrefix(text, []byte("\ufeff")) // an editor's byte order mark
+		}
+		if text = bytes.TrimSpace(text); len(text) > 0 && !scan.read(text, e, yield) {
+			return
 		}
 	}
 }
 
 // read yields what a line holds: a record, what is wrong with it, or, if a line
 // feed was lost, several of both.
-func (s *scanner) read(text []byte, number int, yield func(Entry, error) bool) bool {
-	e := Entry{Number: number, Text: text}
+func (s *scanner) read(text []byte, place Entry, yield func(Entry, error) bool) bool {
+	e := place
+	e.Text = text
 	unknown, err := s.decode(text, &e.Line)
 	if err == nil {
 		return yield(e, nil)
 	}
 	whole, found := true, 0
 	for part := range records(text) {
-		e := Entry{Number: number, Text: part}
+		e := place
+		e.Text = part
 		if _, partErr := s.decode(part, &e.Line); partErr != nil {
 			whole = false
 			continue
@@ -92,13 +102,13 @@ func (s *scanner) read(text []byte, number int, yield func(Entry, error) bool) b
 	}
 	switch {
 	case found == 0:
-		return yield(Entry{}, &Damage{Number: number, Err: err, Unknown: unknown})
+		return yield(Entry{}, &Damage{Number: place.Number, Err: err, Unknown: unknown})
 	case whole:
 		err = fmt.Errorf("has lost the line feed at its end; the records in it, %d, are read", found)
 	default:
 		err = fmt.Errorf("is damaged: besides what can be read of it, records: %d, it holds something else", found)
 	}
-	return yield(Entry{}, &Damage{Number: number, Err: err, Whole: whole})
+	return yield(Entry{}, &Damage{Number: place.Number, Err: err, Whole: whole})
 }
 
 // recordHead is how every record of this program begins. It cannot stand
@@ -180,7 +190,8 @@ var errTooLong = fmt.Errorf("is damaged: it is longer than %d MiB", maxLine>>20)
 // lineReader splits a reader into lines, and bounds their length.
 type lineReader struct {
 	r      *bufio.Reader
-	number int // of the last line, from 1
+	number int   // of the last line, from 1
+	size   int64 // of it, with its line feed
 	long   []byte
 }
 
@@ -189,6 +200,7 @@ type lineReader struct {
 func (l *lineReader) next() ([]byte, error) {
 	l.number++
 	text, err := l.r.ReadSlice('\n')
+	l.size = int64(len(text))
 	if err == bufio.ErrBufferFull {
 		text, err = l.gather(text)
 	}
@@ -204,6 +216,7 @@ func (l *lineReader) gather(text []byte) ([]byte, error) {
 	err := bufio.ErrBufferFull
 	for err == bufio.ErrBufferFull {
 		text, err = l.r.ReadSlice('\n')
+		l.size += int64(len(text))
 		if len(l.long) <= maxLine {
 			l.long = append(l.long, text...)
 		}

@@ -45,13 +45,19 @@ type Run struct {
 	Said       []Statement // of pain, and notes, in the order said
 	Amendments []Line      // every rating, correct, withdraw and restore line, in order
 	Withdrawn  bool        // to count no more
+	Removed    time.Time   // when it was withdrawn last; zero if never
 	LastN      int         // number of its last line
 
 	Missing int // lines that its numbers say were there, and are not
 	Differ  int // lines that stand twice and differ; the first counts
 
-	length bool // Elapsed was corrected
+	length bool     // Elapsed was corrected
+	lean   *figures // stands for the sets, rests and amendments that were left out
 }
+
+// Lean reports whether the run comes without its sets, rests, results and
+// amendments, and with the figures of them alone; Overview.Full reads them.
+func (r *Run) Lean() bool { return r.lean != nil }
 
 // LastSet returns the set that ended last, and whether there is one.
 func (r *Run) LastSet() (Set, bool) {
@@ -95,6 +101,9 @@ func (r *Run) Load() (float64, bool) {
 // End returns when the last set or rest of the run ended, or, if none says
 // when, the start and the length together.
 func (r *Run) End() time.Time {
+	if r.lean != nil {
+		return r.lean.end
+	}
 	var end time.Time
 	for i := range r.Sets {
 		end = later(end, r.Sets[i].At)

@@ -21,7 +21,8 @@ func Pick(runs []*journal.Run, name string) (*journal.Run, error) {
 // PickDeleted is Pick for a command about deleted runs: Last is the one that
 // was deleted latest.
 func PickDeleted(runs []*journal.Run, name string) (*journal.Run, error) {
-	return pick(runs, name, deleted, fault.New("coldfloor log --all lists every run", "no run is deleted"))
+	return pick(runs, name, func(r *journal.Run) (time.Time, bool) { return r.Removed, r.Withdrawn },
+		fault.New("coldfloor log --all lists every run", "no run is deleted"))
 }
 
 // PickOpen is Pick for a command about runs that did not end: Last is the
@@ -30,16 +31,6 @@ func PickOpen(runs []*journal.Run, name string) (*journal.Run, error) {
 	return pick(runs, name, func(r *journal.Run) (time.Time, bool) {
 		return r.Start, r.State == journal.Unfinished && !r.Withdrawn
 	}, fault.New("coldfloor log lists them", "every run has ended already"))
-}
-
-// deleted returns when the run was deleted, and whether it is.
-func deleted(r *journal.Run) (at time.Time, yes bool) {
-	for i := range r.Amendments {
-		if l := &r.Amendments[i]; l.Event == journal.EventWithdraw {
-			at = l.At
-		}
-	}
-	return at, r.Withdrawn
 }
 
 // pick returns the run called name. Last is the latest of those that meant

@@ -56,15 +56,3 @@ func times(r *journal.Run) []time.Time {
 	}
 	return all
 }
-
-// Ahead returns those of runs that count and are dated later than now: a clock
-// was off when they were logged.
-func Ahead(runs []*journal.Run, now time.Time) []*journal.Run {
-	var ahead []*journal.Run
-	for r := range journal.Counting(runs) {
-		if r.Start.After(now) {
-			ahead = append(ahead, r)
-		}
-	}
-	return ahead
-}

@@ -21,6 +21,11 @@ const (
 	MinSessions = 3
 )
 
+// Sessions is how many of the latest sessions tell of a player's pace, about a
+// year of three a week. Our own choice: what one did years ago is no pace of
+// today.
+const Sessions = 150
+
 // Table is what the runs of one player tell of their pace.
 type Table struct {
 	exercises map[key]*exercise

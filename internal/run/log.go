@@ -9,8 +9,8 @@ import (
 // Log is what the journal tells at the start of the program.
 type Log struct {
 	Journal    *journal.Journal
-	Runs       []*journal.Run // the earliest first
-	Unfinished []*journal.Run // the latest first; none that another process is at
+	Runs       []*journal.Run // lean, the earliest first
+	Unfinished []*journal.Run // in full, the latest first; none that another process is at
 }
 
 // OpenLog opens the journal at path, which it makes sure can be written, and
@@ -22,10 +22,18 @@ func OpenLog(path string) (Log, error) {
 		return Log{}, err
 	}
 	l := Log{Journal: j}
-	if l.Runs, _, err = journal.Load(j.Path()); err != nil {
+	o, err := j.Overview()
+	if err != nil {
 		return Log{}, err
 	}
-	l.Unfinished = unfinished(j, l.Runs)
+	l.Runs = o.Runs
+	for _, r := range unfinished(j, l.Runs) {
+		full, err := o.Full(r)
+		if err != nil {
+			return Log{}, err
+		}
+		l.Unfinished = append(l.Unfinished, full)
+	}
 	return l, nil
 }
 

@@ -25,9 +25,9 @@ func (b *block) add(c *codec, file int, l *journal.Line) {
 		l.Started.Text = ""
 		b.player = l.Started.Player
 	}
-	c.buf = c.buf[:0]
+	c.Buf = c.Buf[:0]
 	c.line(l)
-	b.data = appendBytes(b.data, c.buf)
+	b.data = appendBytes(b.data, c.Buf)
 	b.came(file)
 }
 
@@ -74,9 +74,9 @@ func (b *block) lines(c *codec) (lines []journal.Line, err error) {
 			return nil, errShort
 		}
 		all = append(all, coded{line: journal.Line{Run: b.run}, data: data})
-		c.reading, c.buf, c.err = true, data, nil
-		if c.line(&all[len(all)-1].line); c.err != nil {
-			return nil, c.err
+		c.Reading, c.Buf, c.Err = true, data, nil
+		if c.line(&all[len(all)-1].line); c.Err != nil {
+			return nil, c.Err
 		}
 	}
 	slices.SortStableFunc(all, func(x, y coded) int { return cmp.Compare(x.line.N, y.line.N) })

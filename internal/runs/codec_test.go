@@ -1,6 +1,8 @@
 package runs
 
 import (
+	"coldfloor/internal/compact"
+
 	"math"
 	"reflect"
 	"testing"
@@ -93,11 +95,11 @@ func TestCodecKeepsEverything(t *testing.T) {
 		want := anyLine.Draw(t, "line")
 		var w codec
 		w.line(&want)
-		r := codec{reading: true, buf: w.buf}
+		r := codec{compact.Coder{Reading: true, Buf: w.Buf}}
 		got := journal.Line{Run: "R"}
 		r.line(&got)
-		if r.err != nil || len(r.buf) > 0 {
-			t.Fatalf("error %v, %d bytes left", r.err, len(r.buf))
+		if r.Err != nil || len(r.Buf) > 0 {
+			t.Fatalf("error %v, %d bytes left", r.Err, len(r.Buf))
 		}
 		sameTimes(&want)
 		sameTimes(&got)
@@ -112,9 +114,9 @@ func TestCodecCutShort(t *testing.T) {
 		l := anyLine.Draw(t, "line")
 		var w codec
 		w.line(&l)
-		r := codec{reading: true, buf: w.buf[:rapid.IntRange(0, len(w.buf)-1).Draw(t, "cut")]}
+		r := codec{compact.Coder{Reading: true, Buf: w.Buf[:rapid.IntRange(0, len(w.Buf)-1).Draw(t, "cut")]}}
 		var got journal.Line
-		if r.line(&got); r.err == nil {
+		if r.line(&got); r.Err == nil {
 			t.Fatal("no error")
 		}
 	})
@@ -123,10 +125,10 @@ func TestCodecCutShort(t *testing.T) {
 func TestCodecOddFloats(t *testing.T) {
 	for _, want := range []float64{0, math.Copysign(0, -1), math.Inf(1), math.MaxFloat64, 1e-300, 0.1 + 0.2, 75, 75.001} {
 		var w codec
-		w.float(&want)
-		r := codec{reading: true, buf: w.buf}
+		w.Float(&want)
+		r := codec{compact.Coder{Reading: true, Buf: w.Buf}}
 		var got float64
-		if r.float(&got); got != want {
+		if r.Float(&got); got != want {
 			t.Errorf("%v came back as %v", want, got)
 		}
 	}

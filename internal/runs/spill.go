@@ -1,6 +1,8 @@
 package runs
 
 import (
+	"coldfloor/internal/compact"
+
 	"bufio"
 	"encoding/binary"
 	"errors"
@@ -67,22 +69,22 @@ func (s *spill) read() source {
 
 // append codes a block.
 func (b *block) append(buf []byte) []byte {
-	c := codec{buf: buf}
-	c.string(&b.run)
-	c.string(&b.player)
-	list(&c, &b.files, c.int)
-	return append(c.buf, b.data...)
+	c := codec{compact.Coder{Buf: buf}}
+	c.String(&b.run)
+	c.String(&b.player)
+	compact.List(&c.Coder, &b.files, c.Int)
+	return append(c.Buf, b.data...)
 }
 
 // blockOf decodes a block, whose data stay in buf.
 func blockOf(buf []byte) (*block, error) {
-	c := codec{reading: true, buf: buf}
+	c := codec{compact.Coder{Reading: true, Buf: buf}}
 	b := &block{}
-	c.string(&b.run)
-	c.string(&b.player)
-	list(&c, &b.files, c.int)
-	b.data = c.buf
-	return b, c.err
+	c.String(&b.run)
+	c.String(&b.player)
+	compact.List(&c.Coder, &b.files, c.Int)
+	b.data = c.Buf
+	return b, c.Err
 }
 
 func appendBytes(to, b []byte) []byte {
