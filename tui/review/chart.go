@@ -5,9 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/NimbleMarkets/ntcharts/canvas"
-	"github.com/NimbleMarkets/ntcharts/canvas/graph"
-	"github.com/NimbleMarkets/ntcharts/canvas/runes"
 	"github.com/charmbracelet/lipgloss"
 
 	"coldfloor/internal/report"
@@ -18,11 +15,12 @@ import (
 type chart struct {
 	*report.Chart
 	style
-	canvas canvas.Model
-	origin canvas.Point // where the axes meet
-	width  int          // of the plot, right of the upright axis
-	height int          // of the plot, above the foot of the upright axis
-	low    float64      // the ends of the upright axis
+	cells  cells
+	left   int     // the column of the upright axis
+	foot   int     // the line of the time axis
+	width  int     // of the plot, right of the upright axis
+	height int     // of the plot, above the foot of the upright axis
+	low    float64 // the ends of the upright axis
 	high   float64
 	step   int // cells from one spot to the next; of Lines the spots are spread out evenly
 	thick  int // cells of a column
@@ -37,8 +35,7 @@ func (s style) chartLines(c *report.Chart, width, height int) []string {
 		return []string{title, s.quiet.Render(safetext.Fit("nothing to show yet", width)), ""}
 	}
 	d := &chart{Chart: c, style: s}
-	foot := d.foot(width)
-	d.lay(width, max(5, height-2-len(foot)), low, high)
+	d.lay(width, max(5, height-2-len(d.below(width))), low, high)
 	d.axes()
 	d.dates()
 	switch c.Kind {
@@ -49,18 +46,15 @@ func (s style) chartLines(c *report.Chart, width, height int) []string {
 	case report.Lines:
 		d.lines()
 	}
-	lines := append([]string{title}, strings.Split(d.canvas.View(), "\n")...)
-	for i := range lines {
-		lines[i] = strings.TrimRight(lines[i], " ")
-	}
-	for _, l := range d.foot(width) {
+	lines := append([]string{title}, d.cells.lines()...)
+	for _, l := range d.below(width) {
 		lines = append(lines, s.quiet.Render(l))
 	}
 	return append(lines, "")
 }
 
-// foot returns what stands below a chart.
-func (d *chart) foot(width int) []string {
+// below returns what stands below a chart.
+func (d *chart) below(width int) []string {
 	text := d.Time
 	if n := len(d.Spots); n > 0 {
 		text += ", " + d.Spots[0].Label + " to " + d.Spots[n-1].Label
@@ -82,8 +76,8 @@ func (d *chart) lay(width, height int, low, high float64) {
 	for _, m := range report.Marks(d.ticks()) {
 		label = max(label, len(m))
 	}
-	d.canvas = canvas.New(width, height)
-	d.origin = canvas.Point{X: label, Y: height - 2}
+	d.cells = newCells(width, height)
+	d.left, d.foot = label, height-2
 	d.width = width - label - 1
 	d.step = max(1, min(6, d.width/len(d.Spots)))
 	d.thick = max(1, d.step-1)
@@ -111,42 +105,41 @@ func (d *chart) ticks() []float64 {
 func (d *chart) level(v float64) float64 { return (v - d.low) / (d.high - d.low) * float64(d.height) }
 
 // row returns the line that a figure lies on.
-func (d *chart) row(v float64) int { return d.origin.Y - int(math.Round(d.level(v))) }
+func (d *chart) row(v float64) int { return d.foot - int(math.Round(d.level(v))) }
 
 // column returns where the i-th spot begins.
 func (d *chart) column(i int) int {
 	if d.Kind == report.Lines {
-		return d.origin.X + 1 + i*(d.width-1)/max(1, len(d.Spots)-1)
+		return d.left + 1 + i*(d.width-1)/max(1, len(d.Spots)-1)
 	}
-	return d.origin.X + 1 + i*d.step
+	return d.left + 1 + i*d.step
 }
 
 // axes draws both axes, the figures of the upright one, and a line at 0 where
 // that is not its foot.
 func (d *chart) axes() {
-	graph.DrawXYAxis(&d.canvas, d.origin, d.quiet)
+	d.cells.axes(d.left, d.foot, &d.quiet)
 	ticks := d.ticks()
 	for i, m := range report.Marks(ticks) {
-		at := canvas.Point{X: d.origin.X - len(m), Y: d.row(ticks[i])}
-		d.canvas.SetStringWithStyle(at, m, d.plain)
+		d.cells.text(d.left-len(m), d.row(ticks[i]), m, &d.plain)
 	}
 	if d.low < 0 {
 		for x := range d.width {
-			d.canvas.SetRuneWithStyle(canvas.Point{X: d.origin.X + 1 + x, Y: d.row(0)}, '·', d.quiet)
+			d.cells.set(d.left+1+x, d.row(0), '·', &d.quiet)
 		}
 	}
 }
 
 // dates writes months and days below the time axis, where there is room.
 func (d *chart) dates() {
-	free := d.origin.X
+	free := d.left
 	for i, s := range d.Spots {
 		if len(s.Label) < 10 {
 			continue
 		}
 		x, text := d.column(i), s.Label[5:]
-		if x >= free && x+len(text) <= d.canvas.Width() {
-			d.canvas.SetStringWithStyle(canvas.Point{X: x, Y: d.origin.Y + 1}, text, d.plain)
+		if x >= free && x+len(text) <= d.cells.width {
+			d.cells.text(x, d.foot+1, text, &d.plain)
 			free = x + len(text) + 2
 		}
 	}
@@ -181,12 +174,12 @@ func (d *chart) columns() {
 
 // bar draws one column of cells. What is above 0 can be seen.
 func (d *chart) bar(x int, level float64, open bool) {
-	at := canvas.Point{X: x, Y: d.origin.Y - 1}
+	foot := d.foot - 1
 	if d.fine() && !open {
 		if level > 0 {
 			level = max(level, 1./8)
 		}
-		graph.DrawColumnBottomToTop(&d.canvas, at, level, d.first)
+		d.cells.pillar(x, foot, level, &d.first)
 		return
 	}
 	char := d.solid()
@@ -198,7 +191,7 @@ func (d *chart) bar(x int, level float64, open bool) {
 		full = max(full, 1)
 	}
 	for y := range full {
-		d.canvas.SetRuneWithStyle(canvas.Point{X: x, Y: at.Y - y}, char, d.first)
+		d.cells.set(x, foot-y, char, &d.first)
 	}
 }
 
@@ -213,13 +206,13 @@ func (d *chart) spans() {
 			continue
 		}
 		x := d.column(i) + (d.thick-1)/2
-		for y := d.row(s.Values[2]); y <= min(d.row(s.Values[0]), d.origin.Y-1); y++ {
-			d.canvas.SetRuneWithStyle(canvas.Point{X: x, Y: y}, line, d.first)
+		for y := d.row(s.Values[2]); y <= min(d.row(s.Values[0]), d.foot-1); y++ {
+			d.cells.set(x, y, line, &d.first)
 		}
 		if s.Open {
 			dot = ring
 		}
-		d.canvas.SetRuneWithStyle(canvas.Point{X: x, Y: min(d.row(s.Values[1]), d.origin.Y-1)}, dot, d.second)
+		d.cells.set(x, min(d.row(s.Values[1]), d.foot-1), dot, &d.second)
 	}
 }
 
@@ -239,42 +232,40 @@ func (d *chart) marks() (first, second rune) {
 func (d *chart) lines() {
 	first, second := d.marks()
 	if d.fine() {
-		d.dots(0, d.first)
+		d.dots(0, &d.first)
 	} else {
-		d.strokes(0, first, d.first)
+		d.strokes(0, first, &d.first)
 	}
-	d.strokes(1, second, d.second)
+	d.strokes(1, second, &d.second)
 }
 
 // dots draws a series in dots of an eighth of a cell.
-func (d *chart) dots(series int, look lipgloss.Style) {
-	last := float64(max(1, len(d.Spots)-1))
-	g := graph.NewBrailleGrid(d.width, d.height, 0, last, d.low, d.high)
-	var before canvas.Point
-	for i, s := range d.Spots {
-		at := g.GridPoint(canvas.Float64Point{X: float64(i), Y: s.Values[series]})
-		if i == 0 {
-			before = at
-		}
-		for _, p := range graph.GetLinePoints(before, at) {
-			g.Set(p)
-		}
-		before = at
+func (d *chart) dots(series int, look *lipgloss.Style) {
+	drawn := newDots(d.width, d.height)
+	place := func(i int) (x, y int) {
+		across := float64(i) / float64(max(1, len(d.Spots)-1)) * float64(2*d.width-1)
+		up := d.level(d.Spots[i].Values[series]) / float64(d.height) * float64(4*d.height-1)
+		return int(math.Round(across)), 4*d.height - 1 - int(math.Round(up))
 	}
-	for y, row := range g.BraillePatterns() {
-		for x, r := range row {
-			if r != runes.Null && r != '⠀' {
-				d.canvas.SetRuneWithStyle(canvas.Point{X: d.origin.X + 1 + x, Y: y}, r, look)
+	for i := range d.Spots {
+		x, y := place(max(0, i-1))
+		toX, toY := place(i)
+		drawn.line(x, y, toX, toY)
+	}
+	for y := range d.height {
+		for x := range d.width {
+			if r, ok := drawn.char(x, y); ok {
+				d.cells.set(d.left+1+x, y, r, look)
 			}
 		}
 	}
 }
 
 // strokes draws a series with one character a column of cells.
-func (d *chart) strokes(series int, r rune, look lipgloss.Style) {
+func (d *chart) strokes(series int, r rune, look *lipgloss.Style) {
 	for x := range d.width {
 		i := x * (len(d.Spots) - 1) / max(1, d.width-1)
-		y := min(d.row(d.Spots[i].Values[series]), d.origin.Y-1)
-		d.canvas.SetRuneWithStyle(canvas.Point{X: d.origin.X + 1 + x, Y: y}, r, look)
+		y := min(d.row(d.Spots[i].Values[series]), d.foot-1)
+		d.cells.set(d.left+1+x, y, r, look)
 	}
 }
