@@ -99,7 +99,10 @@ func TestFromTheFirstStartToTheLog(t *testing.T) {
 	p := newProgram(t, Options{Journal: file})
 	p.await("Choose a session")
 	p.await("Hallway speed A") // the file in the folder
-	p.keys("down", "down", "down", "down", "down", "enter")
+	for !strings.Contains(p.app.View(), "> Hallway speed A") {
+		p.keys("down")
+	}
+	p.keys("enter")
 	p.await("Before the first session")
 	p.keys("enter")
 	p.await("YOUR PACE")
@@ -119,8 +122,8 @@ func TestFromTheFirstStartToTheLog(t *testing.T) {
 	}
 	p.close()
 	r := runs(t, file)[0]
-	if r.State != journal.Complete || *r.Rating.RPE != 7 || !*r.Rating.Pain || *r.Rating.Where != "left knee" || *r.Rating.Note != "ok" || r.Rating.Rounds != nil {
-		t.Errorf("%s %+v", r.State, r.Rating)
+	if r.State != journal.Complete || *r.Rating.RPE != 7 || !*r.Rating.Pain || *r.PainWhere() != "left knee" || *r.Notes() != "ok" || r.Rating.Rounds != nil {
+		t.Errorf("%s %+v %+v", r.State, r.Rating, r.Said)
 	}
 	if again := newProgram(t, Options{Journal: file}); strings.Contains(again.app.View(), "Before the first") {
 		t.Error("cautioned again")

@@ -193,8 +193,9 @@ func (l layout) drawSide(rows int) []string {
 			continue
 		}
 		w, _ := t.font.Size(t.text)
+		w = min(w, l.wide)
 		for _, row := range t.font.Render(t.text, w) {
-			out = append(out, row+strings.Repeat(" ", max(0, l.wide-w)))
+			out = append(out, row+strings.Repeat(" ", l.wide-w))
 		}
 	}
 	return centreRows(out, rows, l.wide)

@@ -172,8 +172,9 @@ func (s *scene) work(p *plan.Plan, v engine.View) {
 	if s.phase == palette.OwnPace {
 		left = textTarget(v.Elapsed, v.Length)
 	}
-	beat, ok := p.Rhythm(v.Step, v.Easier).At(v.Elapsed)
-	phase, hasPhase := phaseText(beat, v.Elapsed)
+	rhythm := p.Rhythm(v.Step, v.Easier)
+	beat, ok := rhythm.At(v.Elapsed)
+	phase, hasPhase := phaseText(beat, v.Elapsed, rhythm.Rep)
 	switch {
 	case ok && beat.Of > 0:
 		s.count = figure(fmt.Sprint(beat.Rep))
@@ -199,8 +200,8 @@ func (s *scene) work(p *plan.Plan, v engine.View) {
 }
 
 // phaseText says which phase of a rep it is and how long that still lasts, with
-// room for every other phase.
-func phaseText(b plan.Beat, elapsed time.Duration) (aside, bool) {
+// room for every other phase of a rep of the given length.
+func phaseText(b plan.Beat, elapsed, rep time.Duration) (aside, bool) {
 	name, ok := textPhase[b.Phase]
 	if !ok {
 		return aside{}, false
@@ -211,10 +212,11 @@ func phaseText(b plan.Beat, elapsed time.Duration) (aside, bool) {
 			longest = n
 		}
 	}
+	longest += " " + strings.Repeat("0", len(fmt.Sprint(int(ceilSecond(rep)/time.Second))))
 	if b.Length < time.Second {
-		return aside{name, longest + " 0"}, true
+		return aside{name, longest}, true
 	}
-	return aside{fmt.Sprintf("%s %d", name, ceilSecond(b.End()-elapsed)/time.Second), longest + " 0"}, true
+	return aside{fmt.Sprintf("%s %d", name, ceilSecond(b.End()-elapsed)/time.Second), longest}, true
 }
 
 // task fills in what to do: of the work in hand, or of the work to come.
