@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"strconv"
@@ -8,8 +9,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
 	"coldfloor/internal/texttable"
 	"coldfloor/internal/units"
+	"coldfloor/internal/wholefile"
 	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
 )
@@ -25,36 +28,58 @@ func newSessions() *cobra.Command {
 		},
 	}
 	var day dayFlags
+	var out string
+	var force bool
 	show := &cobra.Command{
 		Use:   "show NAME",
-		Short: "Print the file of a built-in session or plan of weeks, to start one's own from",
-		Long: `Print the file of a built-in session or plan of weeks, to start one's own from.
+		Short: "Print the file of a built-in session or plan of weeks, to start your own from",
+		Long: `Print the file of a built-in session or plan of weeks, to start your own from.
 Of a plan of weeks --on prints the sessions of one day, and --week those of one
 week, as they are then.`,
 		Args: argsError(cobra.ExactArgs(1)),
-		RunE: func(c *cobra.Command, args []string) error { return showSource(c, args[0], &day) },
+		RunE: func(c *cobra.Command, args []string) error {
+			if out == "" {
+				return showSource(c, c.OutOrStdout(), args[0], &day)
+			}
+			return saveSource(c, args[0], &day, out, force)
+		},
 	}
 	day.add(show)
+	show.Flags().StringVarP(&out, "output", "o", "", "write to `FILE` instead of printing")
+	show.Flags().BoolVar(&force, "force", false, "write over FILE if it is there already")
 	c.AddCommand(show)
 	return c
 }
 
+// saveSource writes to a file what showSource prints.
+func saveSource(c *cobra.Command, name string, day *dayFlags, file string, force bool) error {
+	var source bytes.Buffer
+	if err := showSource(c, &source, name, day); err != nil {
+		return err
+	}
+	if err := wholefile.Write(file, source.Bytes(), wholefile.Options{Mode: 0o644, Force: force, Inputs: inputs(name)}); err != nil {
+		return err
+	}
+	fmt.Fprintf(c.OutOrStdout(), "wrote %s\n", safetext.Clean(file))
+	return nil
+}
+
 // showSource prints the file of what is named, or of the sessions of days.
-func showSource(c *cobra.Command, name string, day *dayFlags) error {
+func showSource(c *cobra.Command, w io.Writer, name string, day *dayFlags) error {
 	o, err := openAny(c, name)
 	if err != nil {
 		return err
 	}
 	if o.Plan != nil && !day.given() {
-		_, err = c.OutOrStdout().Write(o.Plan.Source)
+		_, err = w.Write(o.Plan.Source)
 		return err
 	}
 	plans, err := day.plansOf(o)
 	for i, p := range plans {
 		if i > 0 {
-			fmt.Fprintln(c.OutOrStdout(), "---")
+			fmt.Fprintln(w, "---")
 		}
-		if _, err := c.OutOrStdout().Write(p.Session.Source); err != nil {
+		if _, err := w.Write(p.Session.Source); err != nil {
 			return err
 		}
 	}

@@ -1,31 +1,40 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"os"
+	"path/filepath"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/cautions"
+	"coldfloor/internal/fault"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/texttable"
+	"coldfloor/internal/wholefile"
 )
 
 // newSettings returns the command that shows the settings as they are used.
 func newSettings() *cobra.Command {
-	var asJSON bool
+	var asJSON, initial bool
 	c := &cobra.Command{
 		Use:   "settings",
 		Short: "Show the settings of the person and the room, and where each came from",
 		Long: `Show the settings of the person and the room as they are used, and where each
 came from: the settings file, the program's own memory, an estimate with its
-source, or the default. The file is YAML, every key is optional, and nothing
-but an editor writes it. On this machine it is
+source, or the default. The file is YAML and every key is optional; --init
+writes one to begin with, in which every key is explained and commented out.
+From then on nothing but an editor writes it. On this machine it is
 ` + "  " + settings.File(),
 		Args: argsError(cobra.NoArgs),
 		RunE: func(c *cobra.Command, _ []string) error {
+			if initial {
+				return initSettings(c.OutOrStdout())
+			}
 			s, err := loadSettings("")
 			if err != nil {
 				return err
@@ -38,14 +47,33 @@ but an editor writes it. On this machine it is
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "write JSON")
+	c.Flags().BoolVar(&initial, "init", false, "write a settings file to begin with, if there is none")
+	atMostOne(c, "json", "init")
 	return c
+}
+
+// initSettings writes a settings file in which every key is commented out,
+// never over one that is there.
+func initSettings(w io.Writer) error {
+	file := settings.File()
+	if err := wholefile.Check(file, wholefile.Options{}); errors.Is(err, wholefile.ErrThere) {
+		return fault.New("edit it; coldfloor settings shows what is used of it", "%s is there already", safetext.Quote(file))
+	}
+	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
+		return err
+	}
+	if err := wholefile.Write(file, settings.Sample(), wholefile.Options{Mode: 0o600}); err != nil {
+		return err
+	}
+	fmt.Fprintf(w, "wrote %s: every key is explained in it, and commented out\n", safetext.Clean(file))
+	return nil
 }
 
 // showSettings writes the settings as a table.
 func showSettings(w io.Writer, s settings.Player, now time.Time) error {
 	state := ""
 	if s.File == "" {
-		state = " (not there: all is by default)"
+		state = " (not there: everything is by default; --init writes one)"
 	}
 	fmt.Fprintf(w, "file: %s%s\n\n", safetext.Clean(settings.File()), state)
 	t := texttable.Table{Header: []string{"setting", "value", "from"}}
