@@ -21,6 +21,9 @@ type newFlags struct {
 	level, minutes, room, train string
 	settings                    string
 	force                       bool
+
+	weeks                        bool
+	starts, count, days, matches string
 }
 
 // newNew returns the command that drafts a session.
@@ -28,16 +31,30 @@ func newNew() *cobra.Command {
 	var f newFlags
 	c := &cobra.Command{
 		Use:   "new FILE",
-		Short: "Draft a session to make your own",
+		Short: "Draft a session, or a plan of weeks, to make your own",
 		Long: `Write a sound, commented session to FILE, to be edited. In a terminal it asks
 for the level, the minutes, the room and what to train; with any of the flags
 it asks nothing, and what is not given comes from the settings or is usual.
 
 What does not fit the time is left out, the quality named last first, and said,
-in the file too.`,
+in the file too.
+
+With --weeks it writes a plan of weeks of built-in sessions that check has
+nothing against, from the first day, the weeks, the days, the matches, the level
+and the room.`,
 		Args: argsError(cobra.ExactArgs(1)),
-		RunE: func(c *cobra.Command, args []string) error { return f.run(c, args[0]) },
+		RunE: func(c *cobra.Command, args []string) error {
+			if f.weeks {
+				return f.runWeeks(c, args[0])
+			}
+			return f.run(c, args[0])
+		},
 	}
+	c.Flags().BoolVar(&f.weeks, "weeks", false, "draft a plan of weeks")
+	c.Flags().StringVar(&f.starts, "starts", "", "with --weeks: its first `DATE`, such as 2026-12-07")
+	c.Flags().StringVar(&f.count, "count", "", "with --weeks: how many weeks, `N` from 1 to 52")
+	c.Flags().StringVar(&f.days, "days", "", "with --weeks: the days with a session, such as `mon,wed,fri`")
+	c.Flags().StringVar(&f.matches, "matches", "", "with --weeks: days of competition, as `DATE,DATE`")
 	c.Flags().StringVar(&f.level, "level", "", "`LEVEL` of the player: beginner, intermediate or advanced")
 	c.Flags().StringVar(&f.minutes, "minutes", "", "how many minutes there are, `N` from 10 to 60")
 	c.Flags().StringVar(&f.room, "room", "", "the room: `SIZE` along x across x ceiling, such as 4.5x1.2x2.4m")
@@ -88,25 +105,14 @@ func (f newFlags) answers(c *cobra.Command, mine settings.Player) (compose.Answe
 	if a.Room == (settings.Room{}) {
 		a.Room = settings.Room{Along: 3 * units.Metre, Across: 2 * units.Metre, Ceiling: 2400 * units.Millimetre}
 	}
-	flags := []struct {
-		name string
-		take func() error
-	}{
+	asked, err := takeFlags(c, []taken{
 		{"level", func() (err error) { a.Level, err = compose.ParseLevel(f.level); return err }},
 		{"minutes", func() (err error) { a.Length, err = compose.ParseMinutes(f.minutes); return err }},
 		{"room", func() (err error) { a.Room, err = compose.ParseRoom(f.room); return err }},
 		{"train", func() (err error) { a.Train, err = compose.ParseTrain(f.train); return err }},
-	}
-	asked := true
-	for _, flag := range flags {
-		if !c.Flags().Changed(flag.name) {
-			continue
-		}
-		asked = false
-		if err := flag.take(); err != nil {
-			value := c.Flags().Lookup(flag.name).Value.String()
-			return a, usageError{fmt.Sprintf("--%s: %q %v", flag.name, value, err), "coldfloor new --help tells what may be given"}
-		}
+	})
+	if err != nil {
+		return a, err
 	}
 	if !asked {
 		return a, nil
@@ -115,4 +121,27 @@ func (f newFlags) answers(c *cobra.Command, mine settings.Player) (compose.Answe
 		return a, usageError{"there is no terminal to ask the questions on", "answer with flags, such as --level beginner --minutes 30 --room 4.5x1.2x2.4m --train all"}
 	}
 	return compose.Ask(c.InOrStdin(), c.ErrOrStderr(), a)
+}
+
+// taken is one flag that answers a question.
+type taken struct {
+	name string
+	take func() error
+}
+
+// takeFlags takes the flags that are given, and reports whether the questions
+// are to be asked because there are none.
+func takeFlags(c *cobra.Command, flags []taken) (ask bool, err error) {
+	ask = true
+	for _, flag := range flags {
+		if !c.Flags().Changed(flag.name) {
+			continue
+		}
+		ask = false
+		if err := flag.take(); err != nil {
+			value := c.Flags().Lookup(flag.name).Value.String()
+			return false, usageError{fmt.Sprintf("--%s: %q %v", flag.name, value, err), "coldfloor new --help says what may be given"}
+		}
+	}
+	return ask, nil
 }

@@ -91,13 +91,52 @@ type question struct {
 // Ask puts the questions on w and reads the answers from r, a line each; an
 // empty line takes what a holds already. A wrong answer is asked for again.
 func Ask(r io.Reader, w io.Writer, a Answers) (Answers, error) {
+	return a, putAll(r, w, questions(&a))
+}
+
+// putAll asks one question after the other.
+func putAll(r io.Reader, w io.Writer, list []question) error {
 	lines := bufio.NewScanner(r)
-	for _, q := range questions(&a) {
+	for _, q := range list {
 		if err := q.put(lines, w); err != nil {
-			return a, err
+			return err
 		}
 	}
-	return a, nil
+	return nil
+}
+
+// AskWeeks asks for what a plan of weeks is drafted by, as Ask does.
+func AskWeeks(r io.Reader, w io.Writer, a WeeksAnswers) (WeeksAnswers, error) {
+	names := make([]string, len(a.Days))
+	for i, d := range a.Days {
+		names[i] = dayNames[d]
+	}
+	return a, putAll(r, w, []question{
+		{"Level of the player (beginner, intermediate, advanced)", string(a.Player.Level), func(s string) (err error) {
+			a.Player.Level, err = ParseLevel(s)
+			return err
+		}},
+		{"First day", a.Starts.String(), func(s string) (err error) {
+			a.Starts, err = units.ParseDate(s)
+			return err
+		}},
+		{"Weeks (1 to 52)", fmt.Sprint(a.Count), func(s string) (err error) {
+			a.Count, err = ParseCount(s)
+			return err
+		}},
+		{"Days with a session", strings.Join(names, ","), func(s string) (err error) {
+			a.Days, err = ParseDays(s)
+			return err
+		}},
+		{"Matches, as dates with commas between", "none", func(s string) (err error) {
+			a.Matches, err = ParseMatches(s)
+			return err
+		}},
+		{"Room, along x across x ceiling", a.Player.Room.String(), func(s string) (err error) {
+			a.Player.Room, err = settings.ParseRoom(s)
+			return err
+		}},
+	})
 }
 
 // questions returns what is asked, the answers going into a.
