@@ -52,6 +52,11 @@ var otherRules = []Rule{
 		Reason: "A log that counts the jump's contacts for its easier variant may tell of more jumps than there were.", Sources: []string{custom}, run: unknownEasier,
 	},
 	{
+		Name: "cut-text", Title: "a text that YAML cuts at a #",
+		Reason:  "Without quotes, a # after a space begins a comment, and what follows is in no text: Jump #2 is read as Jump. Comments with a space after their # are taken for what they are.",
+		Sources: []string{"YAML 1.2.2, 6.6 Comments."}, run: cutText,
+	},
+	{
 		Name: "level", Title: "jumps and sessions above the level",
 		Reason: "Jumps are told by their names, in English and German: tuck jumps, bounds, hurdles and hops on one leg from intermediate, depth jumps and bounds on one leg from advanced. They are held against the session's level and the player's, whichever is lower, and the message says whose it is. " +
 			"Depth jumps: none before puberty, nor from above 46 cm for players over 100 kg.",

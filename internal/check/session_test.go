@@ -140,7 +140,19 @@ func TestSpacing(t *testing.T) {
 		o.Jumps = row.jumps
 		expect(t, of("spacing", p, o), row.want...)
 	}
+	// Days of the calendar count: a week ago to the day and an hour is no day of
+	// these seven, whatever the clock says; two sessions of a day are one.
 	o := options()
+	o.Jumps = ago(72, 110, 7*24-1)
+	expect(t, of("spacing", p, o))
+	o.Jumps = ago(73, 74, 110)
+	expect(t, of("spacing", p, o))
+	// A session of which nobody has said how many jumps there were is one.
+	o.Jumps = []Jumped{{End: today.Add(-20 * time.Hour), Unknown: true}}
+	expect(t, of("spacing", p, o), "warning: the last session with jumps in it, not said how many, ended 20 h ago")
+	timed := read(t, "", "\n  - {title: S, exercises: [{name: Pogo hops, time: 10s}]}\n")
+	expect(t, of("spacing", timed, o), "warning: ended 20 h ago")
+	o = options()
 	o.Jumps = ago(20)
 	expect(t, of("spacing", read(t, "", "\n  - {title: S, exercises: [{name: Plank, time: 30s}]}\n"), o))
 }
