@@ -61,15 +61,26 @@ func on(p *weeks.Plan, runs []*journal.Run, date units.Date, now time.Time, inte
 			d.Matches = append(d.Matches, m)
 		}
 	}
-	open := append(s.Missed(), s.Open()...)
-	for i := len(open) - 1; i >= 0; i-- {
-		if o := open[i]; date-o.Date <= lookBack {
-			m := Missed{Day: o}
-			m.Offer, m.Why = d.offer(o, runs, now, interval)
-			d.Missed = append(d.Missed, m)
-		}
-	}
+	d.missed(runs, now, interval)
 	return d
+}
+
+// missed finds what was not done. At most one session is offered.
+func (d *Day) missed(runs []*journal.Run, now time.Time, interval time.Duration) {
+	open := append(d.Season.Missed(), d.Season.Open()...)
+	offered := false
+	for i := len(open) - 1; i >= 0; i-- {
+		o := open[i]
+		if d.Date-o.Date > lookBack {
+			continue
+		}
+		m := Missed{Day: o, Why: "one missed session a day is enough: leave it"}
+		if !offered {
+			m.Offer, m.Why = d.offer(o, runs, now, interval)
+		}
+		offered = offered || m.Offer
+		d.Missed = append(d.Missed, m)
+	}
 }
 
 // Started returns what the journal says of a run of a day's session.

@@ -1,0 +1,143 @@
+package today
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"coldfloor/internal/journal"
+	"coldfloor/internal/units"
+	"coldfloor/sessions"
+	"coldfloor/sessions/weeks"
+)
+
+// planOf reads a plan of two weeks of "jumps" and "floor".
+func planOf(t *testing.T, more string) *weeks.Plan {
+	t.Helper()
+	p, err := weeks.Parse("plan.yaml", []byte("coldfloor: 1\ntitle: Winter\nstarts: 2026-12-07\nweeks: 2\n"+more), func(name string) (*sessions.Session, error) {
+		contacts := 0
+		if strings.HasPrefix(name, "jumps") {
+			contacts = 1
+		}
+		return sessions.Parse(name, fmt.Appendf(nil, "coldfloor: 1\ntitle: %s\nblocks: [{title: Up, exercises: [{name: Work, reps: 10, contacts: %d}]}]", name, contacts))
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+func moment(text string) time.Time {
+	t, err := time.ParseInLocation("2006-01-02 15:04", text, time.Local)
+	if err != nil {
+		panic(err)
+	}
+	return t
+}
+
+// done is a run of a day's session, with jumps or without.
+func done(p *weeks.Plan, d weeks.Planned, when string) *journal.Run {
+	r := &journal.Run{ID: when, Start: moment(when), Elapsed: 10 * time.Minute, State: journal.Complete,
+		Started: &journal.Started{Title: "any", Source: d.Slot.Session, Weeks: Started(p, d)}}
+	s := journal.Set{Outcome: journal.Done, Name: "Work"}
+	if strings.HasPrefix(d.Slot.Session, "jumps") {
+		s.Contacts = journal.CountOf(10)
+	}
+	r.Sets = []journal.Set{s}
+	return r
+}
+
+// TestLines reads a player's days as the screen tells them.
+func TestLines(t *testing.T) {
+	p := planOf(t, `days: {mon: {session: jumps, at: "18:30"}, thu: [floor, jumps]}
+matches: [2026-12-12]
+lighter: [{week: 2, keep: 50%}]
+`)
+	mon := p.Days()[0]
+	thu := p.Days()[1]
+	for _, c := range []struct {
+		now  string
+		runs []*journal.Run
+		want string
+	}{
+		{"2026-12-06 12:00", nil, `Winter
+Sun 6 Dec, before the plan, which starts on Mon 7 Dec
+today: nothing is planned
+next: Mon 7 Dec, 18:30 jumps, week 1, 0:30, 1 set, 10 foot contacts
+`},
+		{"2026-12-07 17:00", nil, `Winter
+Mon 7 Dec, week 1 of 2
+today: 18:30 jumps, week 1, 0:30, 1 set, 10 foot contacts
+next: Thu 10 Dec, floor, week 1, 0:30, 1 set
+`},
+		{"2026-12-07 20:00", []*journal.Run{done(p, mon, "2026-12-07 18:30")}, `Winter
+Mon 7 Dec, week 1 of 2
+today: 18:30 jumps, week 1, 0:30, 1 set, 10 foot contacts (done)
+next: Thu 10 Dec, floor, week 1, 0:30, 1 set
+`},
+		{"2026-12-08 12:00", nil, `Winter
+Tue 8 Dec, week 1 of 2
+today: nothing is planned
+next: Thu 10 Dec, floor, week 1, 0:30, 1 set
+not done: Mon 7 Dec, jumps, week 1; today is free, and jumps before and after are 48 h away or more: do it, or leave it
+`},
+		{"2026-12-09 12:00", nil, `Winter
+Wed 9 Dec, week 1 of 2
+today: nothing is planned
+next: Thu 10 Dec, floor, week 1, 0:30, 1 set
+not done: Mon 7 Dec, jumps, week 1; the next jumps are in 24 h, and 48 h should lie between: leave it
+`},
+		{"2026-12-10 12:00", []*journal.Run{done(p, thu, "2026-12-10 10:00")}, `Winter
+Thu 10 Dec, week 1 of 2
+today: floor, week 1, 0:30, 1 set (done)
+today: jumps, week 1, 0:30, 1 set, 10 foot contacts
+next: Mon 14 Dec, 18:30 jumps, week 2, 0:20, 1 set, 5 foot contacts
+not done: Mon 7 Dec, jumps, week 1; today has its own session, and a missed one is not put on top: leave it
+`},
+		{"2026-12-11 12:00", []*journal.Run{done(p, mon, "2026-12-07 18:30"), done(p, thu, "2026-12-10 10:00")}, `Winter
+Fri 11 Dec, week 1 of 2
+a match tomorrow
+today: nothing is planned
+next: Mon 14 Dec, 18:30 jumps, week 2, 0:20, 1 set, 5 foot contacts
+not done: Thu 10 Dec, jumps, week 1; it has jumps, and there is a match tomorrow: leave it
+`},
+		{"2026-12-21 12:00", nil, `Winter
+Mon 21 Dec, after the plan, which ended on Sun 20 Dec
+today: nothing is planned
+not done: Thu 17 Dec, jumps, week 2; today is free, and jumps before and after are 48 h away or more: do it, or leave it
+not done: Thu 17 Dec, floor, week 2; one missed session a day is enough: leave it
+not done: Mon 14 Dec, jumps, week 2; one missed session a day is enough: leave it
+`},
+	} {
+		if got := Of(p, c.runs, moment(c.now), 48*time.Hour).String(); got != c.want {
+			t.Errorf("%s:\n%swant\n%s", c.now, got, c.want)
+		}
+	}
+}
+
+// TestLastJumps holds an offer against the time since the last jumps, on both
+// sides of it.
+func TestLastJumps(t *testing.T) {
+	p := planOf(t, "days: {mon: jumps, tue: [jumps]}\n")
+	runs := []*journal.Run{done(p, p.Days()[0], "2026-12-07 18:30")}
+	for now, offer := range map[string]bool{"2026-12-09 18:00": false, "2026-12-09 18:41": true} {
+		d := Of(p, runs, moment(now), 48*time.Hour)
+		if len(d.Missed) != 1 || d.Missed[0].Offer != offer {
+			t.Errorf("%s: %+v", now, d.Missed)
+		}
+	}
+}
+
+// TestStarted holds what a run says of its day.
+func TestStarted(t *testing.T) {
+	p := planOf(t, "days: {mon: [floor, jumps]}\nmove: {2026-12-14: 2026-12-16}\n")
+	got := *Started(p, p.Days()[3])
+	want := journal.Weeks{Title: "Winter", Starts: "2026-12-07", Week: 2, Date: "2026-12-16", Place: 2, Session: "jumps"}
+	if got != want {
+		t.Errorf("%+v, want %+v", got, want)
+	}
+	if day := On(p, nil, units.Date(p.Starts+9), 0); day.Current == nil || day.Current.Place != 1 {
+		t.Errorf("of the moved day: %+v", day.Current)
+	}
+}
