@@ -61,6 +61,7 @@ func newRoot() *cobra.Command {
 		newPreview(),
 		newReview(),
 		newNext(),
+		newHandout(),
 		newRun(),
 		newSchema(),
 		newSessions(),

@@ -189,6 +189,9 @@ func unknown(f Facts, _ Limits) []Reason {
 // asPlanned says what speaks for the plan.
 func asPlanned(f Facts) Reason {
 	seen := []string{fmt.Sprintf("%d of %s done", f.Done, units.Count(f.Planned, "session"))}
+	if f.Planned == 0 {
+		seen[0] = "nothing was planned in the week before"
+	}
 	if f.RoundsPrescribed > 0 {
 		seen = append(seen, fmt.Sprintf("%d of %d rounds", f.RoundsDone, f.RoundsPrescribed))
 	}

@@ -1,0 +1,147 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/signal"
+	"slices"
+	"syscall"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"coldfloor/internal/engine"
+	"coldfloor/internal/handout"
+	"coldfloor/internal/plan"
+	"coldfloor/internal/players"
+	"coldfloor/internal/settings"
+	"coldfloor/internal/sheet"
+	"coldfloor/internal/units"
+	"coldfloor/sound"
+)
+
+// handoutOptions are the flags of the handout command.
+type handoutOptions struct {
+	handout.Options
+	settings, players string
+	paper, alarm      string
+	voice             string
+	noTracks          bool
+}
+
+// newHandout returns the command that writes all that players need for a week.
+func newHandout() *cobra.Command {
+	var o handoutOptions
+	c := &cobra.Command{
+		Use:   "handout WEEKS --week N -o FOLDER",
+		Short: "Write all that a player needs for a week, with the program or without it",
+		Long: `Write all that a player needs for one week of a plan: the week and the sheets of
+its sessions as one PDF, a track of each session, the sessions as files, the
+calendar, and how to send back what was done.
+
+With --players each player of that file gets a folder, with their own easier
+exercises and days away. Each session is checked against that player and their
+room; what the check finds is listed by player, and one player's error stops
+nobody else's. A second run writes only what changed.`,
+		Args: argsError(cobra.ExactArgs(1)),
+		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args[0]) },
+	}
+	settingsFlag(c, &o.settings)
+	f := c.Flags()
+	f.IntVar(&o.Week, "week", 0, "the week `N`; by default today's")
+	f.StringVarP(&o.Folder, "output", "o", "", "the `FOLDER` to write to")
+	f.StringVar(&o.players, "players", "", "the players' `FILE`")
+	f.StringVar(&o.paper, "paper", sheet.Papers[0].Name, "the paper's size: a4 or letter")
+	f.StringVar(&o.alarm, "alarm", "", "in the calendar, remind so long before a session at a time of day: a `TIME` such as 30m")
+	f.BoolVar(&o.noTracks, "no-tracks", false, "write no tracks")
+	voiceFlag(c, &o.voice)
+	return c
+}
+
+// run writes the handouts and says what was written.
+func (o *handoutOptions) run(c *cobra.Command, name string) error {
+	if err := o.read(c, name); err != nil {
+		return err
+	}
+	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	defer stop()
+	progress := newProgress(c.ErrOrStderr(), "writing the handouts")
+	o.Progress = func(done, all int) { progress.tell(int64(done), int64(all)) }
+	if !o.noTracks {
+		o.Heard = o.heard
+	}
+	given, err := handout.Write(ctx, o.Options)
+	progress.end()
+	if err := handout.Text(c.OutOrStdout(), given); err != nil {
+		return err
+	}
+	if errors.Is(err, context.Canceled) {
+		return errors.New("interrupted; what is listed was written whole")
+	}
+	if err == nil && slices.ContainsFunc(given, func(g handout.Given) bool { return g.Err != nil }) {
+		return errors.New("not every handout is whole")
+	}
+	return err
+}
+
+// read reads the files and checks the flags.
+func (o *handoutOptions) read(c *cobra.Command, name string) (err error) {
+	if o.Folder == "" {
+		return usageError{"no folder to write to is given", "add -o and a folder, such as -o week-3"}
+	}
+	i := slices.IndexFunc(sheet.Papers, func(p sheet.Paper) bool { return p.Name == o.paper })
+	if i < 0 {
+		return usageError{fmt.Sprintf("there is no paper %q", o.paper), "write --paper a4 or --paper letter"}
+	}
+	o.Paper, o.Now = sheet.Papers[i], time.Now()
+	if o.alarm != "" {
+		if o.Alarm, err = units.ParseDuration(o.alarm); err != nil {
+			return usageError{fmt.Sprintf("--alarm: %q %v", o.alarm, err), units.DurationHint}
+		}
+	}
+	if o.Own, err = loadSettings(o.settings); err != nil {
+		return err
+	}
+	if o.players != "" {
+		if o.Players, err = players.Read(o.players); err != nil {
+			return err
+		}
+	}
+	if o.Plan, err = openWeeks(c, name); err != nil {
+		return err
+	}
+	return o.checkWeek()
+}
+
+// checkWeek fills in today's week and refuses one that the plan does not have.
+func (o *handoutOptions) checkWeek() error {
+	if o.Week == 0 {
+		o.Week = o.Plan.WeekOf(units.DateOf(o.Now))
+		if o.Week < 1 || o.Week > o.Plan.Count {
+			return usageError{"today is outside the plan", fmt.Sprintf("add --week and a number from 1 to %d", o.Plan.Count)}
+		}
+	}
+	if o.Week < 1 || o.Week > o.Plan.Count {
+		return usageError{fmt.Sprintf("--week %d is not between 1 and %d", o.Week, o.Plan.Count), "the plan has " + units.Count(o.Plan.Count, "week")}
+	}
+	return nil
+}
+
+// heard returns what is heard in the track of p for a player.
+func (o *handoutOptions) heard(ctx context.Context, p *plan.Plan, player *settings.Player) (sound.Options, error) {
+	heard := sound.Options{Pips: sound.DefaultPips, Clicks: player.Clicks, Seed: 1}
+	if o.voice == "" {
+		return heard, nil
+	}
+	v, err := voiceOf(o.voice, *player, heard.Pips)
+	if err != nil {
+		return heard, err
+	}
+	if err := v.Prepare(ctx, p, nil); err != nil {
+		return heard, err
+	}
+	heard.Words, heard.Spoken = v.Words(engine.Options{AllPaced: true}), v.Spoken
+	return heard, nil
+}

@@ -1,0 +1,75 @@
+package sheet
+
+import "io"
+
+// Front is a page before several sheets: what a player does in a week, and
+// what else they have to know.
+type Front struct {
+	Title    string
+	About    string // may be empty
+	Rows     []FrontRow
+	Sections []Section
+}
+
+// FrontRow is one line of the week: when, what, and how much.
+type FrontRow struct{ When, What, Dose string }
+
+// Section is a heading and paragraphs.
+type Section struct {
+	Title      string
+	Paragraphs []string
+}
+
+// Together writes a front page and the sheets of several sessions as one PDF
+// document for the paper, each sheet on pages of its own at a size of its own.
+// The same content gives the same bytes.
+func Together(w io.Writer, paper Paper, front *Front, docs []*Doc) (Printed, error) {
+	t := newTypeface()
+	c := newPDF(paper, t, t.printable(front.Title))
+	s := front.layOut(t, paper)
+	pages := s.pages()
+	s.print(c, &Doc{Title: front.Title}, pages)
+	n := len(pages)
+	for _, d := range docs {
+		s, pages := d.layOut(t, paper)
+		s.print(c, d, pages)
+		n += len(pages)
+	}
+	return Printed{n, t.missed()}, c.write(w)
+}
+
+// layOut sets the front page.
+func (f *Front) layOut(t *typeface, paper Paper) *setter {
+	s := &setter{types: t, paper: paper, scale: 1.15, x: margin, w: paper.Width - 2*margin}
+	_, title := t.fit(face{bold: true, size: 24}, 15, f.Title, s.w, 3)
+	s.lines(title, true)
+	s.lines(t.wrap(s.body(), f.About, s.w), true)
+	s.gap(3, true)
+	for _, r := range f.Rows {
+		s.day(r)
+	}
+	s.rule(0.4)
+	for _, x := range f.Sections {
+		s.gap(4, false)
+		s.lines(t.wrap(face{bold: true, size: 13}, x.Title, s.w), true)
+		for _, p := range x.Paragraphs {
+			s.lines(t.wrap(s.body(), p, s.w), false)
+			s.gap(1.2, false)
+		}
+	}
+	return s
+}
+
+// day sets a line of the week, to be read from a step away.
+func (s *setter) day(r FrontRow) {
+	t := s.types
+	when, big, dose := s.w*0.24, face{bold: true, size: 15}, s.body()
+	at := t.wrap(big, r.When, when-3)
+	what := append(t.wrap(big, r.What, s.w-when), t.wrap(dose, r.Dose, s.w-when)...)
+	height := max(heightOf(at), heightOf(what))
+	s.rule(0.4)
+	s.add(height+2, false, func(c canvas, y float64) {
+		drawLines(c, t, at, s.x, y+1, when-3, left)
+		drawLines(c, t, what, s.x+when, y+1, s.w-when, left)
+	})
+}
