@@ -4,13 +4,16 @@ import (
 	"math/rand/v2"
 	"os"
 
+	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/term"
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/check"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/safetext"
 	"coldfloor/internal/settings"
+	"coldfloor/tui/ground"
 )
 
 // journalFlag declares --journal on c and on the commands under it.
@@ -45,6 +48,24 @@ func loadSettings(file string) (settings.Player, error) {
 		err = check.Off(p)
 	}
 	return p, err
+}
+
+// backgroundFlag declares --background on c.
+func backgroundFlag(c *cobra.Command, ground *string) {
+	c.Flags().StringVar(ground, "background", "", "the terminal's ground: light, dark, or auto to ask it")
+}
+
+// lookOf returns how the terminal is drawn on: on the ground that was asked for,
+// or else on the one in the settings.
+func lookOf(asked string, p settings.Player) (*lipgloss.Renderer, error) {
+	switch settings.Background(asked) {
+	case "":
+		asked = string(p.Background)
+	case settings.Auto, settings.Light, settings.Dark:
+	default:
+		return nil, usageError{"--background " + safetext.Clean(asked) + " is none of light, dark and auto", "auto asks the terminal"}
+	}
+	return ground.Look(asked, os.Getenv), nil
 }
 
 // seedFlag declares --seed on c.

@@ -12,7 +12,6 @@ import (
 	"strings"
 	"time"
 
-	"github.com/charmbracelet/lipgloss"
 	"github.com/spf13/cobra"
 
 	reports "coldfloor/internal/report"
@@ -39,6 +38,7 @@ type reviewOptions struct {
 	inputs        []string // the journals that were read
 	plan          string
 	page          bool
+	background    string
 	worthwhile    map[string]string
 
 	weeksPlan *weeks.Plan
@@ -73,6 +73,7 @@ Where the output is no terminal, or with --plain, the review is plain text.`,
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args) },
 	}
 	journalFlag(c, &o.journal)
+	backgroundFlag(c, &o.background)
 	f := c.Flags()
 	f.BoolVar(&o.plain, "plain", false, "write plain text")
 	f.BoolVar(&o.whole, "whole", false, "in plain text, write every player of a squad in full")
@@ -162,8 +163,16 @@ func (o *reviewOptions) write(c *cobra.Command, squad *review.Squad) error {
 	if o.plain || o.whole || len(squad.Players) == 0 || !isTerminal(c.OutOrStdout()) || !isTerminal(c.InOrStdin()) {
 		return reports.Of(squad).Text(c.OutOrStdout(), o.whole)
 	}
+	mine, err := loadSettings("")
+	if err != nil {
+		return err
+	}
+	look, err := lookOf(o.background, mine)
+	if err != nil {
+		return err
+	}
 	return screen.Run(screen.Options{Squad: squad, By: review.Column(o.sort), Reverse: o.reverse,
-		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: lipgloss.DefaultRenderer()})
+		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: look})
 }
 
 // read reviews the journals. The error beside a squad is that of journals that

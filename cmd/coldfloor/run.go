@@ -22,6 +22,8 @@ type runOptions struct {
 	clicks   string
 	seed     uint64
 	settings string
+
+	background string // of the terminal; empty: as in the settings
 }
 
 // newRun returns the command that runs a session.
@@ -42,6 +44,7 @@ then typed with Enter after them; ? lists them.`,
 	}
 	journalFlag(c, &o.journal)
 	settingsFlag(c, &o.settings)
+	backgroundFlag(c, &o.background)
 	f := c.Flags()
 	f.BoolVar(&o.plain, "plain", false, "leave the screen alone: one line an event")
 	f.Float64Var(&o.speed, "speed", 1, "run `N` times as fast, to rehearse")

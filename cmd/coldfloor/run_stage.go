@@ -11,7 +11,6 @@ import (
 	"runtime"
 	"syscall"
 
-	"github.com/charmbracelet/lipgloss"
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/plain"
@@ -67,8 +66,12 @@ func (s *stage) host(screen bool) *run.Host {
 
 // onScreen runs the session on the screen.
 func (s *stage) onScreen(h *run.Host, signals <-chan os.Signal) error {
+	look, err := lookOf(s.options.background, s.settings)
+	if err != nil {
+		return err
+	}
 	o := tui.Options{Host: h, Plan: s.plan, Reading: tui.Reading{From: s.from, Cell: s.settings.CellHeight},
-		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: lipgloss.DefaultRenderer(), Folder: "."}
+		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: look, Folder: "."}
 	if !s.options.noLog {
 		o.Journal = s.options.journal
 	}

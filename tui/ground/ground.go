@@ -57,8 +57,11 @@ type Terminal struct {
 }
 
 // Of returns the terminal of which f is the input, or nil where it cannot be
-// asked.
+// asked, or need not be.
 func Of(f *os.File) *Terminal {
+	if settled {
+		return nil
+	}
 	if runtime.GOOS == "windows" || !term.IsTerminal(f.Fd()) { // there keys come as events, not as bytes
 		return nil
 	}
