@@ -19,7 +19,6 @@ require (
 	github.com/gofrs/flock v0.13.2
 	github.com/gopxl/beep/v2 v2.1.1
 	github.com/invopop/jsonschema v0.14.0
-	github.com/lucasb-eyer/go-colorful v1.4.1
 	github.com/mewkiz/flac v1.0.14
 	github.com/muesli/termenv v0.16.0
 	github.com/parquet-go/parquet-go v0.32.0
@@ -34,6 +33,8 @@ require (
 	gopkg.in/yaml.v3 v3.0.1
 	pgregory.net/rapid v1.3.0
 )
+
+require github.com/lucasb-eyer/go-colorful v1.4.1 // indirect
 
 require (
 	github.com/andybalholm/brotli v1.1.1 // indirect

@@ -9,16 +9,15 @@ import (
 
 	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/ansi"
-	"github.com/lucasb-eyer/go-colorful"
 	"github.com/muesli/termenv"
 
 	"coldfloor/internal/plan"
 	"coldfloor/tui/glyph"
 )
 
-func hex(t *testing.T, s string) colorful.Color {
+func hex(t *testing.T, s string) rgb {
 	t.Helper()
-	c, err := colorful.Hex(s)
+	c, err := parseHex(s)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -125,9 +124,9 @@ func TestHues(t *testing.T) {
 	for base, c := range map[string]lipgloss.CompleteAdaptiveColor{
 		"#e69f00": orange, "#56b4e9": blue, "#cc79a7": purple, "#009e73": green, "#f0e442": yellow,
 	} {
-		want, _, _ := hex(t, base).Hcl()
+		want := hue(hex(t, base))
 		for _, is := range []string{c.Dark.TrueColor, c.Light.TrueColor} {
-			if got, _, _ := hex(t, is).Hcl(); math.Abs(got-want) > 10 {
+			if got := hue(hex(t, is)); math.Abs(got-want) > 10 {
 				t.Errorf("%s has hue %.0f, %s has %.0f", is, got, base, want)
 			}
 		}
