@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 
 	"coldfloor/sessions"
@@ -54,7 +55,7 @@ func (sh shape) worth() int {
 }
 
 // allShapes are all shapes, the one that is worth most first.
-var allShapes = func() []shape {
+var allShapes = sync.OnceValue(func() []shape {
 	var all []shape
 	for _, warmUp := range []int{halfWarmUp, oneWarmUp, twoWarmUps} {
 		for rounds := 2; rounds <= 5; rounds++ {
@@ -71,15 +72,18 @@ var allShapes = func() []shape {
 	}
 	slices.SortStableFunc(all, func(a, b shape) int { return cmp.Compare(b.worth(), a.worth()) })
 	return all
-}()
+})
 
 // fastShapes and slowShapes are those for sessions with fast work in them, and
 // for slow work alone, which half a round may warm up for. A second block needs
 // whole first ones.
-var fastShapes, slowShapes = shapes(false), shapes(true)
+var (
+	fastShapes = sync.OnceValue(func() []shape { return shapes(false) })
+	slowShapes = sync.OnceValue(func() []shape { return shapes(true) })
+)
 
 func shapes(slow bool) []shape {
-	return slices.DeleteFunc(slices.Clone(allShapes), func(sh shape) bool {
+	return slices.DeleteFunc(slices.Clone(allShapes()), func(sh shape) bool {
 		return sh.warmUp == halfWarmUp && !slow || sh.second && (sh.each < 2 || sh.rounds < 3)
 	})
 }
@@ -87,9 +91,9 @@ func shapes(slow bool) []shape {
 // shapesOf returns the shapes that a session of these qualities may have.
 func shapesOf(train []Quality) []shape {
 	if len(train) == 1 && train[0] == Strength {
-		return slowShapes
+		return slowShapes()
 	}
-	return fastShapes
+	return fastShapes()
 }
 
 // build returns the session of one shape, every default filled in.

@@ -85,14 +85,7 @@ func (o Options) open(t Table, w io.Writer) (sink, error) {
 	case JSONL:
 		return newJSONL(w, Columns(t))
 	case Parquet:
-		switch t {
-		case Sessions:
-			return newParquet[SessionRow](w)
-		case Sets:
-			return newParquet[SetRow](w)
-		case Rests:
-			return newParquet[RestRow](w)
-		}
+		return newParquet(w, Columns(t))
 	}
 	return nil, fmt.Errorf("no table %q in format %q", t, o.Format)
 }
