@@ -93,5 +93,8 @@ func (c *Chart) Range() (low, high float64, ok bool) {
 		slack := max((high-low)/10, math.Abs(high)/100)
 		low, high = low-slack, high+slack
 	}
-	return low, high, ok && high > low
+	if ok && high == low {
+		high++ // all figures are 0, which is something to show
+	}
+	return low, high, ok
 }

@@ -55,11 +55,11 @@ func (d *done) add(s *review.Session) {
 	d.contacts = d.contacts.Add(review.ContactsOf(s.Run))
 	d.length += s.Elapsed
 	d.rest.Merge(&s.Rest)
-	effort := unknown
+	felt := unknown
 	if s.Rated {
-		effort = fmt.Sprint(*s.Rating.RPE)
+		felt = effort(*s.Rating.RPE)
 	}
-	d.effort = append(d.effort, effort)
+	d.effort = append(d.effort, felt)
 	if s.Painful() {
 		d.painful = append(d.painful, painOf(s))
 	}

@@ -181,6 +181,10 @@ func seven(p *review.Player) string {
 	return text
 }
 
+// longAgo is from when on jumps are no matter for the next ones, whatever the
+// interval.
+const longAgo = 14 * 24 * time.Hour
+
 // jumps says how long ago the last jumps were, and from when on the interval
 // between two such sessions is up.
 func jumps(p *review.Player) []string {
@@ -194,6 +198,9 @@ func jumps(p *review.Player) []string {
 		if j.Contacts.N > 0 {
 			what = "at least " + units.Count(j.Contacts.N, "contact")
 		}
+	}
+	if j.Since >= longAgo {
+		return []string{fmt.Sprintf("%s ago, ended %s, %s", units.Count(int(j.Since/(24*time.Hour)), "day"), at(p.Now, j.At, dateTime), what)}
 	}
 	lines := []string{fmt.Sprintf("%s ago, ended %s, %s", units.Hours(j.Since), at(p.Now, j.At, moment), what)}
 	if j.Ahead {

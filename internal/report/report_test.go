@@ -263,3 +263,15 @@ func TestNothingIsCut(t *testing.T) {
 		}
 	}
 }
+
+// Figures that are all 0 are figures: only if there are none is there nothing
+// to show.
+func TestZeroesAreShown(t *testing.T) {
+	c := Chart{Kind: Spans, Spots: []Spot{{Label: "2026-01-05", Values: []float64{0, 0, 0}}}}
+	if low, high, ok := c.Range(); !ok || low != 0 || high <= 0 {
+		t.Errorf("rests all kept to the second are drawn from %v to %v, %v", low, high, ok)
+	}
+	if _, _, ok := (&Chart{Spots: []Spot{{Label: "2026-01-05"}}}).Range(); ok {
+		t.Error("there is something to show of nothing")
+	}
+}

@@ -77,12 +77,12 @@ func SessionList(p *review.Player) Section {
 
 // SessionRow is one session as a row of SessionList.
 func SessionRow(s *review.Session, now time.Time) []string {
-	effort, l := unknown, unknown
+	felt, l := unknown, unknown
 	if s.Rated {
-		effort, l = fmt.Sprint(*s.Rating.RPE), figure(s.Load)
+		felt, l = effort(*s.Rating.RPE), figure(s.Load)
 	}
 	return []string{at(now, s.Start, dateTime), s.Title(), sessionRounds(s), ofShare(kept(&s.Rest)), fmt.Sprint(s.Rest.Early),
-		fmt.Sprint(s.Rest.Overrun), countCell(review.ContactsOf(s.Run)), clock(s.Elapsed), effort, l, painOf(s)}
+		fmt.Sprint(s.Rest.Overrun), countCell(review.ContactsOf(s.Run)), clock(s.Elapsed), felt, l, painOf(s)}
 }
 
 // sessionRounds writes the rounds of all blocks of a session.

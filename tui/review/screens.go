@@ -269,8 +269,14 @@ func narrowOf(s report.Section) narrow {
 		return narrow{none, []int{7, 8, 6, 1}}
 	case "Load":
 		return narrow{13, []int{10, 9, 1, 2, 3, 4, 5, 6, 7, 13, 12}}
+	case "Planned and done":
+		return narrow{12, []int{1, 8, 7, 12, 3}}
+	case "Tests at home":
+		return narrow{0, []int{5, 3}}
+	case "Not as prescribed":
+		return narrow{0, []int{6, 5, 1}}
 	}
-	return narrow{none, []int{7, 5, 1, 4, 6}}
+	return narrow{none, []int{7, 4, 1, 6}}
 }
 
 // charts draws charts one below the other, or two by two in a wide window.
