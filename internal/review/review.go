@@ -10,7 +10,8 @@
 // began on. Foot contacts, length and load are of the dates of its sets: length
 // and load are split by the time worked on each. A rest is of the date that it
 // ended on. All dates are those where the player was; one that lies ahead of
-// today although the run began before now is today.
+// today although the run began before now is today. What else lies ahead of
+// today is in no week.
 //
 // Every set that ended counts its reps and contacts, one done again as well;
 // towards sets and rounds it counts once. A rest that any work followed is
