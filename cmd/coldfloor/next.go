@@ -11,6 +11,7 @@ import (
 
 	"coldfloor/internal/fault"
 	"coldfloor/internal/next"
+	"coldfloor/internal/players"
 	"coldfloor/internal/runs"
 	"coldfloor/internal/units"
 	"coldfloor/internal/wholefile"
@@ -23,6 +24,7 @@ type nextOptions struct {
 	asJSON            bool
 	week              int
 	player, out       string
+	players           string
 	force             bool
 	same              []string
 }
@@ -49,6 +51,7 @@ proposal in it, for the coach to change.`,
 	f := c.Flags()
 	f.BoolVar(&o.asJSON, "json", false, "write JSON")
 	f.IntVar(&o.week, "week", 0, "propose for week `N`; by default the week after today's")
+	f.StringVar(&o.players, "players", "", "the players' `FILE`: their days away, and players who have logged nothing")
 	f.StringVar(&o.player, "player", "", "for the player `NAME` alone")
 	f.StringVarP(&o.out, "out", "o", "", "write that player's plan with the proposal in it to `FILE`")
 	f.BoolVar(&o.force, "force", false, "replace FILE if it is there")
@@ -63,30 +66,17 @@ func (o *nextOptions) run(c *cobra.Command, name string, journals []string) erro
 	if err != nil {
 		return err
 	}
-	opened, err := openAny(c, name)
+	plan, err := openWeeks(c, name)
 	if err != nil {
 		return err
 	}
-	plan := opened.Plan
-	if plan == nil {
-		return fault.New("a plan of weeks has the key weeks; coldfloor new --weeks FILE drafts one", "%s is a session", name)
-	}
-	now := time.Now()
-	week, err := o.weekOf(plan, units.DateOf(now))
-	if err != nil {
-		return err
-	}
-	squad, left, err := o.read(c, journals, now)
-	if err != nil {
-		return err
-	}
-	proposals, err := o.choose(squad.Propose(plan, week, now, next.LimitsOf(mine.Limits)))
+	proposals, left, err := o.propose(c, plan, journals, next.LimitsOf(mine.Limits))
 	if err != nil {
 		return err
 	}
 	switch {
 	case o.out != "":
-		err = next.WritePlan(o.out, plan, proposals[0], wholefile.Options{Mode: 0o644, Force: o.force, Inputs: append(journals, plan.Files()...)})
+		err = next.WritePlan(o.out, proposals[0], wholefile.Options{Mode: 0o644, Force: o.force, Inputs: append(journals, plan.Files()...)})
 	case o.asJSON:
 		err = writeJSON(c.OutOrStdout(), proposals)
 	default:
@@ -96,6 +86,31 @@ func (o *nextOptions) run(c *cobra.Command, name string, journals []string) erro
 		return err
 	}
 	return left
+}
+
+// propose returns the proposals asked for, and the error of journals that could
+// not be read to their end.
+func (o *nextOptions) propose(c *cobra.Command, plan *weeks.Plan, journals []string, l next.Limits) (all []next.Proposal, left, err error) {
+	now := time.Now()
+	week, err := o.weekOf(plan, units.DateOf(now))
+	if err != nil {
+		return nil, nil, err
+	}
+	squad, left, err := o.read(c, journals, now)
+	if err != nil {
+		return nil, nil, err
+	}
+	var list []players.Player
+	if o.players != "" {
+		if list, err = players.Read(o.players); err != nil {
+			return nil, nil, err
+		}
+	}
+	if all, err = squad.Propose(plan, week, now, l, list); err != nil {
+		return nil, nil, err
+	}
+	all, err = o.choose(all)
+	return all, left, err
 }
 
 // weekOf returns the week to propose for.

@@ -115,7 +115,7 @@ func TestWritePlan(t *testing.T) {
 		t.Fatalf("%s, moves %+v", p.Kind, p.Days)
 	}
 	file := filepath.Join(t.TempDir(), "ida.yaml")
-	if err := WritePlan(file, plan, p, wholefile.Options{Mode: 0o644}); err != nil {
+	if err := WritePlan(file, p, wholefile.Options{Mode: 0o644}); err != nil {
 		t.Fatal(err)
 	}
 	text, err := os.ReadFile(file)

@@ -8,10 +8,11 @@ import (
 	"coldfloor/sessions/weeks"
 )
 
-// WritePlan writes the player's whole plan with the proposal in it: same title
-// and first day, every comment kept, changed only from the week proposed on. A
-// plan that names files beside it can only be written beside them.
-func WritePlan(path string, plan *weeks.Plan, p Proposal, o wholefile.Options) error {
+// WritePlan writes the player's whole plan with a proposal of Of in it: same
+// title and first day, the player's own days away, every comment kept, changed
+// only from the week proposed on. A plan that names files beside it can only be written beside them.
+func WritePlan(path string, p Proposal, o wholefile.Options) error {
+	plan := p.plan
 	if err := beside(path, plan); err != nil {
 		return err
 	}

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"coldfloor/internal/settings"
+	"coldfloor/sessions/weeks"
 )
 
 // Kind is what is proposed for the next week.
@@ -43,6 +44,8 @@ type Proposal struct {
 	Stop    bool     `json:"stop,omitempty"` // pain that wants a licensed practitioner before the next session
 	Reasons []Reason `json:"reasons"`        // all of them, those for Kind first
 	Days    *Days    `json:"days,omitempty"` // when to train; nil if no day has jumps
+
+	plan *weeks.Plan // the player's own
 }
 
 // Facts is what is known of a player at the end of a week.

@@ -14,6 +14,7 @@ import (
 // Of proposes a player's week of the plan from what is known of the week before it.
 func Of(s *season.Season, f Facts, runs []*journal.Run, l Limits) Proposal {
 	p := Propose(f, l)
+	p.plan = s.Plan
 	if f.Next >= 1 && f.Next <= s.Plan.Count {
 		p.Days = weekOf(s, runs, f.Next).Propose()
 	}

@@ -1,11 +1,13 @@
 package next
 
 import (
+	"fmt"
+	"maps"
 	"slices"
-	"strings"
 	"time"
 
 	"coldfloor/internal/journal"
+	"coldfloor/internal/players"
 	"coldfloor/internal/runs"
 	"coldfloor/internal/season"
 	"coldfloor/internal/units"
@@ -44,13 +46,28 @@ func Read(pile *runs.Pile, now time.Time) (Squad, error) {
 	return squad, err
 }
 
-// Propose proposes the week of the plan for every player, by name.
-func (s Squad) Propose(plan *weeks.Plan, week int, now time.Time, l Limits) []Proposal {
-	var all []Proposal
-	for player, played := range s {
-		held := season.Of(plan, played, units.DateOf(now))
-		all = append(all, Of(held, FactsOf(held, player, played, week, now, l), played, l))
+// Propose proposes the week of the plan for every player, by name: for those of
+// the list with their own days away, whether they have logged anything or not.
+// The error names a player whose days away make the plan no valid one.
+func (s Squad) Propose(plan *weeks.Plan, week int, now time.Time, l Limits, list []players.Player) ([]Proposal, error) {
+	names := slices.Collect(maps.Keys(s))
+	for _, p := range list {
+		if !slices.ContainsFunc(names, func(n string) bool { return players.Same(n, p.Name) }) {
+			names = append(names, p.Name)
+		}
 	}
-	slices.SortFunc(all, func(a, b Proposal) int { return strings.Compare(a.Player, b.Player) })
-	return all
+	slices.Sort(names)
+	var all []Proposal
+	for _, name := range names {
+		own := plan
+		if p, ok := players.Find(list, name); ok {
+			var err error
+			if own, err = plan.ForPlayer(p.Away); err != nil {
+				return nil, fmt.Errorf("with the days away of %s the plan is not valid: %w", name, err)
+			}
+		}
+		held := season.Of(own, s[name], units.DateOf(now))
+		all = append(all, Of(held, FactsOf(held, name, s[name], week, now, l), s[name], l))
+	}
+	return all, nil
 }
