@@ -1,35 +1,23 @@
 // Package tui holds the screens: to choose a session, to run it, and to say
-// afterwards how it was. They show what the engine, the journal and the
-// catalogue hold, and keep nothing of their own beyond where the cursor is.
+// afterwards how it was. They show what the flow, the engine and the catalogue
+// hold, ask what the flow needs, and decide nothing.
 package tui
 
 import (
-	"coldfloor/internal/run"
-	"errors"
-	"fmt"
-	"os"
-	"time"
+	"context"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
 
-	"coldfloor/internal/cautions"
 	"coldfloor/internal/engine"
-	"coldfloor/internal/fault"
-	"coldfloor/internal/journal"
-	"coldfloor/internal/plan"
-	"coldfloor/internal/safetext"
-	"coldfloor/internal/units"
-	"coldfloor/internal/words"
+	"coldfloor/internal/run"
 	"coldfloor/tui/glyph"
 	"coldfloor/tui/onscreen"
 )
 
 // Options says what is shown, and on what.
 type Options struct {
-	Host    *run.Host
-	Plan    *plan.Plan // the session to run; nil: one is chosen on the screen
-	Journal string     // file; empty: without a log
+	Flow    *run.Flow // not opened yet
 	Reading Reading
 	Glyphs  glyph.Set // the characters that large figures are drawn with
 	Look    *lipgloss.Renderer
@@ -40,11 +28,12 @@ type Options struct {
 type stage int
 
 const (
-	opening stage = iota // the journal is being read
-	asking
-	choosing
-	running
-	finishing
+	opening   stage = iota // the journal is being read
+	asking                 // a question
+	choosing               // the list of sessions
+	starting               // the run stands ready and waits for the sound device
+	running                // the run
+	finishing              // the form
 )
 
 // App is the whole program on the screen. It is a tea.Model; make it with New.
@@ -52,15 +41,13 @@ type App struct {
 	opts  Options
 	style style
 	stage stage
-	log   run.Log
 
 	question question
 	choose   chooseScreen
 	run      runScreen
 	finish   finishScreen
+	form     form // whose the form is
 
-	resume        *run.Resumption // to go on with, in place of a new run
-	cautioned     bool
 	width, height int
 	closing       string // what is said after the screen is gone
 	err           error
@@ -73,21 +60,13 @@ func New(o Options) App {
 
 // Messages between the screens.
 type (
-	logOpened struct {
-		log run.Log
-		err error
-	}
-	wanted    int // the answer to a question
-	stopAsked struct{}
-)
-
-const (
-	wantNoLog wanted = iota
-	wantGoOn
-	wantAsIs
-	wantNew
-	wantStart
-	wantLeave
+	opened     struct{}
+	answered   struct{ answer run.Answer }
+	ready      struct{} // the sound device is there, or is not waited for any longer
+	stopAsked  struct{}
+	quitAsked  struct{}
+	formLeft   struct{} // back to the form
+	nextWanted struct{}
 )
 
 // Interrupt is the message for an interrupt from outside: the run is stopped
@@ -96,12 +75,9 @@ func Interrupt() tea.Msg { return stopAsked{} }
 
 // Init begins by reading the journal.
 func (m App) Init() tea.Cmd {
-	if m.opts.Journal == "" {
-		return func() tea.Msg { return logOpened{} }
-	}
 	return func() tea.Msg {
-		l, err := run.OpenLog(m.opts.Journal)
-		return logOpened{l, err}
+		m.opts.Flow.Open()
+		return opened{}
 	}
 }
 
@@ -116,17 +92,27 @@ func (m App) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		return m.resized(msg.Width, msg.Height), nil
-	case logOpened:
-		return m.opened(msg)
-	case wanted:
-		return m.answered(msg)
+	case opened, nextWanted:
+		return m.next()
+	case answered:
+		m.opts.Flow.Answer(msg.answer)
+		return m.next()
 	case planChosen:
-		m.opts.Plan = msg.plan
-		return m.begin()
+		m.opts.Flow.Choose(msg.plan, nil)
+		return m.next()
+	case ready:
+		return m.started()
 	case runEnded:
 		return m.ended()
 	case rated:
 		return m.rated(msg.rating)
+	case saved:
+		return m.saved(msg)
+	case formLeft:
+		m.stage = finishing
+		return m.resized(m.width, m.height), nil
+	case quitAsked:
+		return m, tea.Quit
 	case stopAsked:
 		if m.stage == running {
 			m.run.run.Do(engine.Stop)
@@ -157,13 +143,13 @@ func (m App) updateShown(msg tea.Msg) (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	k, isKey := msg.(tea.KeyMsg)
 	switch {
+	case isKey && k.Type == tea.KeyCtrlZ:
+		return m, onscreen.Suspend
 	case m.stage == running:
 		m.run, cmd = m.run.Update(msg)
 	case m.stage == finishing:
 		m.finish, cmd = m.finish.Update(msg)
 	case !isKey:
-	case k.Type == tea.KeyCtrlZ:
-		return m, tea.Suspend
 	case m.stage == asking:
 		m.question, cmd = m.question.Update(k, m.width, m.height)
 	case m.stage == choosing:
@@ -179,7 +165,7 @@ func (m App) updateShown(msg tea.Msg) (tea.Model, tea.Cmd) {
 func (m App) resized(width, height int) App {
 	m.width, m.height = width, height
 	m.choose.width, m.choose.height = width, height
-	m.finish.width, m.finish.height = width, height
+	m.finish = m.finish.resized(width, height)
 	if m.run.run != nil {
 		m.run = m.run.resized(width, height)
 	}
@@ -193,7 +179,7 @@ func (m App) View() string {
 		return m.question.View(m.style, m.width, m.height)
 	case choosing:
 		return m.choose.View()
-	case running:
+	case starting, running:
 		return m.run.View()
 	case finishing:
 		return m.finish.View()
@@ -201,186 +187,10 @@ func (m App) View() string {
 	return ""
 }
 
-// ask shows a question.
-func (m App) ask(q question) (tea.Model, tea.Cmd) {
-	m.stage, m.question = asking, q
-	return m, nil
-}
-
-// opened goes on once the journal was read.
-func (m App) opened(msg logOpened) (tea.Model, tea.Cmd) {
-	if msg.err != nil {
-		m.err = msg.err
-		return m.ask(question{title: "The log cannot be written",
-			text: []string{msg.err.Error(), fault.Hint(msg.err), "What you do would not be kept. Run without a log?"},
-			answers: []answer{newAnswer(wantNoLog, "run without a log", "r"),
-				newAnswer(wantLeave, "leave", "q", "esc", "ctrl+c")}})
+// soundReady waits for the sound device.
+func soundReady(a *run.Active) tea.Cmd {
+	return func() tea.Msg {
+		a.AwaitSound(context.Background())
+		return ready{}
 	}
-	m.log = msg.log
-	m.opts.Host.Journal = msg.log.Journal
-	if len(m.log.Unfinished) > 0 {
-		return m.askUnfinished(m.log.Unfinished[0])
-	}
-	return m.settled()
-}
-
-// askUnfinished asks what is to become of a run that did not end.
-func (m App) askUnfinished(r *journal.Run) (tea.Model, tea.Cmd) {
-	done := 0
-	for _, s := range r.Sets {
-		if s.Outcome == string(engine.Done) {
-			done++
-		}
-	}
-	planned := 0
-	for _, b := range r.Blocks() {
-		planned += b.Sets
-	}
-	q := question{title: "A session did not end",
-		text: []string{fmt.Sprintf("%s, begun %s at %s: %d of %d sets done.", r.Title(), ago(r.Start, time.Now()),
-			r.Start.Local().Format("15:04"), done, planned)}}
-	re, err := run.Resume(r)
-	if err == nil {
-		m.resume = re
-		q.answers = append(q.answers, newAnswer(wantGoOn, "go on from where it stopped", "g", "enter"))
-	} else {
-		q.text = append(q.text, "It cannot be gone on with: "+err.Error())
-	}
-	q.answers = append(q.answers, newAnswer(wantAsIs, "log it as it stands", "l"),
-		newAnswer(wantNew, "leave it for later", "n", "esc"), newAnswer(wantLeave, "leave", "q", "ctrl+c"))
-	return m.ask(q)
-}
-
-// answered acts on an answer.
-func (m App) answered(w wanted) (tea.Model, tea.Cmd) {
-	switch w {
-	case wantNoLog:
-		m.err = nil
-		return m.settled()
-	case wantGoOn:
-		m.opts.Plan = m.resume.Plan
-		return m.begin()
-	case wantAsIs:
-		if err := m.log.Journal.CloseAsIs(m.log.Unfinished[0].ID); err != nil {
-			m.err = err
-			return m, tea.Quit
-		}
-		m.resume = nil
-		m.log.Unfinished = m.log.Unfinished[1:]
-		if len(m.log.Unfinished) > 0 {
-			return m.askUnfinished(m.log.Unfinished[0])
-		}
-		return m.settled()
-	case wantNew:
-		m.resume = nil
-		return m.settled()
-	case wantStart:
-		return m.begin()
-	}
-	return m, tea.Quit
-}
-
-// settled goes on once it is known whether there is a log, and what to do with
-// a run that did not end.
-func (m App) settled() (tea.Model, tea.Cmd) {
-	if m.opts.Plan != nil {
-		return m.begin()
-	}
-	offers, problems := run.Catalogue(m.opts.Folder)
-	run.When(offers, m.log.Runs)
-	m.choose = newChooseScreen(offers, problems, time.Now(), m.style)
-	m.stage = choosing
-	return m.resized(m.width, m.height), nil
-}
-
-// begin starts the run, after the cautions where it is the first.
-func (m App) begin() (tea.Model, tea.Cmd) {
-	if m.log.First() && m.log.Journal != nil && !m.cautioned {
-		m.cautioned = true
-		return m.ask(question{title: "Before the first session", text: cautions.FirstRun(),
-			answers: []answer{newAnswer(wantStart, "start", "enter"), newAnswer(wantLeave, "leave", "q", "esc", "ctrl+c")}})
-	}
-	run, err := m.set()
-	if err != nil {
-		m.err = err
-		return m, tea.Quit
-	}
-	m.stage = running
-	m.run = newRunScreen(run, m.style, m.opts.Reading)
-	m = m.resized(m.width, m.height)
-	var cmd tea.Cmd
-	m.run, cmd = m.run.start()
-	return m, cmd
-}
-
-// set sets the run up: a new one, or the rest of one that did not end.
-func (m App) set() (*run.Active, error) {
-	if m.resume != nil {
-		return m.opts.Host.GoOn(m.resume)
-	}
-	return m.opts.Host.Begin(m.opts.Plan)
-}
-
-// ended goes on to the form, or leaves where there is no log to keep it.
-func (m App) ended() (tea.Model, tea.Cmd) {
-	m.closing = m.summary()
-	if !m.run.run.Logged() {
-		return m, tea.Quit
-	}
-	m.stage = finishing
-	m.finish = newFinishScreen(m.run.run.Plan(), m.run.run.Rounds(), m.summary(), m.style)
-	return m.resized(m.width, m.height), nil
-}
-
-// summary says in a line what was done.
-func (m App) summary() string {
-	p := m.run.run.Plan()
-	rounds, of := 0, 0
-	for i, n := range m.run.run.Rounds() {
-		rounds += n
-		of += p.Blocks[i].Rounds
-	}
-	return fmt.Sprintf("%s: %s of %s, %d of %d rounds", safetext.Clean(p.Session.Title), units.Clock(m.run.run.View().Clock),
-		units.Clock(p.Total), rounds, of)
-}
-
-// rated logs what was said, and leaves; after a last caution where it was of
-// pain.
-func (m App) rated(r journal.Rating) (tea.Model, tea.Cmd) {
-	m.run.run.Rate(r)
-	m.closing += "\n" + words.Logged
-	if r.Pain == nil || !*r.Pain {
-		return m, tea.Quit
-	}
-	return m.ask(question{title: "Pain noted", text: []string{cautions.PainNoted},
-		answers: []answer{newAnswer(wantLeave, "leave", "enter", "q", "esc", "ctrl+c")}})
-}
-
-// Run shows the program on the terminal until it ends, and says what there is
-// to say after it. Signals sends what arrives from outside: Interrupt stops
-// the run; anything else leaves it as it stands.
-func Run(o Options, signals <-chan os.Signal) (closing string, err error) {
-	p := onscreen.Program(New(o), o.Look, tea.WithMouseCellMotion(), tea.WithoutSignalHandler())
-	done := make(chan struct{})
-	defer close(done)
-	go func() {
-		select {
-		case s := <-signals:
-			if s == os.Interrupt {
-				p.Send(Interrupt())
-				return
-			}
-			p.Quit()
-		case <-done:
-		}
-	}()
-	last, err := onscreen.Run(p)
-	app, ok := last.(App)
-	if !ok {
-		return "", err
-	}
-	if app.stage == running && app.closing == "" {
-		app.closing = words.Kept
-	}
-	return app.Closing(), errors.Join(err, app.Err())
 }

@@ -1,36 +1,71 @@
 package tui
 
 import (
-	"coldfloor/internal/run"
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 	"time"
 
+	"github.com/adrg/xdg"
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
 
+	"coldfloor/internal/cautions"
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/run"
+	"coldfloor/internal/settings"
 	"coldfloor/tui/glyph"
 )
 
-// program drives an App as the library does, but in the test's goroutine.
-type program struct {
-	t    *testing.T
-	app  App
-	host *run.Host
-	quit bool
+// TestMain keeps what the tests remember out of the home folder.
+func TestMain(m *testing.M) {
+	dir, err := os.MkdirTemp("", "tui")
+	if err != nil {
+		panic(err)
+	}
+	os.Setenv("XDG_STATE_HOME", dir)
+	xdg.Reload()
+	code := m.Run()
+	os.RemoveAll(dir)
+	os.Exit(code)
 }
 
-// newProgram returns a program on a journal, sped up so that a session takes
-// moments.
-func newProgram(t *testing.T, o Options) *program {
+// forgotten makes the cautions unread for one test.
+func forgotten(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	xdg.Reload()
+	t.Cleanup(xdg.Reload)
+}
+
+// program drives an App as the library does, but in the test's goroutine and
+// by a clock that the test turns.
+type program struct {
+	t     *testing.T
+	app   App
+	flow  *run.Flow
+	clock *handClock
+	quit  bool
+}
+
+// newProgram returns a program for a player who has read the cautions.
+func newProgram(t *testing.T, o run.Options) *program {
 	t.Helper()
-	o.Host = &run.Host{Speed: 200}
-	o.Glyphs, o.Look, o.Folder = glyph.Quadrant, lipgloss.NewRenderer(os.Stderr), "testdata"
-	p := &program{t: t, app: New(o), host: o.Host}
+	if err := cautions.Remember(""); err != nil {
+		t.Fatal(err)
+	}
+	return newPlayer(t, o)
+}
+
+// newPlayer returns a program for a player who may have read the cautions.
+func newPlayer(t *testing.T, o run.Options) *program {
+	t.Helper()
+	p := &program{t: t, clock: &handClock{}}
+	o.Clock = func(float64) run.Clock { return p.clock }
+	p.flow = run.NewFlow(o)
+	p.app = New(Options{Flow: p.flow, Glyphs: glyph.Quadrant, Look: lipgloss.NewRenderer(os.Stderr), Folder: "testdata"})
 	t.Cleanup(p.close)
 	p.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	p.do(p.app.Init())
@@ -38,25 +73,38 @@ func newProgram(t *testing.T, o Options) *program {
 }
 
 func (p *program) close() {
-	if err := p.host.Close(); err != nil {
+	if err := p.flow.Close(); err != nil {
 		p.t.Error(err)
 	}
 }
 
-// send sends a message, and what comes of it, but for ticks.
+// pass lets time pass while the screen looks at the clocks.
+func (p *program) pass(d time.Duration) {
+	for end := p.clock.now + d; p.clock.now < end; {
+		p.clock.now = min(end, p.clock.now+time.Second)
+		if p.app.stage == running {
+			p.send(runTicked{p.app.run.turn})
+		}
+	}
+}
+
+// send sends a message, and what comes of it. A run under way asks for nothing
+// but ticks, which wait on the wall: pass gives them.
 func (p *program) send(msg tea.Msg) {
 	m, cmd := p.app.Update(msg)
 	p.app = m.(App)
+	if p.app.stage == running && !p.app.run.ended {
+		return
+	}
 	p.do(cmd)
 }
 
-// do runs a command. A tick would go on for ever: awaiting ticks itself.
+// do runs a command.
 func (p *program) do(cmd tea.Cmd) {
 	if cmd == nil {
 		return
 	}
 	switch msg := cmd().(type) {
-	case runTicked:
 	case tea.QuitMsg:
 		p.quit = true
 	default:
@@ -71,17 +119,16 @@ func (p *program) keys(keys ...string) {
 	}
 }
 
-// await looks at the clocks until the screen shows text.
+// await lets time pass until the screen shows text.
 func (p *program) await(text string) {
 	p.t.Helper()
-	for end := time.Now().Add(30 * time.Second); !strings.Contains(p.app.View(), text); {
-		if time.Now().After(end) {
-			p.t.Fatalf("%q is not on\n%s", text, p.app.View())
+	for range 10_000 {
+		if strings.Contains(p.app.View(), text) {
+			return
 		}
-		if p.app.stage == running {
-			p.send(runTicked{p.app.run.turn})
-		}
+		p.pass(time.Second)
 	}
+	p.t.Fatalf("%q is not on\n%s", text, p.app.View())
 }
 
 // runs returns the runs in a journal.
@@ -94,23 +141,34 @@ func runs(t *testing.T, file string) []*journal.Run {
 	return all
 }
 
+// toEnd takes the run to its end, with a key for each set that waits for one.
+func (p *program) toEnd() {
+	for p.app.stage == running && !p.app.run.over() {
+		p.pass(time.Second)
+		if p.app.run.run.View().Phase == engine.Overtime {
+			p.keys("x")
+		}
+	}
+}
+
 func TestFromTheFirstStartToTheLog(t *testing.T) {
+	forgotten(t)
 	file := filepath.Join(t.TempDir(), "journal.jsonl")
-	p := newProgram(t, Options{Journal: file})
+	p := newPlayer(t, run.Options{Journal: file})
 	p.await("Choose a session")
-	p.await("Hallway speed A") // the file in the folder
-	for !strings.Contains(p.app.View(), "> Hallway speed A") {
+	for !strings.Contains(p.app.View(), "> Hallway speed A") { // the file in the folder
 		p.keys("down")
 	}
 	p.keys("enter")
 	p.await("Before the first session")
 	p.keys("enter")
 	p.await("YOUR PACE")
-	for p.app.stage == running { // the push-ups end by hand
-		p.keys("x")
-		time.Sleep(time.Millisecond)
-		p.send(runTicked{p.app.run.turn})
-	}
+	p.toEnd()
+	p.await("any key goes on") // the end is seen before the form
+	p.keys("x")
+	p.await("any key goes on") // a slap that was meant for the last set
+	p.clock.now += time.Second
+	p.keys("x")
 	p.await("Effort")
 	p.keys("7")
 	p.await("very hard")
@@ -122,13 +180,33 @@ func TestFromTheFirstStartToTheLog(t *testing.T) {
 	}
 	p.close()
 	r := runs(t, file)[0]
-	if r.State != journal.Complete || *r.Rating.RPE != 7 || !*r.Rating.Pain || *r.PainWhere() != "left knee" || *r.Notes() != "ok" || r.Rating.Rounds != nil {
-		t.Errorf("%s %+v %+v", r.State, r.Rating, r.Said)
+	if r.State != journal.Complete || *r.Rating.RPE != 7 || !*r.Rating.Pain || r.Said[0].Where != "left knee" || r.Said[0].Note != "ok" || r.Rating.Rounds != nil {
+		t.Errorf("%s %+v", r.State, r.Rating)
 	}
-	if again := newProgram(t, Options{Journal: file}); strings.Contains(again.app.View(), "Before the first") {
+	if again := newPlayer(t, run.Options{Journal: file}); strings.Contains(again.app.View(), "Before the first") {
 		t.Error("cautioned again")
-	} else {
-		again.await("Choose a session")
+	}
+}
+
+// The cautions come before the first run of a player, whatever stands in the
+// journal, and without one too.
+func TestCautionsByPlayer(t *testing.T) {
+	forgotten(t)
+	file := filepath.Join(t.TempDir(), "journal.jsonl")
+	leaveHalfway(t, file)
+	p := newPlayer(t, run.Options{Journal: file, Plan: evening(t), Player: settings.Player{Name: "Ann"}})
+	p.keys("n")
+	p.await("Before the first session")
+	p.keys("q")
+	if !p.quit {
+		t.Error("q does not leave")
+	}
+	for _, want := range []bool{true, false} {
+		p = newPlayer(t, run.Options{Plan: evening(t), Player: settings.Player{Name: "Ann"}})
+		if got := strings.Contains(p.app.View(), "Before the first session"); got != want {
+			t.Errorf("cautioned %v, want %v", got, want)
+		}
+		p.keys("enter")
 	}
 }
 
@@ -136,10 +214,9 @@ func TestFromTheFirstStartToTheLog(t *testing.T) {
 // program as a kill would.
 func leaveHalfway(t *testing.T, file string) {
 	t.Helper()
-	p := newProgram(t, Options{Journal: file, Plan: evening(t)})
-	p.keys("enter")
+	p := newProgram(t, run.Options{Journal: file, Plan: evening(t)})
 	for p.app.run.run.View().Step < stepLeft {
-		p.send(runTicked{p.app.run.turn})
+		p.pass(time.Second)
 	}
 	p.close()
 }
@@ -147,15 +224,19 @@ func leaveHalfway(t *testing.T, file string) {
 func TestGoOnWithARunThatDidNotEnd(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "journal.jsonl")
 	leaveHalfway(t, file)
-	p := newProgram(t, Options{Journal: file})
+	p := newProgram(t, run.Options{Journal: file})
 	p.await("A session did not end")
 	p.await("1 of 9 sets done")
 	p.keys("g")
 	if v := p.app.run.run.View(); p.app.stage != running || v.Step != stepLeft || v.Phase != engine.CountedIn {
 		t.Fatalf("stage %d, %+v", p.app.stage, v)
 	}
+	p.pass(20 * time.Second)
 	p.keys("q", "q")
 	p.await("Effort")
+	if s := p.app.summary(); strings.Contains(s, ": 0:1") { // the first part took 15 s, the second 10 s of work
+		t.Errorf("the summary is of the last part alone: %s", s)
+	}
 	p.keys("esc")
 	if !p.quit {
 		t.Error("esc does not leave the form")
@@ -169,10 +250,12 @@ func TestGoOnWithARunThatDidNotEnd(t *testing.T) {
 func TestLogARunThatDidNotEndAsItStands(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "journal.jsonl")
 	leaveHalfway(t, file)
-	p := newProgram(t, Options{Journal: file})
+	p := newProgram(t, run.Options{Journal: file})
 	p.keys("l")
+	p.await("Effort") // what was done of it is rated
+	p.keys("4", "esc")
 	p.await("Choose a session")
-	if r := runs(t, file)[0]; r.State != journal.Interrupted {
+	if r := runs(t, file)[0]; r.State != journal.Interrupted || *r.Rating.RPE != 4 {
 		t.Error(r.State)
 	}
 }
@@ -180,7 +263,7 @@ func TestLogARunThatDidNotEndAsItStands(t *testing.T) {
 func TestLeaveARunThatDidNotEndForLater(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "journal.jsonl")
 	leaveHalfway(t, file)
-	p := newProgram(t, Options{Journal: file})
+	p := newProgram(t, run.Options{Journal: file})
 	p.keys("n")
 	p.await("Choose a session")
 	if r := runs(t, file)[0]; r.State != journal.Unfinished {
@@ -193,7 +276,7 @@ func TestJournalThatCannotBeWritten(t *testing.T) {
 	if err := os.WriteFile(blocked, nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	o := Options{Journal: filepath.Join(blocked, "journal.jsonl"), Plan: evening(t)}
+	o := run.Options{Journal: filepath.Join(blocked, "journal.jsonl"), Plan: evening(t)}
 	p := newProgram(t, o)
 	p.await("The log cannot be written")
 	if p.app.stage == running {
@@ -214,22 +297,121 @@ func TestJournalThatCannotBeWritten(t *testing.T) {
 	}
 }
 
+// A log that cannot be written any more at the end: it is said, what was typed
+// is kept and tried again, and another place is offered.
+func TestFullDiskAtTheEnd(t *testing.T) {
+	o := run.Options{Journal: filepath.Join(t.TempDir(), "journal.jsonl"), Plan: evening(t)}
+	t.Chdir(t.TempDir())
+	p := newProgram(t, o)
+	p.pass(30 * time.Second)
+	inTheWay(t, o.Journal)
+	p.keys("q", "q", "6", "esc")
+	p.await("Not logged yet")
+	p.keys("t")
+	p.await("Not logged yet")
+	p.keys("b")
+	p.await("0 to 10            6")
+	p.keys("esc")
+	p.await("Not logged yet")
+	p.keys("w")
+	if !p.quit || !strings.Contains(p.app.Closing(), "written to ") || strings.Contains(p.app.Closing(), "logged;") {
+		t.Fatalf("quit %v, %q", p.quit, p.app.Closing())
+	}
+	found, _ := filepath.Glob("coldfloor-*.jsonl")
+	if len(found) != 1 {
+		t.Fatalf("in the working folder: %v", found)
+	}
+	r := runs(t, found[0])[0]
+	if *r.Rating.RPE != 6 || len(r.Amendments) != 1 || r.State != journal.Stopped {
+		t.Errorf("%s, %+v", r.State, r.Amendments)
+	}
+}
+
+// inTheWay puts a folder in a journal's place, which keeps it from being
+// written as a full disk does.
+func inTheWay(t *testing.T, file string) {
+	t.Helper()
+	if err := errors.Join(os.Rename(file, file+".before"), os.Mkdir(file, 0o700)); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// The disk has room again: what was typed is logged, once.
+func TestDiskThatHasRoomAgain(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "journal.jsonl")
+	p := newProgram(t, run.Options{Journal: file, Plan: evening(t)})
+	p.pass(30 * time.Second)
+	inTheWay(t, file)
+	p.keys("q", "q", "6", "esc")
+	p.await("Not logged yet")
+	if err := errors.Join(os.Remove(file), os.Rename(file+".before", file)); err != nil {
+		t.Fatal(err)
+	}
+	p.keys("t")
+	if !p.quit || !strings.Contains(p.app.Closing(), "logged;") {
+		t.Errorf("quit %v, %q", p.quit, p.app.Closing())
+	}
+	p.close()
+	if r := runs(t, file)[0]; *r.Rating.RPE != 6 || len(r.Amendments) != 1 || r.State != journal.Stopped {
+		t.Errorf("%s, %+v", r.State, r.Amendments)
+	}
+}
+
+// The terminal goes away under the form: what was typed is logged.
+func TestTerminalClosedInTheForm(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "journal.jsonl")
+	p := newProgram(t, run.Options{Journal: file, Plan: evening(t)})
+	p.pass(30 * time.Second)
+	p.keys("q", "q", "8", "enter", "y", "enter", "h", "i", "p")
+	if err := p.app.keepTyped(); err != nil {
+		t.Fatal(err)
+	}
+	p.close()
+	if r := runs(t, file)[0]; *r.Rating.RPE != 8 || r.Said[0].Where != "hip" {
+		t.Errorf("%+v", r.Rating)
+	}
+}
+
 // An interrupt from outside stops and logs; any other end leaves the run to be
 // gone on with.
 func TestInterrupt(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "journal.jsonl")
-	p := newProgram(t, Options{Journal: file, Plan: evening(t)})
-	p.keys("enter")
-	p.send(Interrupt())
+	p := newProgram(t, run.Options{Journal: file, Plan: evening(t)})
+	m, cmd := p.app.Update(Interrupt())
+	p.app = m.(App)
+	p.do(cmd)
 	p.close()
 	if r := runs(t, file)[0]; !p.quit || r.State != journal.Stopped {
 		t.Error(r.State)
 	}
 }
 
+// An earlier run that was not rated is asked for, and left out if it is left.
+func TestUnratedIsAskedFor(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "journal.jsonl")
+	p := newProgram(t, run.Options{Journal: file, Plan: evening(t)})
+	p.toEnd()
+	p.clock.now += time.Second
+	p.send(runTicked{p.app.run.turn}) // no key: the form comes by itself
+	p.keys("esc")
+	p.close()
+	p = newProgram(t, run.Options{Journal: file})
+	p.await("Effort")
+	p.keys("esc")
+	p.await("Choose a session")
+	p = newProgram(t, run.Options{Journal: file})
+	p.keys("5", "esc")
+	p.await("Choose a session")
+	p = newProgram(t, run.Options{Journal: file})
+	p.await("Choose a session")
+	if r := runs(t, file)[0]; *r.Rating.RPE != 5 {
+		t.Errorf("%+v", r.Rating)
+	}
+}
+
 // Keys that arrive as one message count one by one.
 func TestKeysInOneMessage(t *testing.T) {
-	p := newProgram(t, Options{Plan: evening(t)})
+	p := newProgram(t, run.Options{Plan: evening(t)})
 	p.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("qq")})
 	if p.app.run.run.View().Phase != engine.Over {
 		t.Error("qq did not stop the run")
@@ -239,7 +421,8 @@ func TestKeysInOneMessage(t *testing.T) {
 // Every screen keeps within the window, at every size.
 func TestScreensFitAnyWindow(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "journal.jsonl")
-	p := newProgram(t, Options{Journal: file})
+	forgotten(t)
+	p := newPlayer(t, run.Options{Journal: file})
 	check := func(what string) {
 		t.Helper()
 		for _, w := range []int{1, 7, 20, 40, 63, 64, 80, 200, 300} {
@@ -254,9 +437,12 @@ func TestScreensFitAnyWindow(t *testing.T) {
 		}
 	}
 	check("choose")
-	p.keys("down", "down", "down", "down", "down", "enter")
+	p.keys("enter")
 	check("cautions")
-	p.keys("enter", "q", "q")
+	for p.app.stage == asking { // and what the session has to say
+		p.keys("enter")
+	}
+	p.keys("q", "q")
 	for range 6 {
 		check("form")
 		p.keys("down", "y")
@@ -267,8 +453,8 @@ func TestScreensFitAnyWindow(t *testing.T) {
 }
 
 func TestFormRounds(t *testing.T) {
-	m := newFinishScreen(evening(t), []int{2}, "", style{})
-	m.width, m.height = 80, 24
+	m := newFinishScreen(run.Prescribed(evening(t)), []int{2}, "", style{})
+	m = m.resized(80, 24)
 	send := func(keys ...string) {
 		for _, k := range keys {
 			m, _ = m.Update(keyMsg(k))

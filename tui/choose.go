@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"coldfloor/internal/run"
 	"fmt"
 	"strconv"
 	"strings"
@@ -12,6 +11,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/run"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/units"
 )

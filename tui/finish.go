@@ -13,7 +13,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"coldfloor/internal/journal"
-	"coldfloor/internal/plan"
 	"coldfloor/internal/rating"
 	"coldfloor/internal/safetext"
 )
@@ -26,7 +25,7 @@ const maxNote = 500
 
 // finishScreen is the form after a session. Every line of it may be skipped.
 type finishScreen struct {
-	plan    *plan.Plan
+	blocks  []journal.PlannedBlock
 	counted []int // rounds as they were counted, a block each
 	rounds  []int // as the player says
 	rpe     int   // notSaid or 0 to 10
@@ -74,9 +73,12 @@ func (k formKeys) ShortHelp() []key.Binding {
 	return []key.Binding{k.Next, k.Less, k.More, k.Leave}
 }
 
-// newFinishScreen returns the form for a session of p in which the rounds
-// given were counted.
-func newFinishScreen(p *plan.Plan, counted []int, head string, s style) finishScreen {
+// newFinishScreen returns the form for a run of the blocks given in which those
+// rounds were counted; nil if they are not known.
+func newFinishScreen(blocks []journal.PlannedBlock, counted []int, head string, s style) finishScreen {
+	if len(counted) != len(blocks) {
+		blocks, counted = nil, nil
+	}
 	input := func(hint string) textinput.Model {
 		t := textinput.New()
 		t.Prompt, t.Placeholder, t.CharLimit = "", hint, maxNote
@@ -84,7 +86,7 @@ func newFinishScreen(p *plan.Plan, counted []int, head string, s style) finishSc
 		t.Cursor.SetMode(cursor.CursorStatic) // nothing on the screen blinks
 		return t
 	}
-	return finishScreen{plan: p, counted: counted, rounds: slices.Clone(counted), rpe: notSaid, pain: notSaid,
+	return finishScreen{blocks: blocks, counted: counted, rounds: slices.Clone(counted), rpe: notSaid, pain: notSaid,
 		where: input("where"), note: input("anything worth keeping"), head: head,
 		style: s, keys: newFormKeys(), help: s.help(), at: len(counted)}
 }
@@ -98,6 +100,14 @@ const (
 	lineNote
 	lineSave
 )
+
+// resized returns the form for another size of the window.
+func (m finishScreen) resized(width, height int) finishScreen {
+	m.width, m.height = width, height
+	wide := max(4, width-m.labelWidth()-5)
+	m.where.Width, m.note.Width = wide, wide
+	return m
+}
 
 // line returns which line has the cursor, counted from the last block on;
 // below zero for a block.
@@ -169,7 +179,7 @@ func (m finishScreen) turn(by int) finishScreen {
 // setRounds sets the rounds of the block at the cursor.
 func (m finishScreen) setRounds(n int) finishScreen {
 	m.rounds = slices.Clone(m.rounds)
-	m.rounds[m.at] = max(0, min(m.plan.Blocks[m.at].Rounds, n))
+	m.rounds[m.at] = max(0, min(m.blocks[m.at].Rounds, n))
 	return m
 }
 
@@ -180,7 +190,7 @@ func (m finishScreen) typed(s string) finishScreen {
 	figure := err == nil && len(s) == 1
 	switch line := m.line(); {
 	case line < 0 && figure:
-		if ten := m.rounds[m.at]*10 + n; ten <= m.plan.Blocks[m.at].Rounds && m.rounds[m.at] > 0 {
+		if ten := m.rounds[m.at]*10 + n; ten <= m.blocks[m.at].Rounds && m.rounds[m.at] > 0 {
 			n = ten
 		}
 		return m.setRounds(n)
@@ -281,7 +291,7 @@ func (m finishScreen) body() []string {
 		wide := m.labelWidth()
 		lines = append(lines, look.Render(mark+safetext.Pad(label, wide)+" ")+cut(value, m.width-wide-3))
 	}
-	for i, b := range m.plan.Blocks {
+	for i, b := range m.blocks {
 		add(b.Title, fmt.Sprintf("%d of %d rounds", m.rounds[i], b.Rounds))
 	}
 	add("Effort, 0 to 10", m.effort())
@@ -312,7 +322,6 @@ func (m finishScreen) effort() string {
 
 // field draws a text that is typed.
 func (m finishScreen) field(t textinput.Model) string {
-	t.Width = max(4, m.width-m.labelWidth()-5)
 	if !t.Focused() {
 		if t.Value() == "" {
 			return m.style.quiet.Render(safetext.Fit(t.Placeholder, t.Width))

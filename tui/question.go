@@ -10,16 +10,17 @@ import (
 	"coldfloor/tui/palette"
 )
 
-// answer is one way to answer a question: the key for it and the message that
-// it sends.
+// answer is one way to answer a question: the key for it and the command that
+// it gives.
 type answer struct {
 	key.Binding
-	msg tea.Msg
+	do tea.Cmd
 }
 
-// newAnswer returns an answer by any of the keys, the first of which is shown.
+// newAnswer returns an answer by any of the keys, the first of which is shown,
+// that sends msg.
 func newAnswer(msg tea.Msg, label string, keys ...string) answer {
-	return answer{key.NewBinding(key.WithKeys(keys...), key.WithHelp(keys[0], label)), msg}
+	return answer{key.NewBinding(key.WithKeys(keys...), key.WithHelp(keys[0], label)), func() tea.Msg { return msg }}
 }
 
 // question is a screen that says something and waits for an answer. Text that
@@ -35,7 +36,7 @@ type question struct {
 func (q question) Update(k tea.KeyMsg, width, height int) (question, tea.Cmd) {
 	for _, a := range q.answers {
 		if key.Matches(k, a.Binding) {
-			return q, func() tea.Msg { return a.msg }
+			return q, a.do
 		}
 	}
 	room := q.room(height)

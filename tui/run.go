@@ -104,6 +104,10 @@ func (m runScreen) Update(msg tea.Msg) (runScreen, tea.Cmd) {
 		}
 	case tea.MouseMsg:
 		if msg.Action == tea.MouseActionPress && !tea.MouseEvent(msg).IsWheel() && !m.over() {
+			if m.asking { // like any key that does not stop
+				m.asking = false
+				return m.look().next()
+			}
 			return m.look().slapped(true).next()
 		}
 	}
@@ -113,14 +117,14 @@ func (m runScreen) Update(msg tea.Msg) (runScreen, tea.Cmd) {
 // look brings the run up to the present and notices what has changed.
 func (m runScreen) look() runScreen {
 	if away := m.run.Tick(); away != 0 {
-		m = m.note(words.Away(time.Duration(float64(away) / m.speed())))
+		m = m.note(words.Away(time.Duration(float64(away)/m.speed()), m.run.Alone()))
 	}
 	if n := m.run.SoundNotice(); n != m.heard {
 		if m.heard = n; n != "" {
 			m = m.note(n)
 		}
 	}
-	if m.notice != "" && m.run.Clock.Mono()-m.noticed > m.noticeTime() && !m.paused() {
+	if m.notice != "" && m.run.Clock.Mono()-m.noticed > m.noticeTime() && !m.away() {
 		m.notice = ""
 	}
 	return m
@@ -145,6 +149,10 @@ func (m runScreen) settled(since time.Duration) bool {
 
 // over reports whether the session is over, which is shown for a while.
 func (m runScreen) over() bool { return m.run.View().Phase == engine.Over }
+
+// away reports whether the run stands because the machine was away: what is
+// said of that stays.
+func (m runScreen) away() bool { return m.paused() && m.run.View().Cause == engine.ByGap }
 
 func (m runScreen) paused() bool { return m.run.View().Phase == engine.Halted }
 
@@ -186,7 +194,7 @@ func (m runScreen) wait() (time.Duration, bool) {
 	if next, ok := m.run.Next(); ok {
 		sooner(next)
 	}
-	if m.notice != "" && !m.paused() {
+	if m.notice != "" && !m.away() {
 		sooner(m.noticed + m.noticeTime() + time.Millisecond - m.run.Clock.Mono())
 	}
 	switch {
@@ -237,8 +245,6 @@ func (m runScreen) pressed(k tea.KeyMsg) (runScreen, tea.Cmd) {
 		return m.next()
 	}
 	switch {
-	case k.Type == tea.KeyCtrlZ:
-		return m, tea.Suspend
 	case key.Matches(k, m.keys.Stop):
 		m.asking = true
 	case key.Matches(k, m.keys.Help):
@@ -252,7 +258,7 @@ func (m runScreen) pressed(k tea.KeyMsg) (runScreen, tea.Cmd) {
 	case key.Matches(k, m.keys.Softer):
 		m = m.note(textVolume(m.run.Louder(-1)))
 	case key.Matches(k, m.keys.More):
-		m = m.do(engine.More, textMore)
+		m = m.more()
 	case key.Matches(k, m.keys.Back):
 		m = m.do(engine.Back, "")
 	case key.Matches(k, m.keys.Repeat):
@@ -283,6 +289,14 @@ func (m runScreen) do(a engine.Action, notice string) runScreen {
 		m = m.note(notice)
 	}
 	return m
+}
+
+// more gives the step more time, or says why it needs none.
+func (m runScreen) more() runScreen {
+	if m.run.View().Phase == engine.Overtime {
+		return m.note(textNoMore)
+	}
+	return m.do(engine.More, textMore)
 }
 
 // pause pauses, or goes on.
@@ -360,7 +374,7 @@ func (m runScreen) foot(v engine.View) (text string, loud bool) {
 		return textGoOn, true
 	case m.asking:
 		return textStop[0] + " " + textStop[1], true
-	case v.Phase == engine.Halted && v.Cause == engine.ByGap && m.notice != "":
+	case v.Phase == engine.Halted && m.notice != "":
 		return m.notice + "; " + textResume, true
 	case v.Phase == engine.Halted:
 		return textPaused, true

@@ -231,14 +231,6 @@ func TestStopAsksOnce(t *testing.T) {
 	}
 }
 
-func TestSuspend(t *testing.T) {
-	m, _ := screenAt(t, 35*time.Second)
-	_, cmd := m.Update(keyMsg("ctrl+z"))
-	if _, ok := cmd().(tea.SuspendMsg); !ok {
-		t.Errorf("ctrl+z gives %T", cmd())
-	}
-}
-
 func TestNoticeGoesByItself(t *testing.T) {
 	m, c := screenAt(t, 35*time.Second)
 	m = press(m, "m")

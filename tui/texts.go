@@ -25,6 +25,7 @@ const (
 	textSoundOff = "sound off"
 	textSoundOn  = "sound on"
 	textMore     = "15 s more"
+	textNoMore   = "this set ends by a key, not by the clock"
 	textEasier   = "easier variant"
 	textAsGiven  = "as prescribed"
 	textNoEasier = "no easier variant is given for this"

@@ -12,6 +12,7 @@ import (
 // runOptions are the flags of the run command.
 type runOptions struct {
 	plain    bool
+	stamps   bool
 	speed    float64
 	mute     bool
 	journal  string
@@ -36,9 +37,9 @@ func newRun() *cobra.Command {
 a list. The keys are shown on the screen; any key that is not among them, or a
 click of the mouse, ends the set in hand.
 
-Where the output is no terminal, or with --plain, the screen is left alone and
-each event is a line, "M:SS.mmm kind what", by the session's clock. Keys are
-then typed with Enter after them; ? lists them.`,
+If the output is no terminal, or with --plain, the screen is left alone and each
+moment is a line that begins with what to do; --stamps ends it with the time on
+the session's clock. Keys are then typed with Enter after them; ? lists them.`,
 		Args: argsError(cobra.MaximumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args) },
 	}
@@ -46,7 +47,8 @@ then typed with Enter after them; ? lists them.`,
 	settingsFlag(c, &o.settings)
 	backgroundFlag(c, &o.background)
 	f := c.Flags()
-	f.BoolVar(&o.plain, "plain", false, "leave the screen alone: one line an event")
+	f.BoolVar(&o.plain, "plain", false, "leave the screen alone: one line a moment")
+	f.BoolVar(&o.stamps, "stamps", false, "end each plain line with its moment, M:SS.mmm by the session's clock")
 	f.Float64Var(&o.speed, "speed", 1, "run `N` times as fast, to rehearse")
 	f.BoolVar(&o.mute, "mute", false, "begin with the sound off")
 	f.BoolVar(&o.noLog, "no-log", false, "keep nothing in the journal")
@@ -62,6 +64,9 @@ then typed with Enter after them; ? lists them.`,
 func (o *runOptions) run(c *cobra.Command, args []string) error {
 	if !(o.speed >= 0.1 && o.speed <= 1000) {
 		return usageError{"the speed is not between 0.1 and 1000", "2 runs a session twice as fast"}
+	}
+	if o.journal == "" && !o.noLog {
+		return usageError{"--journal names no file", "--no-log runs without a log"}
 	}
 	var from units.Length
 	if o.distance != "" {

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"coldfloor/internal/run"
 	"context"
 	"errors"
 	"fmt"
@@ -15,6 +14,7 @@ import (
 
 	"coldfloor/internal/plain"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/run"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/internal/voice"
@@ -34,17 +34,29 @@ type stage struct {
 	voice    *voice.Voice // nil: no words are spoken
 }
 
-// show runs the session on the screen, or as plain lines.
-func (s *stage) show() (err error) {
+// show runs the session on the screen, or as plain lines. What there is to say
+// at the end is said once the log is closed, for not before is all of it on the
+// disk.
+func (s *stage) show() error {
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer signal.Stop(signals)
-	h := s.host(s.screen())
-	defer func() { err = errors.Join(err, h.Close()) }()
-	if s.screen() {
-		return s.onScreen(h, signals)
+	f := run.NewFlow(s.flowOptions())
+	if !s.screen() {
+		return errors.Join(s.plainly(f, signals), f.Close())
 	}
-	return s.plainly(h, signals)
+	look, err := lookOf(s.options.background, s.settings)
+	if err != nil {
+		return err
+	}
+	f.OpenSound() // it can take seconds, and goes on while the player chooses
+	closing, err := tui.Run(tui.Options{Flow: f, Reading: tui.Reading{From: s.from, Cell: s.settings.CellHeight},
+		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: look, Folder: "."}, signals)
+	err = errors.Join(err, f.Close())
+	if closing != "" {
+		fmt.Fprintln(s.command.OutOrStdout(), closing)
+	}
+	return err
 }
 
 // screen reports whether the screen is used.
@@ -52,56 +64,42 @@ func (s *stage) screen() bool {
 	return !s.options.plain && isTerminal(s.command.OutOrStdout()) && os.Getenv("TERM") != "dumb"
 }
 
-// host returns what the run is hosted by.
-func (s *stage) host(screen bool) *run.Host {
-	out := s.command.OutOrStdout()
-	given := live.Options{Volume: float64(s.settings.Volume) / 100, Muted: s.options.mute, Screen: screen}
-	if isTerminal(out) {
-		given.Bell = func() { _, _ = io.WriteString(out, "\a") }
-	}
-	return &run.Host{Settings: s.settings, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
-		AllPaced: !screen && !isTerminal(s.command.InOrStdin()), Live: &given, Voice: s.voice,
-		Heard: sound.Options{Pips: sound.DefaultPips, Clicks: s.settings.Clicks}, Seed: seedOf(s.options.seed)}
-}
+// keyboard reports whether somebody can type.
+func (s *stage) keyboard() bool { return isTerminal(s.command.InOrStdin()) }
 
-// onScreen runs the session on the screen.
-func (s *stage) onScreen(h *run.Host, signals <-chan os.Signal) error {
-	look, err := lookOf(s.options.background, s.settings)
-	if err != nil {
-		return err
+// flowOptions returns how the run is done.
+func (s *stage) flowOptions() run.Options {
+	out := s.command.OutOrStdout()
+	device := live.Options{Volume: float64(s.settings.Volume) / 100, Muted: s.options.mute, Screen: s.screen()}
+	if isTerminal(out) {
+		device.Bell = func() { _, _ = io.WriteString(out, "\a") }
 	}
-	o := tui.Options{Host: h, Plan: s.plan, Reading: tui.Reading{From: s.from, Cell: s.settings.CellHeight},
-		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: look, Folder: "."}
+	o := run.Options{Plan: s.plan, Player: s.settings, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
+		NoKeys: !s.screen() && !s.keyboard(), Device: &device, Voice: s.voice,
+		Cues: sound.Options{Pips: sound.DefaultPips, Clicks: s.settings.Clicks}, Seed: seedOf(s.options.seed)}
 	if !s.options.noLog {
 		o.Journal = s.options.journal
 	}
-	h.OpenSound() // it can take seconds, and goes on while the player chooses
-	closing, err := tui.Run(o, signals)
-	if closing != "" {
-		fmt.Fprintln(s.command.OutOrStdout(), closing)
-	}
-	return err
+	return o
 }
 
-// plainly runs the session as one line an event.
-func (s *stage) plainly(h *run.Host, signals <-chan os.Signal) error {
-	if s.plan == nil {
-		return usageError{"no session is named", "coldfloor sessions lists the built-in ones"}
-	}
+// plainly runs the session as lines.
+func (s *stage) plainly(f *run.Flow, signals <-chan os.Signal) error {
 	ctx, cancel := context.WithCancelCause(s.command.Context())
 	defer cancel(nil)
 	go func() {
 		select {
 		case sig := <-signals:
-			cancel(map[bool]error{true: plain.ErrInterrupted}[sig == os.Interrupt])
+			if sig == os.Interrupt {
+				cancel(plain.ErrInterrupted)
+				return
+			}
+			cancel(nil)
 		case <-ctx.Done():
 		}
 	}()
-	o := plain.Options{Host: h, Plan: s.plan, Out: s.command.OutOrStdout(), Err: s.command.ErrOrStderr()}
-	if !s.options.noLog {
-		o.Journal = s.options.journal
-	}
-	if isTerminal(s.command.InOrStdin()) {
+	o := plain.Options{Flow: f, Out: s.command.OutOrStdout(), Err: s.command.ErrOrStderr(), Stamps: s.options.stamps}
+	if s.keyboard() {
 		o.In = s.command.InOrStdin()
 	}
 	return plain.Run(ctx, o)

@@ -53,8 +53,25 @@ func (e *Engine) actUnderWay(a Action) {
 		e.leave(BySkip, e.step+1)
 	case Swap:
 		e.swap()
+	case Desert:
+		e.desert()
 	case Stop:
 		e.leave(ByStop, len(e.plan.Steps))
+	}
+}
+
+// desert has nothing wait for a key any more.
+func (e *Engine) desert() {
+	if e.opts.AllPaced {
+		return
+	}
+	e.opts.AllPaced = true
+	e.emit(Event{Kind: Deserted})
+	switch e.phase {
+	case Overtime:
+		e.leave(ByClock, e.step+1)
+	case Halted:
+		e.enterGoingOn(e.opts.CountIn)
 	}
 }
 

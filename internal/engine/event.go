@@ -22,6 +22,7 @@ const (
 	Resumed   EventKind = "resumed"  // the clock runs again, after a pause or a count-in
 	Extended  EventKind = "extended" // the step's end moved out by Length
 	Swapped   EventKind = "swapped"  // the exercise's easier variant was taken up or laid down
+	Deserted  EventKind = "deserted" // nobody is at the keys from now on: no set waits for one
 	Finished  EventKind = "finished" // Cause is ByClock at the plan's end, ByFinish or BySkip where a key ended the last step, ByStop otherwise
 )
 
@@ -98,7 +99,8 @@ const (
 	Skip   Action = "skip"   // to the step that follows
 	Swap   Action = "swap"   // take up the easier variant of this or the coming exercise, or lay it down
 	Stop   Action = "stop"
-	Gap    Action = "gap" // pause because the host was away
+	Gap    Action = "gap"    // pause because the host was away
+	Desert Action = "desert" // nobody is at the keys from now on; what waits for one goes on
 )
 
 // Phase is what the engine is doing.

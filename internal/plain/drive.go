@@ -2,7 +2,6 @@ package plain
 
 import (
 	"bufio"
-	"coldfloor/internal/run"
 	"context"
 	"errors"
 	"io"
@@ -10,6 +9,8 @@ import (
 	"time"
 
 	"coldfloor/internal/engine"
+	"coldfloor/internal/run"
+	"coldfloor/internal/units"
 	"coldfloor/internal/words"
 )
 
@@ -18,45 +19,48 @@ import (
 // run is left as it stands, to be gone on with later.
 var ErrInterrupted = errors.New("interrupted")
 
-// look is how often the clocks are read while nothing happens; an Active run takes
-// much more than this for a machine that was away.
+// look is how often the clocks are read while nothing happens; a run takes much
+// more than this for a machine that was away.
 const look = 250 * time.Millisecond
 
 // Help names what can be typed, each followed by Enter.
-const Help = "Enter ends the set; p pauses and goes on, + adds 15 s, b goes back, r repeats, s skips, " +
-	"e takes the easier variant, m mutes, q twice stops, ? shows this"
+const Help = "Enter ends the set; p pauses and resumes, + adds 15 s, b goes back, r repeats the set, s skips, " +
+	"e takes the easier variant, t tells what is to go, m mutes, q twice stops, ? says this again"
 
 // keys are the actions by what is typed before Enter.
 var keys = map[string]engine.Action{
-	"": engine.Finish, "+": engine.More, "b": engine.Back, "r": engine.Repeat, "s": engine.Skip, "e": engine.Swap,
+	"": engine.Finish, "+": engine.More, "b": engine.Back, "r": engine.Repeat, "s": engine.Skip,
 }
 
-// Drive runs r, whose clock is c, to its end, with the real waits between.
-// The lines that arrive are what the player types; a nil channel is a run with
-// no keyboard. The mute function is called for the key of that name; notice
-// returns what the player should know of the sound or the log.
-func Drive(ctx context.Context, r *run.Active, c run.Clock, p *Printer, lines <-chan string, mute func(), notice func() string) error {
-	h := driver{runner: r, printer: p, mute: mute, notice: notice}
+// driver is a run under way, with what the player has typed so far.
+type driver struct {
+	run     *run.Active
+	printer *Printer
+	noticed string // last said
+	asked   bool   // whether to stop
+}
+
+// drive runs the run to its end, with the real waits between. The lines that
+// arrive are what the player types; a nil channel is a run with no keyboard.
+func (h *driver) drive(ctx context.Context, lines <-chan string) error {
 	timer := time.NewTimer(0)
 	defer timer.Stop()
-	if lines != nil {
-		p.Notice(Help)
-	}
-	r.Do(engine.Start)
-	for r.View().Phase != engine.Over {
-		if err := p.Err(); err != nil {
+	h.run.Do(engine.Start)
+	for h.run.View().Phase != engine.Over {
+		if err := h.printer.Err(); err != nil {
 			return err
 		}
-		timer.Reset(wait(r, run.SpeedOf(c)))
+		timer.Reset(h.wait())
 		select {
 		case <-ctx.Done():
 			if errors.Is(context.Cause(ctx), ErrInterrupted) {
-				r.Do(engine.Stop)
+				h.run.Do(engine.Stop)
 			}
-			return p.Err()
+			return h.printer.Err()
 		case text, ok := <-lines:
 			if !ok {
-				lines = nil // the keyboard is gone; the run goes on
+				lines = nil
+				h.keysGone()
 				continue
 			}
 			h.typed(strings.ToLower(strings.TrimSpace(text)))
@@ -64,35 +68,42 @@ func Drive(ctx context.Context, r *run.Active, c run.Clock, p *Printer, lines <-
 			h.tick()
 		}
 	}
-	return p.Err()
+	return h.printer.Err()
 }
 
 // wait returns how long to sleep: to the next deadline, or to the next look at
-// the clocks where that comes first.
-func wait(r *run.Active, speed float64) time.Duration {
-	next, ok := r.Next()
-	if !ok {
-		return look
+// the clocks if that comes first.
+func (h *driver) wait() time.Duration {
+	until := look
+	sooner := func(clock time.Duration) {
+		until = min(until, max(0, time.Duration(float64(clock)/run.SpeedOf(h.run.Clock))))
 	}
-	return min(look, max(0, time.Duration(float64(next)/speed)))
+	if next, ok := h.run.Next(); ok {
+		sooner(next)
+	}
+	if in, ok := h.printer.tenLeft(h.run.View()); ok {
+		sooner(in)
+	}
+	return until
 }
 
-// driver is a run with what the player has typed so far.
-type driver struct {
-	runner  *run.Active
-	printer *Printer
-	mute    func()
-	notice  func() string
-	noticed string // last said
-	asked   bool   // whether to stop
+// keysGone goes on without the keyboard.
+func (h *driver) keysGone() {
+	h.printer.Notice("the keyboard is gone; the session goes on by its pace")
+	h.printer.keys = false
+	h.run.LoseKeys()
 }
 
 // tick brings the run up to the present.
 func (h *driver) tick() {
-	if away := h.runner.Tick(); away != 0 {
-		h.printer.Notice(words.Away(away))
+	if away := h.run.Tick(); away != 0 {
+		h.printer.Notice(words.Away(away, h.run.Alone()))
 	}
-	if n := h.notice(); n != h.noticed {
+	n := h.run.Trouble()
+	if n == "" {
+		n = h.run.SoundNotice()
+	}
+	if n != h.noticed {
 		h.noticed = n
 		if n != "" {
 			h.printer.Notice(n)
@@ -104,25 +115,66 @@ func (h *driver) tick() {
 func (h *driver) typed(text string) {
 	asked := h.asked
 	h.asked = false
+	halted := h.run.View().Phase == engine.Halted
 	a, known := keys[text]
 	switch {
 	case text == "q" && asked:
-		h.runner.Do(engine.Stop)
+		h.run.Do(engine.Stop)
 	case text == "q":
 		h.asked = true
 		h.printer.Notice("q once more stops and logs what was done; anything else goes on")
-	case text == "p" && h.runner.View().Phase == engine.Halted,
-		text == "" && h.runner.View().Phase == engine.Halted:
-		h.runner.Do(engine.Resume)
+	case halted && (text == "p" || text == ""):
+		h.run.Do(engine.Resume)
 	case text == "p":
-		h.runner.Do(engine.Pause)
-	case text == "m":
-		h.mute()
+		h.run.Do(engine.Pause)
+	case text == "t":
+		h.run.Tick()
+		h.printer.say(h.run.View().Clock, h.printer.standing(h.run.View()))
 	case known:
-		h.runner.Do(a)
+		h.act(a)
+	default:
+		h.aside(text)
+	}
+}
+
+// act acts on the run. What changes nothing is answered.
+func (h *driver) act(a engine.Action) {
+	h.run.Tick()
+	if a == engine.More && h.run.View().Phase == engine.Overtime {
+		h.printer.Notice("this set ends when you press Enter, not by the clock")
+		return
+	}
+	h.run.Do(a)
+}
+
+// aside acts on what changes the sound or the variant, or says what can be
+// typed.
+func (h *driver) aside(text string) {
+	switch text {
+	case "m":
+		if h.run.ToggleMute() {
+			h.printer.Notice("sound off")
+		} else {
+			h.printer.Notice("sound on")
+		}
+	case "e":
+		before := len(h.run.View().InEasier)
+		h.run.Do(engine.Swap)
+		if len(h.run.View().InEasier) == before {
+			h.printer.Notice("no easier variant is given for this")
+		}
 	default:
 		h.printer.Notice(Help)
 	}
+}
+
+// start says what is to be run.
+func (p *Printer) start() string {
+	line := p.plan.Session.Title + ", " + units.Clock(p.plan.Total) + ", " + units.Count(p.plan.Totals.Sets, "set", "sets")
+	if p.plan.Contacts > 0 {
+		line += ", " + units.Count(p.plan.Contacts, "contact", "contacts")
+	}
+	return line
 }
 
 // Lines reads r line by line until it ends.

@@ -2,25 +2,45 @@ package plain
 
 import (
 	"bytes"
-	"coldfloor/internal/run"
 	"context"
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"path/filepath"
-	"regexp"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
+	"testing/synctest"
 	"time"
 
+	"github.com/adrg/xdg"
+
+	"coldfloor/internal/cautions"
 	"coldfloor/internal/fault"
-	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/run"
 	"coldfloor/sessions"
 )
 
-// short is a session of 30 s with something of everything.
+// TestMain keeps what the tests remember out of the home folder.
+func TestMain(m *testing.M) {
+	dir, err := os.MkdirTemp("", "plain")
+	if err != nil {
+		panic(err)
+	}
+	os.Setenv("XDG_STATE_HOME", dir)
+	xdg.Reload()
+	if err := cautions.Remember(""); err != nil {
+		panic(err)
+	}
+	code := m.Run()
+	os.RemoveAll(dir)
+	os.Exit(code)
+}
+
+// short is a session of 26 s with something of everything.
 const short = `
 coldfloor: 1
 title: Hallway speed A
@@ -35,27 +55,6 @@ blocks:
       - {name: Split squat, reps_per_side: 1, tempo: 1-0-1, switch: 1s, easier: Both feet on the floor}
 `
 
-// want is what a run of it says when nobody touches a key.
-const want = `0:00.000 start Hallway speed A, 0:26, 4 sets, 8 contacts
-0:00.000 lead-in 3s, next Pogo hops, 4 reps, round 1 of 2 (Bounce.)
-0:03.000 work Pogo hops, 4 reps, round 1 of 2 (Stiff ankles, Quiet floor)
-0:05.000 set done, Pogo hops, 4 of 4 reps, 2s
-0:05.000 change 2s, next Split squat, left side, 1 rep, round 1 of 2
-0:07.000 work Split squat, left side, 1 rep, round 1 of 2
-0:09.000 switch 1s to the right side
-0:10.000 work Split squat, right side, 1 rep, round 1 of 2
-0:12.000 set done, Split squat, 2 of 2 reps, 4s
-0:12.000 rest 5s, next Pogo hops, 4 reps, round 2 of 2 (Bounce.)
-0:17.000 work Pogo hops, 4 reps, round 2 of 2 (Stiff ankles, Quiet floor)
-0:19.000 set done, Pogo hops, 4 of 4 reps, 2s
-0:19.000 change 2s, next Split squat, left side, 1 rep, round 2 of 2
-0:21.000 work Split squat, left side, 1 rep, round 2 of 2
-0:23.000 switch 1s to the right side
-0:24.000 work Split squat, right side, 1 rep, round 2 of 2
-0:26.000 set done, Split squat, 2 of 2 reps, 4s
-0:26.000 finish complete
-`
-
 func parse(t testing.TB, text string) *plan.Plan {
 	t.Helper()
 	s, err := sessions.Parse("test.yaml", []byte(text))
@@ -65,165 +64,201 @@ func parse(t testing.TB, text string) *plan.Plan {
 	return plan.Of(s)
 }
 
-// run runs a plan on a fast clock with what is typed.
-func runPlan(t testing.TB, p *plan.Plan, in io.Reader, file string) (string, error) {
-	t.Helper()
-	h := &run.Host{Speed: 500, AllPaced: in == nil}
-	var out bytes.Buffer
-	ctx, cancel := context.WithTimeout(context.Background(), time.Minute)
-	defer cancel()
-	err := Run(ctx, Options{Host: h, Plan: p, Journal: file, In: in, Out: &out, Err: io.Discard})
-	return out.String(), errors.Join(err, h.Close())
+// bubble is the clock of a test in which time passes at once.
+type bubble struct {
+	start time.Time
+	jump  atomic.Int64 // nanoseconds that it is ahead
+	speed float64
 }
 
-// Untouched, a run says each event at its planned time and takes exactly the
-// plan's total.
-func TestUntouched(t *testing.T) {
-	file := filepath.Join(t.TempDir(), "journal.jsonl")
-	got, err := runPlan(t, parse(t, short), nil, file)
-	if err != nil {
-		t.Fatal(err)
+func newBubble(speed float64) run.Clock { return &bubble{start: time.Now(), speed: speed} }
+
+func (b *bubble) Mono() time.Duration {
+	return time.Duration(float64(time.Since(b.start))*b.speed) + time.Duration(b.jump.Load())
+}
+func (b *bubble) Wall() time.Time { return b.start.Add(b.Mono()).Round(0).UTC() }
+func (b *bubble) Speed() float64  { return b.speed }
+
+// typist is somebody who types a line when a text was said that was not said
+// before. Once all is typed nothing more is.
+type typist struct {
+	script []cue
+	out    *output
+	cancel context.CancelCauseFunc
+	at     int // how much of what was said was waited for
+}
+
+// cue is a text to wait for, a time to let pass then, and what is typed.
+type cue struct {
+	await string
+	after time.Duration
+	text  string
+}
+
+// Read implements io.Reader.
+func (y *typist) Read(b []byte) (int, error) {
+	if len(y.script) == 0 {
+		return 0, io.EOF
 	}
-	if got != want {
-		t.Errorf("got\n%swant\n%s", got, want)
+	c := y.script[0]
+	y.script = y.script[1:]
+	y.at = y.out.await(c.await, y.at)
+	time.Sleep(c.after)
+	switch c.text {
+	case "^D":
+		return 0, io.EOF
+	case "^C":
+		y.cancel(ErrInterrupted)
+		time.Sleep(time.Second)
+		return 0, io.EOF
+	case "HUP":
+		y.cancel(nil)
+		time.Sleep(time.Second)
+		return 0, io.EOF
 	}
-	runs, _, err := journal.Load(file)
-	if err != nil || len(runs) != 1 || runs[0].State != journal.Complete || len(runs[0].Sets) != 4 {
-		t.Errorf("the journal holds %+v, %v", runs, err)
+	fmt.Fprintln(y.out, c.text) // the terminal shows what is typed
+	return copy(b, c.text+"\n"), nil
+}
+
+// output is what was said, by both streams in one. Make it with newOutput.
+type output struct {
+	mu    sync.Mutex
+	wrote *sync.Cond
+	buf   bytes.Buffer
+}
+
+func newOutput() *output {
+	b := &output{}
+	b.wrote = sync.NewCond(&b.mu)
+	return b
+}
+
+func (b *output) Write(p []byte) (int, error) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	defer b.wrote.Broadcast()
+	return b.buf.Write(p)
+}
+
+func (b *output) String() string {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return b.buf.String()
+}
+
+// await waits until text was said from byte at on, and returns where it ends. It
+// waits for an hour of the bubble's time.
+func (b *output) await(text string, at int) int {
+	over := false
+	defer time.AfterFunc(time.Hour, func() {
+		b.mu.Lock()
+		defer b.mu.Unlock()
+		over = true
+		b.wrote.Broadcast()
+	}).Stop()
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	for {
+		if over {
+			fmt.Fprintf(&b.buf, "!!! %q was not said\n", text)
+			return at
+		}
+		if i := strings.Index(b.buf.String()[at:], text); i >= 0 {
+			return at + i + len(text)
+		}
+		b.wrote.Wait()
 	}
+}
+
+// play runs a session with what is typed, in no time, and returns what was said.
+// With nothing typed there is no keyboard.
+func play(t *testing.T, o run.Options, typed ...cue) (said string, err error) {
+	t.Helper()
+	synctest.Test(t, func(t *testing.T) {
+		out := newOutput()
+		o.Clock, o.NoKeys = newBubble, typed == nil
+		f := run.NewFlow(o)
+		lines := Options{Flow: f, Out: out, Err: out}
+		if typed != nil {
+			lines.In = &typist{script: typed, out: out}
+		}
+		err = errors.Join(Run(t.Context(), lines), f.Close())
+		said = out.String()
+	})
+	return said, err
 }
 
 // Without a keyboard a set that waits for a key is paced: nothing waits for
 // ever.
 func TestNoKeyboardNothingWaits(t *testing.T) {
-	got, err := runPlan(t, parse(t, strings.Replace(short, "reps: 4,", "reps: 4, finish: hand,", 1)), nil, "")
+	byHand := strings.Replace(short, "reps: 4,", "reps: 4, finish: hand,", 1)
+	got, err := play(t, run.Options{Plan: parse(t, byHand)})
+	want, _ := play(t, run.Options{Plan: parse(t, short)})
 	if err != nil || got != want {
 		t.Errorf("%v, got\n%s", err, got)
 	}
 }
 
-// A built-in session runs to its planned end, in lines of the one form.
-func TestBuiltinRunsToItsEnd(t *testing.T) {
-	line := regexp.MustCompile(`^\d+:\d\d(:\d\d)?\.\d{3} [a-z-]+( \S.*)?$`)
-	s, err := sessions.Open("ten-minutes")
-	if err != nil {
-		t.Fatal(err)
-	}
-	p := plan.Of(s)
-	got, err := runPlan(t, p, nil, "")
-	if err != nil {
-		t.Fatal(err)
-	}
-	lines := strings.Split(strings.TrimSpace(got), "\n")
-	for _, l := range lines {
-		if !line.MatchString(l) {
-			t.Errorf("%q", l)
+// The keyboard goes in a set that waits for it, and in a pause: the session goes
+// on by its pace.
+func TestKeyboardThatGoes(t *testing.T) {
+	for name, typed := range map[string][]cue{
+		"in overtime": {{"Enter starts", 0, ""}, {"wait, press", 0, "t"}},
+		"in a pause":  {{"Enter starts", 0, ""}, {"work Pogo", 0, "p"}},
+	} {
+		got, err := play(t, run.Options{Plan: parse(t, short), ByHand: true}, typed...)
+		if err != nil || !strings.Contains(got, "the keyboard is gone") || !strings.HasSuffix(got, "finish, done\n") {
+			t.Errorf("%s: %v\n%s", name, err, got)
 		}
 	}
-	if last := lines[len(lines)-1]; !strings.HasSuffix(last, " finish complete") || !strings.HasPrefix(last, "10:00.000") {
-		t.Errorf("ends with %q", last)
-	}
 }
 
-// typist types a line each time it is asked, once the lines before have had
-// their effect.
-type typist struct {
-	steps []step
-	out   *lockedBuffer
-}
-
-// step is a text to wait for in what the run says, and what is typed then.
-type step struct{ await, text string }
-
-func (y *typist) Read(b []byte) (int, error) {
-	if len(y.steps) == 0 {
-		return 0, io.EOF
-	}
-	for end := time.Now().Add(30 * time.Second); !strings.Contains(y.out.String(), y.steps[0].await); {
-		if time.Now().After(end) {
-			return 0, fmt.Errorf("%q was not said", y.steps[0].await)
-		}
-		time.Sleep(time.Millisecond)
-	}
-	n := copy(b, y.steps[0].text+"\n")
-	y.steps = y.steps[1:]
-	return n, nil
-}
-
-func TestKeys(t *testing.T) {
-	byHand := strings.Replace(short, "reps: 4,", "reps: 4, finish: hand,", 1)
-	p := parse(t, byHand)
-	out := &lockedBuffer{}
-	y := &typist{out: out, steps: []step{
-		{"wait press Enter", ""},
-		{"set done, Pogo hops", "p"},
-		{"pause by key", "e"},
-		{"variant Both feet on the floor", "p"},
-		{"go-on", "?"},
-		{"", "+"},
-		{"more 15s", "zzz"},
-		{"", "q"},
-		{"q once more", "q"},
-	}}
-	h := &run.Host{Speed: 20}
-	ctx, cancel := context.WithTimeout(context.Background(), time.Minute)
-	defer cancel()
-	if err := Run(ctx, Options{Host: h, Plan: p, In: y, Out: out, Err: io.Discard}); err != nil {
-		t.Fatal(err)
-	}
-	if !strings.HasSuffix(strings.TrimSpace(out.String()), "finish stopped") {
-		t.Errorf("got\n%s", out.String())
-	}
-}
-
-// The interrupt key stops and logs; a hang-up leaves the run to be gone on
-// with.
-func TestSignals(t *testing.T) {
-	for cause, want := range map[error]journal.State{ErrInterrupted: journal.Stopped, nil: journal.Unfinished} {
-		file := filepath.Join(t.TempDir(), "journal.jsonl")
-		ctx, cancel := context.WithCancelCause(context.Background())
-		out := &lockedBuffer{}
-		h := &run.Host{Speed: 20, AllPaced: true}
-		done := make(chan error)
+// A machine that was away, and nobody to press a key: the run says so and goes
+// on.
+func TestGapWithoutAKeyboard(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		out := newOutput()
+		c := &bubble{start: time.Now(), speed: 1}
+		f := run.NewFlow(run.Options{Plan: parse(t, short), NoKeys: true, Clock: func(float64) run.Clock { return c }})
 		go func() {
-			err := Run(ctx, Options{Host: h, Plan: parse(t, short), Journal: file, Out: out, Err: io.Discard})
-			done <- errors.Join(err, h.Close())
+			out.await("work Pogo", 0)
+			c.jump.Add(int64(3 * time.Second)) // as a stopped process sees it
 		}()
-		for !strings.Contains(out.String(), "set done") {
-			time.Sleep(time.Millisecond)
+		if err := errors.Join(Run(t.Context(), Options{Flow: f, Out: out, Err: out}), f.Close()); err != nil {
+			t.Error(err)
 		}
-		cancel(cause)
-		if err := <-done; err != nil {
-			t.Fatal(err)
+		if got := out.String(); !strings.Contains(got, "the machine was away 3 s; going on") || !strings.HasSuffix(got, "finish, done\n") {
+			t.Errorf("got\n%s", got)
 		}
-		runs, _, err := journal.Load(file)
-		if err != nil || len(runs) != 1 || runs[0].State != want || len(runs[0].Sets) == 0 {
-			t.Errorf("%v: %+v, %v; want %s", cause, runs, err, want)
-		}
-	}
+	})
 }
 
-func TestQuestionsBeforehand(t *testing.T) {
+// A journal that cannot be written is asked about; with nobody to ask nothing
+// starts.
+func TestJournalThatCannotBeWritten(t *testing.T) {
 	dir := t.TempDir()
-	bad := filepath.Join(dir, "journal.jsonl", "in", "a", "file")
-	if _, err := runPlan(t, parse(t, short), nil, filepath.Join(dir, "journal.jsonl")); err != nil {
+	blocked := filepath.Join(dir, "file")
+	if err := os.WriteFile(blocked, nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := runPlan(t, parse(t, short), nil, bad); err == nil || !strings.Contains(fault.Text(err), "--no-log") {
-		t.Errorf("a journal that cannot be written, nobody to ask: %v", err)
+	bad := filepath.Join(blocked, "journal.jsonl")
+	o := run.Options{Plan: parse(t, short), Journal: bad}
+	if _, err := play(t, o); err == nil || !strings.Contains(fault.Text(err), "--no-log") {
+		t.Errorf("nobody to ask: %v", err)
 	}
-	if _, err := runPlan(t, parse(t, short), strings.NewReader("n\n"), bad); err == nil {
-		t.Error("runs without a log though the player says no")
+	if out, err := play(t, o, cue{"run without a log", 0, "q"}); err == nil || strings.Contains(out, "work") {
+		t.Errorf("runs without a log though the player leaves: %v\n%s", err, out)
 	}
-	if out, err := runPlan(t, parse(t, short), strings.NewReader("y\n"), bad); err != nil || !strings.HasSuffix(out, "finish complete\n") {
+	if out, err := play(t, o, cue{"run without a log", 0, "r"}, cue{"Enter starts", 0, ""}); err != nil || !strings.HasSuffix(out, "finish, done\n") {
 		t.Errorf("does not run without a log: %v\n%s", err, out)
 	}
 }
 
 // A reader that goes away ends the run.
 func TestClosedPipe(t *testing.T) {
-	h := &run.Host{Speed: 500, AllPaced: true}
-	err := Run(context.Background(), Options{Host: h, Plan: parse(t, short), Out: closedPipe{}, Err: io.Discard})
+	f := run.NewFlow(run.Options{Plan: parse(t, short), NoKeys: true})
+	defer f.Close()
+	err := Run(context.Background(), Options{Flow: f, Out: closedPipe{}, Err: io.Discard})
 	if !errors.Is(err, io.ErrClosedPipe) {
 		t.Errorf("got %v", err)
 	}
@@ -238,26 +273,8 @@ func TestTextIsSafe(t *testing.T) {
 	p := parse(t, short)
 	p.Session.Title = "a\x1b[2Jb"
 	p.Session.Blocks[0].Exercises[0].Name = "x\u202ey"
-	got, err := runPlan(t, p, nil, "")
+	got, err := play(t, run.Options{Plan: p})
 	if err != nil || strings.ContainsAny(got, "\x1b\u202e") {
 		t.Errorf("%v, %q", err, got)
 	}
-}
-
-// lockedBuffer is a buffer that one goroutine may read while another writes.
-type lockedBuffer struct {
-	mu  sync.Mutex
-	buf bytes.Buffer
-}
-
-func (b *lockedBuffer) Write(p []byte) (int, error) {
-	b.mu.Lock()
-	defer b.mu.Unlock()
-	return b.buf.Write(p)
-}
-
-func (b *lockedBuffer) String() string {
-	b.mu.Lock()
-	defer b.mu.Unlock()
-	return b.buf.String()
 }

@@ -1,131 +1,132 @@
 package plain
 
 import (
-	"coldfloor/internal/run"
 	"context"
-	"errors"
 	"fmt"
 	"io"
 	"strings"
 
 	"coldfloor/internal/cautions"
+	"coldfloor/internal/engine"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
-	"coldfloor/internal/plan"
+	"coldfloor/internal/rating"
+	"coldfloor/internal/run"
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/words"
 )
 
-// Options says what is run, and where the lines come from and go to.
+// Options says where the lines of a run come from and go to.
 type Options struct {
-	Host    *run.Host
-	Plan    *plan.Plan
-	Journal string    // file; empty: without a log
-	In      io.Reader // what the player types; nil: there is no keyboard
-	Out     io.Writer // the lines of the run
-	Err     io.Writer // questions and notices around it
+	Flow   *run.Flow // not opened yet
+	In     io.Reader // what the player types; nil: there is no keyboard
+	Out    io.Writer // the lines of the run
+	Err    io.Writer // questions and notices around it
+	Stamps bool      // each line says when it happened
 }
 
-// Run runs a session as plain lines, from the questions before it to the word
-// about the log after it.
+// Run runs a session as plain lines, from the questions before it to what the
+// player says after it.
 func Run(ctx context.Context, o Options) error {
 	s := session{Options: o}
 	if o.In != nil {
 		s.lines = Lines(o.In)
 	}
-	if err := s.openLog(ctx); err != nil {
+	o.Flow.Open()
+	ready, err := s.settle(ctx)
+	if err != nil || !ready {
 		return err
 	}
-	p := o.Plan
-	if s.resume != nil {
-		p = s.resume.Plan
-	}
-	printer := NewPrinter(p, o.Out, o.In != nil)
-	active, err := s.begin(printer)
-	if err != nil {
+	plan := o.Flow.Plan()
+	printer := NewPrinter(plan, o.Out, o.In != nil, o.Stamps)
+	active, err := o.Flow.Start(printer)
+	if err != nil || !s.begin(ctx, printer) {
 		return err
 	}
-	mute := func() { printer.Notice(map[bool]string{true: "sound off", false: "sound on"}[active.ToggleMute()]) }
-	return Drive(ctx, active, active.Clock, printer, s.lines, mute, notices(active))
+	active.AwaitSound(ctx)
+	h := driver{run: active, printer: printer}
+	if err := h.drive(ctx, s.lines); err != nil {
+		return err
+	}
+	active.AwaitQuiet(ctx)
+	return s.after(ctx, active)
 }
 
 // session is one run with what was settled before it.
 type session struct {
 	Options
-	lines  <-chan string
-	resume *run.Resumption // nil: a new run
+	lines <-chan string
 }
 
-// begin sets the run up: a new one, or the rest of one that did not end.
-func (s *session) begin(p *Printer) (*run.Active, error) {
-	if s.resume != nil {
-		return s.Host.GoOn(s.resume, p)
-	}
-	return s.Host.Begin(s.Plan, p)
-}
-
-// openLog opens the log, and settles with the player what stands in the way.
-func (s *session) openLog(ctx context.Context) error {
-	if s.Journal == "" {
-		return nil
-	}
-	log, err := run.OpenLog(s.Journal)
-	if err != nil {
-		return s.withoutLog(ctx, err)
-	}
-	s.Host.Journal = log.Journal
-	if log.First() {
-		for _, c := range cautions.FirstRun() {
-			fmt.Fprintln(s.Err, c)
+// settle shows and asks what the flow needs, until the run can start. It
+// reports whether it can.
+func (s *session) settle(ctx context.Context) (ready bool, err error) {
+	for {
+		switch need := s.Flow.Next(); {
+		case need.Ask != nil:
+			s.ask(ctx, need.Ask)
+		case need.Rate != nil:
+			s.rateEarlier(ctx, need.Rate)
+		case need.Choose:
+			return false, fault.New("coldfloor sessions lists the built-in ones", "no session is named")
+		case need.Start:
+			return true, nil
+		default:
+			return false, s.Flow.Err()
 		}
 	}
-	for _, r := range log.Unfinished {
-		if err := s.settle(ctx, r); err != nil || s.resume != nil {
-			return err
+}
+
+// ask shows an Ask and acts on the answer. With nobody to ask what then holds
+// is done; one who is gone starts nothing.
+func (s *session) ask(ctx context.Context, q *run.Ask) {
+	fmt.Fprintln(s.Err, safetext.Clean(q.Title))
+	for _, p := range q.Text {
+		fault.PrintLines(s.Err, p)
+	}
+	if s.lines == nil {
+		if q.Hint != "" {
+			fmt.Fprintln(s.Err, "hint: "+q.Hint)
+		}
+		s.Flow.Answer(q.Alone)
+		return
+	}
+	for {
+		fmt.Fprint(s.Err, prompt(q))
+		text, ok := s.line(ctx)
+		if !ok {
+			fmt.Fprintln(s.Err)
+			s.Flow.Leave()
+			return
+		}
+		for _, a := range q.Answers {
+			if text == a.Key || text == "" && a.Enter {
+				s.Flow.Answer(a)
+				return
+			}
 		}
 	}
-	return nil
 }
 
-// withoutLog asks whether to run without a log; with nobody to ask the session
-// does not start.
-func (s *session) withoutLog(ctx context.Context, err error) error {
-	if s.lines == nil {
-		return fault.New("--no-log runs without one", "%w", err)
+// prompt names the answers.
+func prompt(q *run.Ask) string {
+	parts := make([]string, len(q.Answers))
+	for i, a := range q.Answers {
+		key := a.Key
+		switch {
+		case key == "enter":
+			key = "Enter"
+		case a.Enter:
+			key += " or Enter"
+		}
+		parts[i] = key + ": " + safetext.Clean(a.Label)
 	}
-	fault.Print(s.Err, err)
-	fmt.Fprint(s.Err, "run without a log? y or n: ")
-	if answer, ok := s.ask(ctx); !ok || answer != "y" {
-		return errors.New("not started")
-	}
-	return nil
+	return strings.Join(parts, "; ") + "? "
 }
 
-// settle asks what is to become of a run that did not end; with nobody to ask
-// it is left for later.
-func (s *session) settle(ctx context.Context, r *journal.Run) error {
-	fmt.Fprintf(s.Err, "coldfloor: %s of %s did not end\n", safetext.Clean(r.Title()), r.Start.Local().Format("2006-01-02 15:04"))
-	if s.lines == nil {
-		fmt.Fprintln(s.Err, "hint: coldfloor run on a terminal offers to go on with it, or to log it as it stands")
-		return nil
-	}
-	re, err := run.Resume(r)
-	if err != nil {
-		fmt.Fprint(s.Err, "l logs it as it stands, Enter leaves it for later: ")
-	} else {
-		fmt.Fprint(s.Err, "g goes on with it, l logs it as it stands, Enter leaves it for later: ")
-	}
-	answer, _ := s.ask(ctx)
-	switch {
-	case answer == "g" && err == nil:
-		s.resume = re
-	case answer == "l":
-		return s.Host.Journal.CloseAsIs(r.ID)
-	}
-	return nil
-}
-
-// ask returns what the player types next, in small letters.
-func (s *session) ask(ctx context.Context) (string, bool) {
+// line returns what the player types next, in small letters, and false if
+// nobody is there any more.
+func (s *session) line(ctx context.Context) (string, bool) {
 	select {
 	case text, ok := <-s.lines:
 		return strings.ToLower(strings.TrimSpace(text)), ok
@@ -134,12 +135,89 @@ func (s *session) ask(ctx context.Context) (string, bool) {
 	}
 }
 
-// notices returns what says how the log and the sound are.
-func notices(a *run.Active) func() string {
-	return func() string {
-		if t := a.Trouble(); t != "" {
-			return t
+// begin says what is to be run and, if there is a keyboard, waits for Enter
+// before the lead-in, so that all of it can be heard. It reports whether to
+// start.
+func (s *session) begin(ctx context.Context, p *Printer) bool {
+	p.print(safetext.Clean(p.start()))
+	for s.lines != nil {
+		fmt.Fprint(s.Err, "Enter starts, ? names the keys, q leaves: ")
+		switch text, ok := s.line(ctx); {
+		case !ok || text == "q":
+			return false
+		case text == "?":
+			fmt.Fprintln(s.Err, Help)
+		default:
+			return true
 		}
-		return a.SoundNotice()
 	}
+	return true
+}
+
+// rateEarlier asks for the effort of a run that was not rated, if somebody is
+// there. Enter alone leaves it for another start.
+func (s *session) rateEarlier(ctx context.Context, r *journal.Run) {
+	fmt.Fprintf(s.Err, "%s, was not rated. Effort is best said "+rating.AskAfter+".\n", safetext.Clean(s.Flow.Called(r)))
+	if s.lines == nil {
+		fmt.Fprintln(s.Err, "hint: coldfloor log rate keeps how hard it was, and any pain")
+		s.Flow.RateLater()
+		return
+	}
+	said, err := rating.Ask(s.reader(ctx), s.Err, r)
+	if err == nil {
+		err = s.Flow.Rate(said)
+	}
+	if err != nil {
+		fault.PrintLines(s.Err, fault.Text(err))
+		s.Flow.RateLater()
+		return
+	}
+	cautionOfPain(s.Err, &said)
+}
+
+// cautionOfPain says what to do about pain that was noted.
+func cautionOfPain(w io.Writer, r *journal.Rating) {
+	if r.Pain != nil && *r.Pain {
+		fmt.Fprintln(w, cautions.PainNoted)
+	}
+}
+
+// after asks what the player has to say, if there is a keyboard, and tells where
+// it can be said if not.
+func (s *session) after(ctx context.Context, a *run.Active) error {
+	switch {
+	case a.View().Phase != engine.Over && s.Flow.Logged():
+		fmt.Fprintln(s.Err, words.Kept)
+		return nil
+	case a.View().Phase != engine.Over || !s.Flow.Logged():
+		return nil
+	case a.Rehearsal():
+		fmt.Fprintln(s.Err, "logged as a rehearsal; it counts for nothing")
+		return nil
+	case s.lines == nil || a.Alone() || ctx.Err() != nil:
+		fmt.Fprintln(s.Err, "coldfloor log rate last keeps how hard it was, and any pain")
+		return nil
+	}
+	said, err := rating.Ask(s.reader(ctx), s.Err, a.Done())
+	if err != nil {
+		return err
+	}
+	cautionOfPain(s.Err, &said)
+	for err = a.Save(said); err != nil; err = a.Save(said) {
+		fault.PrintLines(s.Err, fault.Text(err))
+		fmt.Fprint(s.Err, "Enter: try again; w: write it to another place; q: leave without it? ")
+		switch text, ok := s.line(ctx); {
+		case !ok || text == "q":
+			return nil // what is lost is told when the log is closed
+		case text == "w":
+			file, err := a.SaveElsewhere(said)
+			if err == nil {
+				fmt.Fprintf(s.Err, "written to %s; put it beside your journal\n", safetext.Clean(file))
+				return nil
+			}
+			fault.PrintLines(s.Err, fault.Text(err))
+		}
+	}
+	fmt.Fprintln(s.Err, words.Logged)
+	return nil
 }

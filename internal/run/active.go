@@ -10,6 +10,7 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/voice"
+	"coldfloor/sound"
 	"coldfloor/sound/live"
 )
 
@@ -27,11 +28,16 @@ type Active struct {
 	recorder *Recorder          // nil: without a log
 	sound    *live.Sound        // nil: none
 	voice    *voice.Voice       // nil: none
+	cues     sound.Options      // what is heard besides the cues
 	hush     context.CancelFunc // ends its rendering
 	tally    *tally
 	muted    bool
 	volume   int
 	turned   bool // the volume was changed
+
+	alone  bool                 // there is no keyboard: after a gap it goes on by itself
+	before time.Duration        // session clock at the end of the run's earlier parts
+	passed func() time.Duration // how much of the first step has passed at the start; nil: nothing
 }
 
 // Plan returns the plan that is run.
@@ -40,9 +46,36 @@ func (a *Active) Plan() *plan.Plan { return a.engine.Plan() }
 // View returns how things stood at the last Tick or Do.
 func (a *Active) View() engine.View { return a.engine.View() }
 
-// Tick brings the run up to the present. If the clocks show that the host
-// was away it pauses the run at the moment last seen, and returns how long, in
-// the clock's time; below zero if the wall clock was set back.
+// Clocked returns how much of the session's time has passed, in all parts of
+// the run.
+func (a *Active) Clocked() time.Duration { return a.before + a.View().Clock }
+
+// LoseKeys tells that nobody can press a key any more. What waits for one goes
+// on, and so does all that would wait later.
+func (a *Active) LoseKeys() {
+	if a.alone {
+		return
+	}
+	a.alone, a.Options.AllPaced = true, true
+	if a.sound != nil {
+		a.followed()
+	}
+	a.Do(engine.Desert)
+}
+
+// Done returns what was done so far, as a reader of the journal will see it.
+func (a *Active) Done() *journal.Run { return &a.tally.run }
+
+// Rehearsal reports whether the run is sped up, and so trains nobody.
+func (a *Active) Rehearsal() bool { return SpeedOf(a.Clock) != 1 }
+
+// Alone reports whether there is nobody to press a key.
+func (a *Active) Alone() bool { return a.alone }
+
+// Tick brings the run up to the present. If the clocks show that the host was
+// away it pauses the run at the moment last seen, and returns how long, in the
+// clock's time; below zero if the wall clock was set back. With nobody to press
+// a key the run then goes on by itself.
 func (a *Active) Tick() (away time.Duration) {
 	mono, wall := a.Clock.Mono(), a.Clock.Wall()
 	last := a.watch.mono
@@ -53,13 +86,26 @@ func (a *Active) Tick() (away time.Duration) {
 		away = 0
 	}
 	a.tell(a.engine.Advance(mono))
+	if away != 0 && a.alone {
+		a.tell(a.engine.Do(engine.Resume, mono))
+	}
 	return away
 }
 
 // Do brings the run up to the present, then acts.
 func (a *Active) Do(act engine.Action) {
+	if act == engine.Start && a.passed != nil {
+		a.countOn()
+	}
 	a.Tick()
 	a.tell(a.engine.Do(act, a.Clock.Mono()))
+}
+
+// countOn has the first step count on from where it is by now.
+func (a *Active) countOn() {
+	a.Options.Into, a.passed = a.passed(), nil
+	a.engine = engine.New(a.Plan(), a.Options)
+	a.recorder.opts.Into = a.Options.Into
 }
 
 // Next returns how long it is until something happens by itself, and whether
@@ -100,10 +146,6 @@ func (a *Active) Name() string {
 	return a.recorder.Run()
 }
 
-// Rounds returns how many rounds of each block had all of their sets done so
-// far, those of an earlier part of the run among them.
-func (a *Active) Rounds() []int { return a.tally.rounds() }
-
 // ToggleMute turns the sound off or on and returns whether it is off.
 func (a *Active) ToggleMute() bool {
 	a.muted = !a.muted
@@ -135,7 +177,7 @@ func (a *Active) Louder(steps int) int {
 func (a *Active) Trouble() string {
 	if a.recorder != nil {
 		if err := a.recorder.Err(); err != nil {
-			return "the log cannot be written just now, and is kept in memory: " + err.Error()
+			return "the log cannot be written just now and is kept in memory: " + err.Error()
 		}
 	}
 	return ""
@@ -154,13 +196,6 @@ func (a *Active) SoundNotice() string {
 		return err.Error()
 	}
 	return ""
-}
-
-// Rate logs what the player said of the run.
-func (a *Active) Rate(v journal.Rating) {
-	if a.recorder != nil {
-		a.recorder.Rate(v)
-	}
 }
 
 // close keeps the volume for the next start, and syncs and closes the log. A

@@ -13,18 +13,19 @@ type Clock interface {
 // whole of time is stretched, so that a rehearsal goes through the same
 // motions as the session itself. Make it with NewSystem.
 type System struct {
-	start time.Time
+	start time.Time     // by the wall
+	boot  time.Duration // reading of the machine's clock then
 	speed float64
 }
 
 // NewSystem returns a System that starts now. A speed of 2 makes an hour pass
 // in half of one; it must be above zero.
 func NewSystem(speed float64) *System {
-	return &System{start: time.Now(), speed: speed}
+	return &System{start: time.Now(), boot: sinceBoot(), speed: speed}
 }
 
 // Mono returns the stretched time since the start.
-func (s *System) Mono() time.Duration { return s.stretch(time.Since(s.start)) }
+func (s *System) Mono() time.Duration { return s.stretch(sinceBoot() - s.boot) }
 
 // Wall returns the wall clock's reading, its distance from the start stretched.
 func (s *System) Wall() time.Time {
@@ -34,6 +35,10 @@ func (s *System) Wall() time.Time {
 
 // Speed returns how many seconds of this clock pass in one second.
 func (s *System) Speed() float64 { return s.speed }
+
+// CountsSleep reports whether Mono goes on while the machine sleeps. Then a
+// wall clock that parts from it was set, by hand or by the network.
+func (s *System) CountsSleep() bool { return bootCountsSleep }
 
 func (s *System) stretch(d time.Duration) time.Duration {
 	if s.speed == 1 {
@@ -49,4 +54,11 @@ func SpeedOf(c Clock) float64 {
 		return s.Speed()
 	}
 	return 1
+}
+
+// countsSleep reports whether c's monotonic reading goes on while the machine
+// sleeps: what c says of itself, and false if it says nothing.
+func countsSleep(c Clock) bool {
+	s, ok := c.(interface{ CountsSleep() bool })
+	return ok && s.CountsSleep()
 }

@@ -3,17 +3,24 @@ package run
 import (
 	"fmt"
 	"sync"
+	"time"
 
 	"coldfloor/internal/journal"
 )
 
+// tryAgain is how long after a failure lines are tried again, if no new one
+// comes before.
+const tryAgain = 5 * time.Second
+
 // queue writes lines in their order, in the background, so that a slow disk
 // holds up neither screen nor sound. Lines that could not be written wait for
-// the next one to come, and go before it.
+// the next one to come, or for a while, and go before it.
 type queue struct {
 	write func(...journal.Line) error
 	wake  chan struct{}
 	done  chan struct{}
+
+	writing sync.Mutex // held by who writes
 
 	mu      sync.Mutex
 	pending []journal.Line
@@ -43,19 +50,32 @@ func (q *queue) add(l journal.Line) {
 
 func (q *queue) work() {
 	defer close(q.done)
-	for range q.wake {
-		q.flush()
+	for {
+		var again <-chan time.Time
+		if q.flush() != nil {
+			again = time.After(tryAgain)
+		}
+		select {
+		case _, open := <-q.wake:
+			if !open {
+				_ = q.flush() // trouble tells of a failure
+				return
+			}
+		case <-again:
+		}
 	}
-	q.flush()
 }
 
-// flush tries to write all that is pending.
-func (q *queue) flush() {
+// flush tries to write all that is pending, and returns why some of it could
+// not be.
+func (q *queue) flush() error {
+	q.writing.Lock()
+	defer q.writing.Unlock()
 	q.mu.Lock()
 	batch := q.pending[:len(q.pending):len(q.pending)]
 	q.mu.Unlock()
 	if len(batch) == 0 {
-		return
+		return nil
 	}
 	err := q.write(batch...)
 	q.mu.Lock()
@@ -63,9 +83,34 @@ func (q *queue) flush() {
 	if q.err = err; err == nil {
 		q.pending = q.pending[len(batch):]
 	}
+	return err
 }
 
-// trouble returns why the last try failed, or nil where it did not.
+// takeBack removes the last line that was added if it has number n and is not
+// written yet, and reports whether it did.
+func (q *queue) takeBack(n int) bool {
+	q.writing.Lock()
+	defer q.writing.Unlock()
+	q.mu.Lock()
+	defer q.mu.Unlock()
+	last := len(q.pending) - 1
+	if last < 0 || q.pending[last].N != n {
+		return false
+	}
+	q.pending = q.pending[:last]
+	return true
+}
+
+// giveUp drops what is pending: it was written elsewhere.
+func (q *queue) giveUp() {
+	q.writing.Lock()
+	defer q.writing.Unlock()
+	q.mu.Lock()
+	defer q.mu.Unlock()
+	q.pending, q.err = nil, nil
+}
+
+// trouble returns why the last try failed, or nil if it did not.
 func (q *queue) trouble() error {
 	q.mu.Lock()
 	defer q.mu.Unlock()

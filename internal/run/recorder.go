@@ -16,6 +16,9 @@ import (
 // Recorder writes what happens in one run to a journal. It is an
 // engine.Listener; make it with Begin or GoOn. Its methods are not safe for
 // concurrent use, except Err.
+//
+// Lengths come from the clock's monotonic reading. The wall clock is read at the
+// start, and after that only to tell sleep, if the other stands meanwhile.
 type Recorder struct {
 	run    string
 	n      int // of the last line
@@ -24,13 +27,17 @@ type Recorder struct {
 	clock  Clock
 	opener journal.Line   // the run's first line in this process
 	early  []journal.Line // told before the start
+	lines  []journal.Line // all of this process
 	queue  *queue
 	claim  *journal.Claim
 
 	clockBase   time.Duration // session clock at this process's start
 	elapsedBase time.Duration // wall time taken by the processes before
+	restSince   time.Time     // when the rest began that this process goes on with; zero: none
+	worked      bool          // something was done, in this process or before
+	rated       int           // number of the last rating line; 0: none
 
-	zero     time.Time     // wall time at which the host's clock read 0, as last seen
+	zero     time.Time     // wall time at which the host's clock read 0
 	start    time.Time     // wall time of this process's start
 	last     time.Duration // session clock of the last event
 	restZero time.Time     // zero at the start of the rest in hand
@@ -38,15 +45,25 @@ type Recorder struct {
 	ends     map[int]engine.Cause // what last ended a work step, by index
 }
 
-// Begin opens a new run of p, to be walked with o. The player may be empty.
-// Nothing is written before the run starts.
-func Begin(j *journal.Journal, p *plan.Plan, o engine.Options, player string, c Clock) (*Recorder, error) {
+// Opening is what the first line of a run says besides its plan.
+type Opening struct {
+	Options engine.Options // that it is walked with
+	Player  string         // may be empty
+	Weeks   *journal.Weeks // what put it on its day; nil: nothing did
+}
+
+// Begin opens a new run of p. Nothing is written before the run starts.
+func Begin(j *journal.Journal, p *plan.Plan, o Opening, c Clock) (*Recorder, error) {
 	s := &journal.Started{Title: p.Session.Title, Source: source(p.Session.Name), Text: string(p.Session.Source),
-		Player: player, TotalS: units.InSeconds(p.Total), Blocks: Prescribed(p), Program: journal.Program()}
+		Player: o.Player, TotalS: units.InSeconds(p.Total), Blocks: Prescribed(p), Program: journal.Program(),
+		ByHand: o.Options.ByHand, Weeks: o.Weeks}
+	if p.HasCalls() {
+		s.Seed = o.Options.Seed
+	}
 	if speed := SpeedOf(c); speed != 1 {
 		s.Speed = speed
 	}
-	return record(j, journal.NewName(), p, o, c, journal.Line{Event: journal.EventStarted, Started: s})
+	return record(j, journal.NewName(), p, o.Options, c, journal.Line{Event: journal.EventStarted, Started: s})
 }
 
 // record claims run and returns its Recorder.
@@ -91,12 +108,28 @@ func (r *Recorder) Run() string { return r.run }
 func (r *Recorder) Err() error { return r.queue.trouble() }
 
 // Rate writes what the player said of the run. Fields that are nil were
-// skipped; a Rating with none is not written, nor is one of a run that never started.
+// skipped; a Rating with none is not written, nor is one of a run that never
+// started. One that is not on the disk yet gives way to a later one.
 func (r *Recorder) Rate(v journal.Rating) {
+	if r.rated > 0 && r.rated == r.n && r.queue.takeBack(r.rated) {
+		r.n--
+		r.lines = r.lines[:len(r.lines)-1]
+	}
 	if v.Empty() || r.n == 0 {
 		return
 	}
-	r.write(r.clock.Wall(), r.last, journal.Line{Event: journal.EventRating, Rating: &v})
+	r.write(r.zero.Add(r.clock.Mono()), r.last, journal.Line{Event: journal.EventRating, Rating: &v})
+	r.rated = r.n
+}
+
+// copyTo writes the lines of this process to the journal at file, which is made
+// if need be.
+func (r *Recorder) copyTo(file string) error {
+	j, err := journal.Open(file)
+	if err != nil {
+		return err
+	}
+	return j.Append(r.lines...)
 }
 
 // Close writes what still waits and lets go of the run. A run that has not
@@ -109,16 +142,27 @@ func (r *Recorder) Close() error {
 
 // Heard writes the lines that events give.
 func (r *Recorder) Heard(events []engine.Event, _ engine.View) {
-	zero := r.clock.Wall().Round(0).Add(-r.clock.Mono())
-	// A run that is paused because the host was away is paused at the moment
-	// last seen, which is before the wall clock jumped.
-	gap := func(e engine.Event) bool { return e.Kind == engine.Paused && e.Cause == engine.ByGap }
-	if r.zero.IsZero() || !slices.ContainsFunc(events, gap) {
-		r.zero = zero
-	}
+	r.readZero(events)
 	for _, e := range events {
 		r.last = r.clockBase + e.Clock
 		r.heard(e)
+	}
+}
+
+// readZero finds the wall time at which the host's clock read 0, the first time,
+// and later only if that clock stands in sleep: the wall's has then run ahead of
+// it. Less than a second is the wall clock being set right.
+func (r *Recorder) readZero(events []engine.Event) {
+	zero := r.clock.Wall().Round(0).Add(-r.clock.Mono())
+	if r.zero.IsZero() {
+		r.zero = zero
+		return
+	}
+	// A run that is paused because the host was away is paused at the moment
+	// last seen, which is before the wall clock jumped.
+	gap := func(e engine.Event) bool { return e.Kind == engine.Paused && e.Cause == engine.ByGap }
+	if !countsSleep(r.clock) && zero.Sub(r.zero) > time.Second && !slices.ContainsFunc(events, gap) {
+		r.zero = zero
 	}
 }
 
@@ -133,9 +177,13 @@ func (r *Recorder) heard(e engine.Event) {
 		}
 	case engine.StepBegan:
 		r.restZero = r.zero
+		if e.Taken == 0 {
+			r.restSince = time.Time{}
+		}
 	case engine.StepEnded:
 		r.stepEnded(e, step)
 	case engine.SetEnded:
+		r.worked = r.worked || e.Set.Outcome != engine.Skipped
 		r.writeAt(e, journal.Line{Event: journal.EventSet, Set: r.set(e)})
 	case engine.Paused:
 		r.paused = true
@@ -160,7 +208,7 @@ func (r *Recorder) stepEnded(e engine.Event, step plan.Step) {
 	case plan.Work:
 		r.ends[e.Step] = e.Cause
 	case plan.Rest:
-		halted := e.Halted + r.asleep()
+		halted := e.Halted + r.asleep() + r.between(e)
 		r.writeAt(e, journal.Line{Event: journal.EventRest, Rest: &journal.Rest{Place: r.before(e.Step), PrescribedS: units.InSeconds(e.Length),
 			TakenS: units.InSeconds(e.Taken + halted), PausedS: units.InSeconds(halted), End: string(e.Cause)}})
 	}
@@ -171,13 +219,18 @@ func (r *Recorder) stepEnded(e engine.Event, step plan.Step) {
 }
 
 // asleep returns how long the host's clock stood in the step in hand while the
-// wall's went on, as it does on a machine that sleeps. Less than a second is
-// the wall clock being set right.
+// wall's went on, as it does on a machine that sleeps.
 func (r *Recorder) asleep() time.Duration {
-	if d := r.zero.Sub(r.restZero); d > time.Second {
-		return d
+	return r.zero.Sub(r.restZero)
+}
+
+// between returns how much longer a rest has lasted that began in an earlier
+// process than was counted on: the time in which nobody was at the run.
+func (r *Recorder) between(e engine.Event) time.Duration {
+	if r.restSince.IsZero() {
+		return 0
 	}
-	return 0
+	return max(0, r.start.Sub(r.restSince)-r.opts.Into)
 }
 
 // set returns what was done of a set.
@@ -192,6 +245,9 @@ func (r *Recorder) set(e engine.Event) *journal.Set {
 		Sides: make([]string, len(e.Set.Sides)), Easier: e.Set.Easier, Paced: true}
 	for i, side := range e.Set.Sides {
 		s.Sides[i] = string(side)
+	}
+	if e.Set.Easier && exercise.Name != written.Name {
+		s.Variant = exercise.Name
 	}
 	for i := planned.First; i <= planned.Last; i++ {
 		if r.plan.Steps[i].Kind == plan.Work && r.ends[i] != engine.ByClock {
@@ -221,7 +277,7 @@ func (r *Recorder) swapped(e engine.Event) {
 // finished writes the run's end.
 func (r *Recorder) finished(e engine.Event) {
 	f := &journal.Finish{Outcome: string(journal.Complete), ElapsedS: units.InSeconds(r.elapsedBase + max(0, r.wall(e).Sub(r.start)))}
-	if e.Cause == engine.ByStop {
+	if e.Cause == engine.ByStop || !r.worked { // a session all of whose sets were skipped was not completed
 		f.Outcome = string(journal.Stopped)
 	}
 	r.writeAt(e, journal.Line{Event: journal.EventFinish, Finish: f})
@@ -244,6 +300,7 @@ func (r *Recorder) writeAt(e engine.Event, l journal.Line) {
 func (r *Recorder) write(at time.Time, clock time.Duration, l journal.Line) {
 	r.n++
 	l.V, l.Run, l.N, l.At, l.Clock = journal.Version, r.run, r.n, at.Round(time.Millisecond), units.InSeconds(clock)
+	r.lines = append(r.lines, l)
 	r.queue.add(l)
 }
 

@@ -61,7 +61,7 @@ func TestRecorderUntouchedRun(t *testing.T) {
 	j := openTemp(t)
 	p := testPlan(t)
 	c := newClock()
-	rec, err := Begin(j, p, engine.Options{AllPaced: true}, "", c)
+	rec, err := Begin(j, p, Opening{Options: engine.Options{AllPaced: true}}, c)
 	if err != nil {
 		t.Fatal(err)
 	}

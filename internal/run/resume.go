@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"path/filepath"
 	"slices"
+	"time"
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/fault"
@@ -21,7 +22,27 @@ var ErrNothingLeft = errors.New("nothing of it is left to do")
 type Resumption struct {
 	Run     *journal.Run
 	Plan    *plan.Plan
-	Options engine.Options // From and Easier are filled in, the rest is the caller's
+	Options engine.Options // From, Easier, ByHand and Seed are filled in, the rest is the caller's
+
+	restSince time.Time // when the rest began that From is; zero if it is work
+}
+
+// passed returns how much of the rest that From is has passed by now. At least
+// the count-in is still to go.
+func (re *Resumption) passed(now time.Time) time.Duration {
+	if re.restSince.IsZero() {
+		return 0
+	}
+	return max(0, min(now.Sub(re.restSince), re.Plan.Steps[re.Options.From].Length-countIn))
+}
+
+// leadIn returns how long the player has before the step that is gone on with:
+// before work the session's own lead-in, and in all at least the count-in.
+func (re *Resumption) leadIn() time.Duration {
+	if s := re.Plan.Steps[re.Options.From]; s.Kind != plan.Work {
+		return max(0, countIn-s.Length)
+	}
+	return max(re.Plan.Session.LeadIn, countIn)
 }
 
 // unfinished returns those of runs that have not ended and that no process is
@@ -50,11 +71,43 @@ func Resume(r *journal.Run) (*Resumption, error) {
 
 // resumeWith returns how to go on with a run of p.
 func resumeWith(r *journal.Run, p *plan.Plan) (*Resumption, error) {
-	from := next(r, p)
-	if from < 0 {
+	set := next(r, p)
+	if set < 0 {
 		return nil, ErrNothingLeft
 	}
-	return &Resumption{Run: r, Plan: p, Options: engine.Options{From: from, Easier: easier(r)}}, nil
+	re := &Resumption{Run: r, Plan: p, Options: engine.Options{From: p.Sets[set].First, Easier: easier(r)}}
+	if r.Started != nil {
+		re.Options.ByHand, re.Options.Seed = r.Started.ByHand, r.Started.Seed
+	}
+	re.restDue(set)
+	return re, nil
+}
+
+// restDue has the run go on with the rest before the set at index set, if that
+// rest was under way: the set before it ended last, and no rest after it did.
+func (re *Resumption) restDue(set int) {
+	from := re.Plan.Sets[set].First - 1
+	last, ok := re.Run.LastSet()
+	if !ok || set == 0 || from < 0 || re.Plan.Steps[from].Kind != plan.Rest ||
+		last.Place != placeOfSet(re.Plan.Sets[set-1]) || !wentOn(last) || last.At.IsZero() {
+		return
+	}
+	for _, x := range re.Run.Rests {
+		if x.Place == last.Place && !x.At.Before(last.At) {
+			return
+		}
+	}
+	re.Options.From, re.restSince = from, last.At
+}
+
+// wentOn reports whether a set ended for the step after it, and not for one
+// before it or the session's end.
+func wentOn(s journal.Set) bool {
+	switch engine.Cause(s.End) {
+	case engine.ByClock, engine.ByFinish, engine.BySkip:
+		return true
+	}
+	return false
 }
 
 // easier returns the exercises that were in their easier variant at the end.
@@ -66,31 +119,36 @@ func easier(r *journal.Run) []engine.Exercise {
 	return list
 }
 
-// next returns the index of the step to go on with, or -1.
+// next returns the index of the set to go on with, or -1: the first that has
+// not ended after the one that ended last.
 func next(r *journal.Run, p *plan.Plan) int {
 	ended := map[journal.Place]bool{}
 	for _, s := range r.Sets {
-		ended[s.Place] = s.End != string(engine.ByStop)
+		ended[s.Place] = ended[s.Place] || wentOn(s)
 	}
 	latest := journal.Place{}
-	if last, ok := r.LastSet(); ok && ended[last.Place] {
+	if last, ok := r.LastSet(); ok && wentOn(last) {
 		latest = last.Place
 	}
-	for _, s := range p.Sets {
-		at := journal.Place{Block: s.Block, Round: s.Round, Exercise: s.Exercise}
-		if at.Compare(latest) > 0 && !ended[at] {
-			return s.First
+	for i, s := range p.Sets {
+		if at := placeOfSet(s); at.Compare(latest) > 0 && !ended[at] {
+			return i
 		}
 	}
 	return -1
 }
 
-// GoOn returns the Recorder of a run that is gone on with. It fails with
+// placeOfSet returns where a set of the plan stands.
+func placeOfSet(s plan.Set) journal.Place {
+	return journal.Place{Block: s.Block, Round: s.Round, Exercise: s.Exercise}
+}
+
+// GoOn returns the Recorder of a run that is gone on with, walked with o. It fails with
 // journal.ErrLive if another process has taken the run up meanwhile, or if it
 // has ended.
-func GoOn(j *journal.Journal, re *Resumption, c Clock) (*Recorder, error) {
-	rec, err := record(j, re.Run.ID, re.Plan, re.Options, c,
-		journal.Line{Event: journal.EventResume, Resume: &journal.Resume{Restart: true, Step: re.Options.From}})
+func GoOn(j *journal.Journal, re *Resumption, o engine.Options, c Clock) (*Recorder, error) {
+	rec, err := record(j, re.Run.ID, re.Plan, o, c,
+		journal.Line{Event: journal.EventResume, Resume: &journal.Resume{Restart: true, Step: o.From}})
 	if err != nil {
 		return nil, err
 	}
@@ -102,5 +160,6 @@ func GoOn(j *journal.Journal, re *Resumption, c Clock) (*Recorder, error) {
 		return nil, errors.Join(err, rec.Close())
 	}
 	rec.n, rec.clockBase, rec.elapsedBase = now.LastN, now.Clock, now.Elapsed
+	rec.restSince, rec.worked = re.restSince, worked(now)
 	return rec, nil
 }

@@ -37,22 +37,27 @@ func TestResume(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s := re.Plan.Steps[re.Options.From]; s.Kind != plan.Work || s.Round != 2 || s.Block != 1 {
+	if s := re.Plan.Steps[re.Options.From]; s.Kind != plan.Rest || s.Round != 1 || s.Block != 1 {
 		t.Errorf("goes on with %+v", s)
 	}
 	c.mono = 0
 	c.start = c.start.Add(time.Hour) // another process, an hour later
-	rec, err := GoOn(j, re, c)
+	o := re.Options
+	o.Into = re.passed(c.start)
+	if left := 30*time.Second - o.Into; left != countIn {
+		t.Errorf("%v of a rest are left that was over long ago, want the count-in", left)
+	}
+	rec, err := GoOn(j, re, o, c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := GoOn(j, re, c); !errors.Is(err, journal.ErrLive) {
+	if _, err := GoOn(j, re, re.Options, c); !errors.Is(err, journal.ErrLive) {
 		t.Errorf("taken up twice: %v", err)
 	}
 	if err := j.CloseAsIs(got[0].ID); !errors.Is(err, journal.ErrLive) {
 		t.Errorf("closed while it runs: %v", err)
 	}
-	r2 := &rig{t, c, rec, Bare(re.Plan, re.Options, c, rec)}
+	r2 := &rig{t, c, rec, Bare(re.Plan, o, c, rec)}
 	r2.do(0, engine.Start)
 	r2.toEnd()
 	r2.close()
@@ -60,12 +65,15 @@ func TestResume(t *testing.T) {
 	if run.State != journal.Complete || len(run.Sets) != 6 || fmt.Sprint(run.RoundsDone()) != "[2 2]" {
 		t.Errorf("%+v", run)
 	}
-	// 15 s until the set was written, then what the plan asks for from its second set on.
-	want := 15*time.Second + re.Plan.Total - re.Plan.Steps[re.Options.From].Start
+	// 15 s until the set was written, then the count-in and what the plan asks for after the rest.
+	want := 15*time.Second + countIn + re.Plan.Total - re.Plan.Steps[re.Options.From].End()
 	if run.Clock != want || (run.Elapsed-want).Abs() > 2*time.Second {
 		t.Errorf("clock %v, elapsed %v; want %v", run.Clock, run.Elapsed, want)
 	}
-	if _, err := GoOn(j, re, c); err == nil || errors.Is(err, journal.ErrLive) {
+	if r := run.Rests[0]; r.TakenS != (time.Hour-15*time.Second+countIn).Seconds() || r.TakenS-r.PausedS != 30 || r.Left {
+		t.Errorf("rest %+v, want it taken from the first set's end to the second's start", r)
+	}
+	if _, err := GoOn(j, re, re.Options, c); err == nil || errors.Is(err, journal.ErrLive) {
 		t.Errorf("gone on with after its end: %v", err)
 	}
 	if left, _ := filepath.Glob(j.Path() + ".*.live"); len(left) > 0 {
@@ -108,7 +116,7 @@ func TestResumeFromAnyLine(t *testing.T) {
 		p := plan.Of(sessionstest.Draw(t))
 		c := newClock()
 		opts := engine.Options{ByHand: rapid.Bool().Draw(t, "by hand"), CountIn: 3 * time.Second}
-		rec, err := Begin(j, p, opts, "", c)
+		rec, err := Begin(j, p, Opening{Options: opts}, c)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -135,7 +143,7 @@ func TestResumeFromAnyLine(t *testing.T) {
 			}
 		} else {
 			c = &clock{start: c.Wall().Add(time.Minute)}
-			rec, err := GoOn(j, re, c)
+			rec, err := GoOn(j, re, re.Options, c)
 			if err != nil {
 				t.Fatal(err)
 			}

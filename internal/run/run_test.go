@@ -65,7 +65,7 @@ func newRig(t testing.TB, j *journal.Journal, c *clock) *rig {
 	t.Helper()
 	p := testPlan(t)
 	o := engine.Options{CountIn: 3 * time.Second}
-	rec, err := Begin(j, p, o, "Player", c)
+	rec, err := Begin(j, p, Opening{Options: o, Player: "Player"}, c)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,12 +8,18 @@ import "time"
 // Hosts look at least four times a second.
 const maxGap = 2 * time.Second
 
-// watch compares a monotonic and a wall clock from look to look. On systems
-// whose monotonic clock stands in sleep the wall clock alone tells of it.
+// watch compares a monotonic and a wall clock from look to look. If the
+// monotonic clock stands in sleep the wall clock alone tells of it.
 type watch struct {
-	limit time.Duration // maxGap, on clocks that run at another speed
-	mono  time.Duration
-	wall  time.Time
+	limit  time.Duration // maxGap, on clocks that run at another speed
+	sleeps bool          // the monotonic clock counts sleep: the wall clock tells nothing more
+	mono   time.Duration
+	wall   time.Time
+}
+
+// newWatch returns a watch over c that has not looked.
+func newWatch(c Clock) watch {
+	return watch{limit: time.Duration(float64(maxGap) * SpeedOf(c)), sleeps: countsSleep(c)}
 }
 
 // look takes the present readings and returns how long the host was away: 0 in
@@ -27,7 +33,7 @@ func (w *watch) look(mono time.Duration, wall time.Time) time.Duration {
 	}
 	byMono, byWall := mono-last.mono, wall.Sub(last.wall)
 	switch {
-	case (byWall - byMono).Abs() > w.limit:
+	case !w.sleeps && (byWall-byMono).Abs() > w.limit:
 		return byWall
 	case byMono > w.limit:
 		return byMono

@@ -79,13 +79,18 @@ func Cues(p *plan.Plan, i int, easier bool) string {
 	return strings.Join(cues, ", ")
 }
 
-// Away says how long the host was away, and what became of the run. The
-// length is below zero where the wall clock was set back.
-func Away(d time.Duration) string {
-	if d < 0 {
-		return "the machine's clock was set back; paused where you left off"
+// Away says how long the host was away, and what became of the run: it is
+// paused, or goes on if nobody is at the keys. The length is below zero if the
+// wall clock was set back.
+func Away(d time.Duration, alone bool) string {
+	then := "; paused where you left off"
+	if alone {
+		then = "; going on, for nobody is at the keys"
 	}
-	return "the machine was away " + Span(d) + "; paused where you left off"
+	if d < 0 {
+		return "the machine's clock was set back" + then
+	}
+	return "the machine was away " + Span(d) + then
 }
 
 // Span returns a length of time in whole seconds, as a player reads it: "42 s"

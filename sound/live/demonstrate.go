@@ -33,6 +33,25 @@ func (l *Sound) Ready(ctx context.Context) bool {
 	}
 }
 
+// Quiet waits until all that was to be heard has been, or ctx is done. It
+// returns at once if there is no device.
+func (l *Sound) Quiet(ctx context.Context) {
+	poll := time.NewTicker(20 * time.Millisecond)
+	defer poll.Stop()
+	for {
+		l.mu.Lock()
+		quiet := len(l.queue) == 0 || l.state != playing && l.state != asleep
+		l.mu.Unlock()
+		if quiet || ctx.Err() != nil {
+			return
+		}
+		select {
+		case <-poll.C:
+		case <-ctx.Done():
+		}
+	}
+}
+
 // Demonstrate tells of each cue as it begins to play it, and returns when the
 // last has been heard or ctx is done.
 func (l *Sound) Demonstrate(ctx context.Context, tell func(sound.Cue)) error {

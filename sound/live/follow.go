@@ -13,7 +13,7 @@ import (
 func asPlaced(events []engine.Event, before engine.Phase) bool {
 	for _, ev := range events {
 		switch ev.Kind {
-		case engine.Started, engine.Paused, engine.CountIn, engine.Extended, engine.Swapped:
+		case engine.Started, engine.Paused, engine.CountIn, engine.Extended, engine.Swapped, engine.Deserted:
 			return false
 		case engine.Resumed:
 			if before != engine.CountedIn {

@@ -37,6 +37,7 @@ func Program(m tea.Model, look *lipgloss.Renderer, more ...tea.ProgramOption) *t
 
 // Run runs p, which is from Program, and returns what its model is at the end.
 func Run(p *tea.Program) (tea.Model, error) {
+	defer mindJobs(p)()
 	last, err := p.Run()
 	if s, ok := last.(shown); ok {
 		last = s.Model

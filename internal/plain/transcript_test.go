@@ -1,0 +1,164 @@
+package plain
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"testing/synctest"
+	"time"
+
+	"github.com/adrg/xdg"
+	"github.com/rogpeppe/go-internal/txtar"
+
+	"coldfloor/internal/journal"
+	"coldfloor/internal/run"
+	"coldfloor/internal/settings"
+)
+
+var update = flag.Bool("update", false, "rewrite the transcripts under testdata; read them before you commit")
+
+// TestTranscripts plays whole starts of the program. Each file under testdata
+// holds a session and, for each start in turn, a script and what was said; all
+// starts of a file share a journal and a home. A script's first line may set
+// options; each further line is a text to wait for, in quotes, a time to let
+// pass then, and what is typed: a line, ^D (the keyboard is gone), ^C or HUP
+// (the signals). A script without such lines has no keyboard. At the end stands
+// what the journal then holds.
+func TestTranscripts(t *testing.T) {
+	files, err := filepath.Glob("testdata/*.txt")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("no transcripts: %v", err)
+	}
+	for _, file := range files {
+		t.Run(strings.TrimSuffix(filepath.Base(file), ".txt"), func(t *testing.T) { transcript(t, file) })
+	}
+}
+
+func transcript(t *testing.T, file string) {
+	ar, err := txtar.ParseFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	xdg.Reload()
+	t.Cleanup(xdg.Reload)
+	path := filepath.Join(t.TempDir(), "journal.jsonl")
+	session := ""
+	var got txtar.Archive
+	synctest.Test(t, func(t *testing.T) {
+		for _, f := range ar.Files {
+			switch {
+			case f.Name == "session":
+				session = string(f.Data)
+				got.Files = append(got.Files, f)
+			case strings.HasPrefix(f.Name, "start"):
+				got.Files = append(got.Files, f, txtar.File{Name: "said" + f.Name[len("start"):], Data: start(t, session, path, string(f.Data))})
+			}
+		}
+	})
+	got.Files = append(got.Files, txtar.File{Name: "journal", Data: holds(t, path)})
+	got.Comment = ar.Comment
+	want, _ := os.ReadFile(file)
+	if text := txtar.Format(&got); !bytes.Equal(text, want) {
+		if *update {
+			if err := os.WriteFile(file, text, 0o644); err != nil {
+				t.Fatal(err)
+			}
+			return
+		}
+		t.Errorf("it differs; got\n%s", text)
+	}
+}
+
+var scripted = regexp.MustCompile(`^"([^"]*)" (\S+) ?(.*)$`)
+
+// start is one start of the program by a script; it returns what was said.
+func start(t *testing.T, session, path, script string) []byte {
+	o := run.Options{Plan: parse(t, session), Journal: path, Clock: newBubble, Speed: 1, NoKeys: true}
+	out := newOutput()
+	lines := Options{Out: out, Err: out}
+	ctx, cancel := context.WithCancelCause(t.Context())
+	defer cancel(nil)
+	y := &typist{out: out, cancel: cancel}
+	for _, l := range strings.Split(strings.TrimSpace(script), "\n") {
+		if words, ok := strings.CutPrefix(l, "options "); ok {
+			options(t, words, &o, &lines)
+			continue
+		}
+		m := scripted.FindStringSubmatch(l)
+		if m == nil {
+			continue
+		}
+		after, err := time.ParseDuration(m[2])
+		if err != nil {
+			t.Fatal(err)
+		}
+		y.script = append(y.script, cue{m[1], after, m[3]})
+		o.NoKeys, lines.In = false, y
+	}
+	lines.Flow = run.NewFlow(o)
+	if err := errors.Join(Run(ctx, lines), lines.Flow.Close()); err != nil {
+		fmt.Fprintln(out, "error:", err)
+	}
+	return []byte(strings.ReplaceAll(out.String(), path, "JOURNAL"))
+}
+
+// options sets what a script's first line says.
+func options(t *testing.T, words string, o *run.Options, lines *Options) {
+	for _, w := range strings.Fields(words) {
+		name, value, _ := strings.Cut(w, "=")
+		switch name {
+		case "by-hand":
+			o.ByHand = true
+		case "no-log":
+			o.Journal = ""
+		case "stamps":
+			lines.Stamps = true
+		case "speed":
+			fmt.Sscan(value, &o.Speed)
+		case "player":
+			o.Player = settings.Player{Name: value}
+		case "later":
+			d, err := time.ParseDuration(value)
+			if err != nil {
+				t.Fatal(err)
+			}
+			time.Sleep(d)
+		default:
+			t.Fatalf("no option %q", w)
+		}
+	}
+}
+
+// holds says what a journal holds, a line a run and a line a set or rest.
+func holds(t *testing.T, path string) []byte {
+	var out bytes.Buffer
+	runs, problems, err := journal.Load(path)
+	if err != nil || len(problems) > 0 {
+		t.Fatal(err, problems)
+	}
+	for _, r := range runs {
+		fmt.Fprintf(&out, "%s %s, %v long, rounds %v, contacts %v", r.Start.UTC().Format("2 Jan 15:04:05"), r.State, r.Elapsed.Round(time.Second), r.RoundsDone(), r.Contacts())
+		if r.Rating.RPE != nil {
+			fmt.Fprintf(&out, ", effort %g", *r.Rating.RPE)
+		}
+		for _, s := range r.Said {
+			fmt.Fprintf(&out, ", said pain %v %q note %q", s.Pain != nil && *s.Pain, s.Where, s.Note)
+		}
+		fmt.Fprintln(&out)
+		for _, s := range r.Sets {
+			fmt.Fprintf(&out, "  %s set %d.%d.%d %s by %s, %d reps\n", s.At.UTC().Format("2 Jan 15:04:05"), s.Block, s.Round, s.Exercise, s.Outcome, s.End, s.Reps)
+		}
+		for _, s := range r.Rests {
+			fmt.Fprintf(&out, "  rest after %d.%d: %g of %g s by %s, left %v\n", s.Block, s.Round, s.TakenS, s.PrescribedS, s.End, s.Left)
+		}
+	}
+	return out.Bytes()
+}

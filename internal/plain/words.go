@@ -1,0 +1,167 @@
+package plain
+
+import (
+	"fmt"
+	"time"
+
+	"coldfloor/internal/engine"
+	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
+	"coldfloor/internal/units"
+	"coldfloor/internal/words"
+)
+
+// longRest is how long a rest must be for its last ten seconds to be said, and
+// lastOfRest those seconds.
+const (
+	longRest   = 20 * time.Second
+	lastOfRest = 10 * time.Second
+)
+
+// seconds writes a length of time as a sentence has it, from a second on in
+// whole ones.
+func seconds(d time.Duration) string {
+	if d >= time.Second {
+		d = d.Round(time.Second)
+	}
+	return units.Sentence(d)
+}
+
+// name returns the exercise of step i in the variant that is on.
+func (p *Printer) name(i int, v engine.View) string {
+	if i < 0 {
+		return ""
+	}
+	return words.Movement(p.plan, i, v.EasierAt(p.plan, i))
+}
+
+// task returns what work step i asks for, in parts, the most needed first.
+func (p *Printer) task(i int, v engine.View) []string {
+	if i < 0 {
+		return nil
+	}
+	s := p.plan.Steps[i]
+	dose := seconds(v.LengthOf(p.plan, i))
+	if s.Reps > 0 {
+		dose = words.Dose(s)
+	}
+	return []string{p.name(i, v), words.Side(s.Side), dose, words.Round(p.plan, i)}
+}
+
+// step says what to do from now on.
+func (p *Printer) step(e engine.Event, v engine.View) string {
+	i := e.Step
+	s, length := p.plan.Steps[i], v.LengthOf(p.plan, i)-(e.Clock-p.began)
+	switch s.Kind {
+	case plan.Work:
+		return p.work(i, length, v)
+	case plan.Switch:
+		return fitted(length, "switch sides, "+words.Side(s.Side))
+	case plan.LeadIn:
+		return p.before("ready "+seconds(length), i, length, v)
+	case plan.Change:
+		return p.before("next exercise", i, length, v)
+	}
+	if length >= longRest {
+		return p.before("rest "+seconds(length), i, length-lastOfRest, v)
+	}
+	return p.before("rest "+seconds(length), i, length, v)
+}
+
+// work says that work step i begins. The second side of a set is the same again.
+func (p *Printer) work(i int, length time.Duration, v engine.View) string {
+	parts := p.task(i, v)
+	must := "work " + parts[0]
+	if i > 0 && p.plan.Steps[i-1].Kind == plan.Switch {
+		must, parts = "work "+parts[1], parts[1:]
+	}
+	return fitted(length, must, append(parts[1:], words.Cues(p.plan, i, v.EasierAt(p.plan, i)))...)
+}
+
+// before says what comes after step i, which lasts so long. How it is done, and
+// what is easier, is said once, before an exercise's first set.
+func (p *Printer) before(must string, i int, length time.Duration, v engine.View) string {
+	next := p.plan.NextWork(i)
+	if next < 0 {
+		return must
+	}
+	s := p.plan.Steps[next]
+	task := p.task(next, v)
+	if p.plan.Steps[i].Kind != plan.Change {
+		task[0] = "next " + task[0]
+	}
+	line := fitted(length, must+", "+task[0], task[1:]...)
+	key := s.Block<<16 | s.Exercise
+	if p.told[key] {
+		return line
+	}
+	easier := v.EasierAt(p.plan, next)
+	e := p.plan.Exercise(next).In(easier)
+	extra := []string{}
+	if name := p.plan.Exercise(next).Easier.Name; p.keys && name != "" && !easier {
+		extra = append(extra, "e for "+safetext.Clean(name))
+	}
+	if e.How != "" {
+		extra = append(extra, safetext.Clean(e.How))
+	}
+	longer := fitted(length, line, extra...)
+	p.told[key] = longer != line || len(extra) == 0
+	return longer
+}
+
+// goesOn says that the clock runs on within a step.
+func (p *Printer) goesOn(e engine.Event, v engine.View) string {
+	s := p.plan.Steps[e.Step]
+	left := v.LengthOf(p.plan, e.Step) - (e.Clock - p.began)
+	what := map[plan.Kind]string{plan.LeadIn: "ready", plan.Work: "work", plan.Switch: "switch sides", plan.Change: "next exercise", plan.Rest: "rest"}[s.Kind]
+	if left <= 0 {
+		return what
+	}
+	return what + ", " + seconds(left) + " to go"
+}
+
+// setLeft says what was done of a set that was not done in full.
+func (p *Printer) setLeft(e engine.Event) string {
+	switch e.Set.Outcome {
+	case engine.Done:
+		return ""
+	case engine.Skipped:
+		return "set skipped"
+	}
+	if reps := p.plan.Sets[e.Set.Set].Reps; reps > 0 {
+		return fmt.Sprintf("set done in part, %d of %d reps", e.Set.Reps, reps)
+	}
+	return "set done in part, " + seconds(e.Taken)
+}
+
+// standing says where the player is and what is left.
+func (p *Printer) standing(v engine.View) string {
+	s := p.plan.Steps[v.Step]
+	line := string(s.Kind) + ", " + seconds(v.Remaining) + " to go"
+	if v.Phase == engine.Overtime {
+		line = "work, ends when you press Enter"
+	}
+	if s.Kind == plan.Work {
+		line += ", " + p.name(v.Step, v)
+	} else if next := p.plan.NextWork(v.Step); next >= 0 {
+		line += ", next " + p.name(next, v)
+	}
+	if round := words.Round(p.plan, v.Step); round != "" {
+		line += ", " + round
+	}
+	return line + "; session " + units.Clock(v.Left.Round(time.Second)) + " to go"
+}
+
+// tenLeft says that a long rest has ten seconds to go, once, if it has. It
+// returns how long it is until then, and whether that is still to come.
+func (p *Printer) tenLeft(v engine.View) (in time.Duration, ok bool) {
+	if p.ten || v.Phase != engine.Running || p.plan.Steps[v.Step].Kind != plan.Rest || v.Length < longRest {
+		return 0, false
+	}
+	if in = v.Remaining - lastOfRest; in > 0 {
+		return in, true
+	}
+	p.ten = true
+	p.say(v.Clock, "ten seconds")
+	return 0, false
+}

@@ -1,0 +1,14 @@
+//go:build !linux
+
+package run
+
+import "time"
+
+// bootCountsSleep: what Go reads stands in sleep on some of these systems.
+const bootCountsSleep = false
+
+// sinceBoot returns the time since the program was started.
+func sinceBoot() time.Duration { return time.Since(process) }
+
+// process is a moment at the program's start.
+var process = time.Now()

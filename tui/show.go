@@ -1,0 +1,43 @@
+package tui
+
+import (
+	"errors"
+	"os"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"coldfloor/internal/words"
+	"coldfloor/tui/onscreen"
+)
+
+// Run shows the program on the terminal until it ends, and says what there is
+// to say after it, once the flow was closed. Signals sends what arrives from
+// outside: Interrupt stops the run; anything else leaves it as it stands.
+func Run(o Options, signals <-chan os.Signal) (closing string, err error) {
+	p := onscreen.Program(New(o), o.Look, tea.WithMouseCellMotion(), tea.WithoutSignalHandler())
+	done := make(chan struct{})
+	defer close(done)
+	go func() {
+		select {
+		case s := <-signals:
+			if s == os.Interrupt {
+				p.Send(Interrupt())
+				return
+			}
+			p.Quit()
+		case <-done:
+		}
+	}()
+	last, err := onscreen.Run(p)
+	app, ok := last.(App)
+	if !ok {
+		return "", err
+	}
+	if app.form.active != nil {
+		err = errors.Join(err, app.keepTyped())
+	}
+	if app.underWay() && o.Flow.Logged() {
+		app.closing = words.Kept
+	}
+	return app.Closing(), errors.Join(err, app.Err())
+}
