@@ -42,7 +42,7 @@ before; --week shows one of them day by day, --on the sessions of a day.
 
 Your length is how long the session takes at your own pace, from the sets that
 you ended yourself in the journal, with the range that four sessions of five lie
-in. It says so where there are too few of them.`,
+in. It says so if there are too few of them.`,
 		Args: argsError(cobra.MinimumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return f.run(c, args) },
 	}

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"coldfloor/internal/cautions"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/nearest"
 	"coldfloor/internal/yamlread"
@@ -45,6 +46,7 @@ func newRoot() *cobra.Command {
 	root := &cobra.Command{
 		Use:           "coldfloor",
 		Short:         "Speed and power sessions for people who train alone",
+		Long:          "Speed and power sessions for people who train alone: a coach writes a session, a\nplayer does it at home, the coach reviews what was really done.\n\n" + cautions.Help(),
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args:          noSuchCommand,

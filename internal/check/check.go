@@ -34,7 +34,7 @@ type Finding struct {
 	Severity Severity       //
 	Pos      yamlread.Pos   // of the key that causes it
 	Message  string         // one line, safe to show
-	Hint     string         // how to mend it, where the message does not say
+	Hint     string         // how to mend it, if the message does not say
 	Figures  map[string]any // what the message rests on; units in the names: _s, _m, _pct
 }
 

@@ -84,7 +84,7 @@ func (c *checker) turns(e *sessions.Exercise, one settings.Figure, along units.L
 }
 
 // travelOf returns how far one rep travels along the floor: as the file says,
-// or the player's broad jump where the exercise is one. It is not known for
+// or the player's broad jump if the exercise is one. It is not known for
 // what stays in place.
 func (c *checker) travelOf(e *sessions.Exercise) settings.Figure {
 	if e.Travel > 0 {

@@ -41,7 +41,7 @@ type Block struct {
 }
 
 // Step is one step of a Document. Block, Round and Exercise count from 1 and
-// are left out where they do not apply.
+// are left out if they do not apply.
 type Step struct {
 	Kind     string  `json:"kind"`
 	StartS   float64 `json:"start_s"`

@@ -20,7 +20,7 @@ type WeeksDocument struct {
 
 // WeekDocument is one week. The shares are there in a lighter week alone:
 // what was asked, and what was reached of the contacts and of the work of the
-// same week if it were no lighter one; null where there would be none.
+// same week if it were no lighter one; null if there would be none.
 type WeekDocument struct {
 	Week    int        `json:"week"`
 	From    units.Date `json:"from"`
@@ -90,7 +90,7 @@ func weekDocument(p *plan.Weeks, w plan.Week) WeekDocument {
 	return d
 }
 
-// share returns part in percent of whole, or nil where there is no whole.
+// share returns part in percent of whole, or nil if there is no whole.
 func share[T ~int | ~int64](part, whole T) *float64 {
 	if whole == 0 {
 		return nil

@@ -13,7 +13,7 @@ import (
 type Figure struct {
 	Length    units.Length
 	Estimated bool
-	Source    string // how it was estimated and after whom; empty where measured
+	Source    string // how it was estimated and after whom; empty if measured
 }
 
 // AssumedHeight is the standing height of a player who gives none, taken tall
@@ -47,7 +47,7 @@ func (s *Player) StandingReach() Figure {
 
 // GripReach returns how high a standing person holds something in the hand:
 // 1.185 times the height for men, 1.184 for women (Pheasant, Bodyspace, 1996);
-// the larger where the sex is not given. It is never measured.
+// the larger if the sex is not given. It is never measured.
 func (s *Player) GripReach() Figure {
 	ratio := gripRatioMen
 	if s.Sex == Female {
@@ -67,7 +67,7 @@ const (
 )
 
 // VerticalJump returns the height of a standing vertical jump: as measured, or
-// the published mean of young adults, the men's where the sex is not given
+// the published mean of young adults, the men's if the sex is not given
 // because it asks for more room.
 func (s *Player) VerticalJump() Figure {
 	const source = "at 21–25 years, Patterson & Peterson, Med Sci Sports Exerc 2004;36:S114"
@@ -93,8 +93,8 @@ const broadJumpFirstAge = 11
 
 // StandingBroadJump returns the length of a standing broad jump: as measured,
 // or the published median of the age. Outside 11 to 18 years it is the median
-// of the nearer age, which a trained adult beats; where the sex is not given
-// it is the boys', which asks for more room; where the age is not given, that
+// of the nearer age, which a trained adult beats; if the sex is not given
+// it is the boys', which asks for more room; if the age is not given, that
 // at 18.
 func (s *Player) StandingBroadJump(now time.Time) Figure {
 	if s.BroadJump > 0 {

@@ -30,7 +30,7 @@ const (
 )
 
 // Limit is one range that the rules of check hold a session against, and that
-// a coach can set anew.
+// a coach can change.
 type Limit struct {
 	Key     string // under limits in the settings file
 	Unit    Unit
@@ -103,7 +103,7 @@ func defaultLimits() Limits {
 	return l
 }
 
-// LimitByKey returns the limit of that key; it panics where there is none.
+// LimitByKey returns the limit of that key; it panics if there is none.
 func LimitByKey(key string) Limit {
 	for _, d := range AllLimits {
 		if d.Key == key {
@@ -179,7 +179,7 @@ func (d Limit) value(text string) (float64, error) {
 	return v, nil
 }
 
-// Changed reports whether the coach has set the limit of that key anew.
+// Changed reports whether the coach has changed the limit of that key.
 func (l Limits) Changed(key string) bool { return l[key] != LimitByKey(key).Default }
 
 // Format writes a range of the limit so that the settings file reads it back.

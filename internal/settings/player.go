@@ -17,7 +17,7 @@ import (
 	"coldfloor/sessions"
 )
 
-// Sex picks among published averages where a measured value is missing.
+// Sex picks among published averages if a measured value is missing.
 type Sex string
 
 // The sexes that the published averages are given for. The empty Sex is "not
@@ -27,7 +27,7 @@ const (
 	Male   Sex = "male"
 )
 
-// Defaults, used where neither the file nor the program's own state says
+// Defaults, used if neither the file nor the program's own state says
 // otherwise.
 const (
 	DefaultPace   = 1.0
@@ -69,13 +69,13 @@ type Player struct {
 	Language   string  // of what the player sees and hears, one of Languages; empty: the system's
 	Background Background
 
-	Weeks string // path of the weeks file, from the settings file's folder where it is relative; empty: none
+	Weeks string // path of the weeks file, from the settings file's folder if it is relative; empty: none
 
 	Limits Limits
 	Off    []string // rules of check that the coach does without
 
-	File  string         // the file read; empty where there is none
-	Marks yamlread.Marks // where its keys stand; empty where there is no file
+	File  string         // the file read; empty if there is none
+	Marks yamlread.Marks // where its keys stand; empty if there is no file
 
 	limitMarks yamlread.Marks
 	remembered bool // Volume is the program's own memory of it
@@ -93,12 +93,12 @@ func Default() Player {
 }
 
 // File returns where the settings file is looked for: coldfloor/settings.yaml
-// in the XDG configuration folder. It is called anew each time, so that a
+// in the XDG configuration folder. It is looked up each time, so that a
 // changed environment counts.
 func File() string { return filepath.Join(xdg.ConfigHome, "coldfloor", "settings.yaml") }
 
 // Load reads the settings file and the volume last used. Without a file the
-// settings are the default ones. The error is yamlread.Problems where the
+// settings are the default ones. The error is yamlread.Problems if the
 // file's content is wrong; the settings are then the default ones.
 func Load() (Player, error) {
 	file := File()
@@ -140,7 +140,7 @@ func read(file string) (Player, error) {
 }
 
 // Age returns the age that somebody born in BirthYear reaches in the year of
-// now, and false where the year of birth is not given. Before this year's
+// now, and false if the year of birth is not given. Before this year's
 // birthday the person is a year younger.
 func (s *Player) Age(now time.Time) (years int, ok bool) {
 	return now.Year() - s.BirthYear, s.BirthYear > 0

@@ -23,9 +23,9 @@ const (
 // Row is one setting as it is used.
 type Row struct {
 	Key    string `json:"key"`
-	Value  string `json:"value,omitempty"` // as the settings file would have it; empty where not given
+	Value  string `json:"value,omitempty"` // as the settings file would have it; empty if not given
 	Origin Origin `json:"origin"`
-	Line   int    `json:"line,omitempty"`   // in the file, where it came from there
+	Line   int    `json:"line,omitempty"`   // in the file, if it came from there
 	Source string `json:"source,omitempty"` // of an estimate or of a default limit
 }
 

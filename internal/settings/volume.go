@@ -27,7 +27,7 @@ func RememberVolume(percent int) error {
 	return wholefile.Write(file, []byte(text), wholefile.Options{Mode: 0o600, Force: true})
 }
 
-// recallVolume returns the volume last kept, and false where there is none or
+// recallVolume returns the volume last kept, and false if there is none or
 // the file holds something else.
 func recallVolume() (percent int, ok bool) {
 	src, err := os.ReadFile(volumeFile())

@@ -24,7 +24,7 @@ type Strip struct {
 }
 
 // Of lays a plan out in width cells. Every end of a part stands at the cell
-// nearest to its time, or one further off where a short part would have no
+// nearest to its time, or one further off if a short part would have no
 // cell otherwise. Where that does not suffice, stretches are joined until it
 // does; where there is less than a cell for a block, the shortest vanish.
 // There are no parts for width < 1.
@@ -68,7 +68,7 @@ func exact(t, total time.Duration, width int) float64 {
 }
 
 // spread returns the ends of the stretches with at least one cell for each.
-// ok is false where an end would be more than a cell off its nearest one.
+// ok is false if an end would be more than a cell off its nearest one.
 func spread(stretches []Stretch, total time.Duration, width int) (ends []int, ok bool) {
 	near := nearest(stretches, total, width)
 	ends = make([]int, len(near))
