@@ -30,6 +30,14 @@ func Open(nameOrPath string) (*Session, error) {
 	return Parse(nameOrPath, src)
 }
 
+// OpenOr is Open, but reads from stdin what is called "-".
+func OpenOr(nameOrPath string, stdin io.Reader) (*Session, error) {
+	if nameOrPath == "-" {
+		return Read("standard input", stdin)
+	}
+	return Open(nameOrPath)
+}
+
 // Read reads a session file from r, which the user knows as name. It takes in
 // no more than it can use; its errors are those of Open.
 func Read(name string, r io.Reader) (*Session, error) {

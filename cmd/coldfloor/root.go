@@ -1,16 +1,20 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
+	"runtime"
 	"strings"
+	"syscall"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
 	"coldfloor/internal/cautions"
 	"coldfloor/internal/fault"
+	"coldfloor/internal/journal"
 	"coldfloor/internal/nearest"
 	"coldfloor/internal/yamlread"
 )
@@ -52,6 +56,8 @@ func newRoot() *cobra.Command {
 		Args:          noSuchCommand,
 		RunE:          choose,
 	}
+	root.Version = cmp.Or(journal.Program(), "built from its source")
+	root.SetVersionTemplate("coldfloor {{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.AddCommand(
@@ -80,7 +86,7 @@ func report(err error, stderr io.Writer) int {
 	var usage usageError
 	var problems yamlread.Problems
 	switch {
-	case err == nil:
+	case err == nil, isClosedPipe(err): // nobody reads on: what was asked for is said
 		return exitFine
 	case errors.Is(err, errFound):
 		return exitProblems
@@ -93,6 +99,13 @@ func report(err error, stderr io.Writer) int {
 	}
 	fault.Print(stderr, err)
 	return exitProblems
+}
+
+// isClosedPipe reports whether err says that the reader of the output has gone.
+func isClosedPipe(err error) bool {
+	const brokenPipe, noData = 109, 232 // Windows has two names for it
+	var n syscall.Errno
+	return errors.Is(err, syscall.EPIPE) || runtime.GOOS == "windows" && errors.As(err, &n) && (n == brokenPipe || n == noData)
 }
 
 // noSuchCommand refuses a word that is no command, and names the nearest one.

@@ -11,14 +11,7 @@ import (
 // planOf opens the session that the user named, a built-in name or a file or
 // "-" for standard input, and lays it out.
 func planOf(c *cobra.Command, name string) (*plan.Plan, error) {
-	if name == "-" {
-		s, err := sessions.Read("standard input", c.InOrStdin())
-		if err != nil {
-			return nil, err
-		}
-		return plan.Of(s), nil
-	}
-	s, err := sessions.Open(name)
+	s, err := sessions.OpenOr(name, c.InOrStdin())
 	if err != nil {
 		return nil, err
 	}

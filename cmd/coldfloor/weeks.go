@@ -19,10 +19,7 @@ import (
 // openAny opens the session or the plan of weeks that the user named: a
 // built-in name, a file, or "-" for standard input.
 func openAny(c *cobra.Command, name string) (weeks.Opened, error) {
-	if name == "-" {
-		return weeks.Read("standard input", ".", c.InOrStdin())
-	}
-	return weeks.Open(name)
+	return weeks.OpenOr(name, c.InOrStdin())
 }
 
 // dayFlags say which week or which day of a plan is meant.

@@ -302,7 +302,7 @@ func TestFiles(t *testing.T) {
 	if err := write(false); !errors.Is(err, wholefile.ErrThere) {
 		t.Errorf("over other text: %v", err)
 	}
-	if err := write(true, path); err == nil || !strings.Contains(err.Error(), "journal") {
+	if err := write(true, path); err == nil || !errors.Is(err, wholefile.ErrInput) {
 		t.Errorf("over a journal: %v", err)
 	}
 	if text, _ := os.ReadFile(path); string(text) != "my own notes\n" {

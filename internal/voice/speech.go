@@ -9,6 +9,8 @@ import (
 	"path/filepath"
 	"runtime"
 	"strings"
+
+	"coldfloor/internal/fault"
 )
 
 // speech is a speech program of the system. It turns text, given on standard
@@ -29,11 +31,15 @@ func findSpeech(language string) (*speech, error) {
 			return &s, nil
 		}
 	}
-	hint := "install espeak-ng, or leave --voice out"
-	if runtime.GOOS == "windows" || runtime.GOOS == "darwin" {
-		hint = "leave --voice out"
+	var names []string
+	for _, s := range speeches() {
+		names = append(names, s.program)
 	}
-	return nil, fmt.Errorf("%w; %s", errNoSpeech, hint)
+	hint := "put " + names[0] + " on the PATH, or leave --voice out"
+	if runtime.GOOS != "windows" && runtime.GOOS != "darwin" {
+		hint = "install " + names[0] + ", or leave --voice out"
+	}
+	return nil, fault.New(hint, "%w: there is no %s", errNoSpeech, strings.Join(names, " and no "))
 }
 
 // speeches returns the speech programs that a system may have, best first.

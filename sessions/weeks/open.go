@@ -47,6 +47,14 @@ func Open(nameOrPath string) (Opened, error) {
 	return Read(nameOrPath, filepath.Dir(nameOrPath), bytes.NewReader(src))
 }
 
+// OpenOr is Open, but reads from stdin what is called "-".
+func OpenOr(nameOrPath string, stdin io.Reader) (Opened, error) {
+	if nameOrPath == "-" {
+		return Read("standard input", ".", stdin)
+	}
+	return Open(nameOrPath)
+}
+
 // Read reads a session or a plan from r, which the user knows as name; the
 // plan's files are found from folder. It takes in no more than it can use.
 func Read(name, folder string, r io.Reader) (Opened, error) {
