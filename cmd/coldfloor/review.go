@@ -14,6 +14,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/fault"
+	"coldfloor/internal/players"
 	reports "coldfloor/internal/report"
 	"coldfloor/internal/review"
 	"coldfloor/internal/runs"
@@ -36,12 +38,13 @@ type reviewOptions struct {
 	reverse       bool
 	same          []string
 	inputs        []string // the journals that were read
-	plan          string
+	plan, players string
 	page          bool
 	background    string
 	worthwhile    map[string]string
 
 	weeksPlan *weeks.Plan
+	squad     []players.Player
 	matters   map[string]float64
 }
 
@@ -84,6 +87,7 @@ Where the output is no terminal, or with --plain, the review is plain text.`,
 	f.StringVar(&o.sort, "sort", string(review.ByTrouble), "sort a squad by "+columnNames())
 	f.BoolVar(&o.reverse, "reverse", false, "sort the other way round")
 	f.StringVar(&o.plan, "plan", "", "hold what was done against the plan of weeks in `WEEKS`")
+	f.StringVar(&o.players, "players", "", "the players' `FILE`: their days away, and who is in the squad")
 	f.BoolVar(&o.page, "page", false, "with --report and a PDF, write the squad's table alone, on one page")
 	f.StringToStringVar(&o.worthwhile, "worthwhile", nil, "smallest change of a test that matters, as `\"Standing long jump=5\"`, in its unit")
 	sameFlag(c, &o.same)
@@ -136,6 +140,12 @@ func (o *reviewOptions) run(c *cobra.Command, paths []string) error {
 		}
 		o.weeksPlan = p
 	}
+	if o.players != "" {
+		var err error
+		if o.squad, err = players.Read(o.players); err != nil {
+			return err
+		}
+	}
 	squad, failed := o.read(c, paths)
 	if squad == nil {
 		return failed
@@ -183,8 +193,13 @@ func (o *reviewOptions) read(c *cobra.Command, paths []string) (*review.Squad, e
 		return nil, err
 	}
 	ro := review.Options{Now: time.Now(), Weeks: reports.WeeksFor(o.weeks), Recent: o.recent(paths), Worthwhile: o.matters}
-	if o.weeksPlan != nil {
-		ro.Plan = func(string) *weeks.Plan { return o.weeksPlan }
+	if ro.Plan, err = o.plans(); err != nil {
+		return nil, err
+	}
+	same := o.same
+	for _, p := range o.squad {
+		ro.Players = append(ro.Players, p.Name)
+		same = append(same, p.Name)
 	}
 	interval := mine.Limits["jump_interval"]
 	ro.JumpsEarliest, ro.JumpsFull = units.Seconds(interval.Low), units.Seconds(interval.High)
@@ -195,7 +210,7 @@ func (o *reviewOptions) read(c *cobra.Command, paths []string) (*review.Squad, e
 		paths = []string{o.journal}
 	}
 	progress := newProgress(c.ErrOrStderr(), "reading the journals")
-	squad, files, err := review.Of(paths, ro, runs.Options{Progress: progress.tell, Same: o.same})
+	squad, files, err := review.Of(paths, ro, runs.Options{Progress: progress.tell, Same: same})
 	progress.end()
 	if err != nil {
 		return nil, err
@@ -205,6 +220,28 @@ func (o *reviewOptions) read(c *cobra.Command, paths []string) (*review.Squad, e
 	}
 	squad.Sort(review.Column(o.sort), o.reverse)
 	return reports.InView(squad, o.weeks), tellLeftOut(c.ErrOrStderr(), files)
+}
+
+// plans returns the plan that each player is held against, with the player's
+// own days away left out, or nil without a plan.
+func (o *reviewOptions) plans() (func(player string) *weeks.Plan, error) {
+	if o.weeksPlan == nil {
+		return nil, nil
+	}
+	own := map[string]*weeks.Plan{}
+	for _, p := range o.squad {
+		plan, err := o.weeksPlan.ForPlayer(p.Away)
+		if err != nil {
+			return nil, fault.New("move the session, or take the day out of away", "with the days away of %q the plan is not valid: %w", p.Name, err)
+		}
+		own[runs.Key(p.Name)] = plan
+	}
+	return func(player string) *weeks.Plan {
+		if plan := own[runs.Key(player)]; plan != nil {
+			return plan
+		}
+		return o.weeksPlan
+	}, nil
 }
 
 // Sessions that are kept whole, to be looked into: of one journal as many as

@@ -19,12 +19,18 @@ type Copied struct {
 
 // Copy takes out of a journal every line of the runs of which one is dated
 // since then or later: a session that was rated since is among them. A zero
-// since takes all. Lines that cannot be read are left out.
+// since takes all. The run before these comes along uncounted, so that two
+// copies that follow each other share it, and are known as one player's. Lines
+// that cannot be read are left out.
 func Copy(j io.ReadSeeker, since time.Time) (Copied, error) {
-	wanted := map[string]bool{}
+	wanted, shared, last := map[string]bool{}, "", time.Time{}
 	for e, err := range journal.Read(j) {
-		if err == nil && !e.At.Before(since) {
+		switch {
+		case err != nil:
+		case !e.At.Before(since):
 			wanted[e.Run] = true
+		case e.At.After(last):
+			shared, last = e.Run, e.At
 		}
 	}
 	if _, err := j.Seek(0, io.SeekStart); err != nil {
@@ -33,12 +39,14 @@ func Copy(j io.ReadSeeker, since time.Time) (Copied, error) {
 	var text bytes.Buffer
 	var f journal.Fold
 	for e, err := range journal.Read(j) {
-		if err != nil || !wanted[e.Run] {
+		if err != nil || !wanted[e.Run] && e.Run != shared {
 			continue
 		}
 		text.Write(e.Text)
 		text.WriteByte('\n')
-		f.Add(e)
+		if wanted[e.Run] {
+			f.Add(e)
+		}
 	}
 	runs, _ := f.Runs()
 	return Copied{Name: nameOf(runs), Text: text.Bytes(), Runs: len(runs)}, nil

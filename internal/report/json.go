@@ -26,8 +26,8 @@ type Document struct {
 type Player struct {
 	Name string `json:"name"`
 	Total
-	First     time.Time  `json:"first"`
-	Last      time.Time  `json:"last"`
+	First     time.Time  `json:"first,omitzero"`
+	Last      time.Time  `json:"last,omitzero"`
 	LastTitle string     `json:"last_title"`
 	Ahead     int        `json:"ahead,omitempty"` // sessions dated after today
 	SevenDays SevenDays  `json:"seven_days"`

@@ -52,6 +52,9 @@ type Options struct {
 	// package trainingload.
 	JumpsEarliest, JumpsFull time.Duration
 
+	// Players are in the squad whether or not anything of theirs is logged.
+	Players []string
+
 	// Worthwhile is the smallest change of a test that matters, by the runs.Key
 	// of the exercise's name, in the unit of its results.
 	Worthwhile map[string]float64

@@ -36,6 +36,9 @@ func New(o Options) *Reviewer {
 	r := &Reviewer{opts: o, today: dayOf(o.Now), players: map[string]*tally{},
 		squad: Squad{Now: o.Now, Tolerance: o.Tolerance, Planned: o.Plan != nil}}
 	r.from = r.today.monday() - day(7*(o.Weeks-1))
+	for _, name := range o.Players {
+		r.player(runs.Run{Player: name, Name: name}).expected = true
+	}
 	return r
 }
 
@@ -125,11 +128,6 @@ func (r *Reviewer) player(run runs.Run) *tally {
 		r.players[key] = p
 	}
 	return p
-}
-
-// Expect takes a player into the squad, whether or not any run is theirs.
-func (r *Reviewer) Expect(name string) {
-	r.player(runs.Run{Player: name, Name: name}).expected = true
 }
 
 // jumped keeps the last session that had jumps. One that the journal dates

@@ -175,8 +175,7 @@ func TestStandingOfTheUnknown(t *testing.T) {
 	if w := p.Weeks[len(p.Weeks)-1]; w.Lacks() != 1 || !w.Unknown[0] {
 		t.Errorf("the week: %+v", w)
 	}
-	expected := New(Options{Now: today})
-	expected.Expect("Bea")
+	expected := New(Options{Now: today, Players: []string{"Bea"}})
 	if all := expected.Squad().Players; len(all) != 1 || all[0].Name != "Bea" || all[0].Standing.Known {
 		t.Errorf("who has logged nothing is in the squad: %+v", all)
 	}
