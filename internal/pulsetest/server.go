@@ -31,21 +31,30 @@ type Server struct {
 // a socket's path, and waits until it answers.
 func Start(dir string) (*Server, error) {
 	s := &Server{dir: dir}
+	if err := s.Restart(); err != nil {
+		return nil, err
+	}
+	return s, nil
+}
+
+// Restart starts a server that was stopped again, at the same place, and waits
+// until it answers.
+func (s *Server) Restart() error {
 	s.cmd = exec.Command("pulseaudio", "-n", "--daemonize=no", "--use-pid-file=no", "--exit-idle-time=-1",
 		"-L", "module-native-protocol-unix auth-anonymous=1 socket="+s.socket(),
 		"-L", fmt.Sprintf("module-null-sink sink_name=%s rate=%d channels=2 format=s16le", sink, Rate))
 	s.cmd.Env = append(os.Environ(), s.Env()...)
 	s.cmd.Stdout, s.cmd.Stderr = &s.log, &s.log
 	if err := s.cmd.Start(); err != nil {
-		return nil, err
+		return err
 	}
 	for deadline := time.Now().Add(20 * time.Second); time.Now().Before(deadline); time.Sleep(20 * time.Millisecond) {
 		if s.tool("pactl", "list", "short", "sinks").Run() == nil {
-			return s, nil
+			return nil
 		}
 	}
 	s.Stop()
-	return nil, fmt.Errorf("pulseaudio does not answer: %s", s.log.String())
+	return fmt.Errorf("pulseaudio does not answer: %s", s.log.String())
 }
 
 func (s *Server) socket() string { return filepath.Join(s.dir, "native") }

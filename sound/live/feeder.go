@@ -34,7 +34,7 @@ const (
 // it means that samples were lost; and how far the device's clock and the
 // host's may run apart before the host's is followed.
 var (
-	margin = samplesIn(5 * time.Millisecond)
+	margin = samplesIn(10 * time.Millisecond)
 	jump   = samplesIn(5 * time.Millisecond)
 	apart  = samplesIn(50 * time.Millisecond)
 )

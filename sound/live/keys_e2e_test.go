@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"slices"
+	"strings"
 	"sync/atomic"
 	"testing"
 	"time"
@@ -90,29 +91,51 @@ func stopRecording(t *testing.T, rec *pulsetest.Recording) []float32 {
 // alone is set where a test has a process, and so a server, of its own.
 const alone = "COLDFLOOR_TEST_ALONE"
 
-// TestTheServerDies kills the server under a session: the bell takes over. It
-// has a process of its own, for one opens a device but once.
+// TestTheServerDies kills the server in the middle of a cue: the bell takes over.
+// Once the server is back its sound is, too, with nothing done about it.
 func TestTheServerDies(t *testing.T) {
 	if os.Getenv(alone) == "" {
-		c := exec.Command(os.Args[0], "-test.run", "^TestTheServerDies$", "-test.v")
-		c.Env = slices.DeleteFunc(os.Environ(), func(v string) bool { return len(v) > 6 && v[:6] == "PULSE_" })
-		c.Env = append(c.Env, alone+"=1")
-		out, err := c.CombinedOutput()
-		if err != nil {
-			t.Errorf("%v\n%s", err, out)
-		}
-		t.Logf("%s", out)
+		inProcess(t)
 		return
 	}
 	var rings atomic.Int32
 	l := New(Options{Volume: 1, Bell: func() { rings.Add(1) }})
 	waitFor(t, l, playing, asleep)
 	l.Play(sound.Placed{At: 0, Clip: sound.GetReady}, sound.Placed{At: time.Second, Clip: sound.GetReady}, sound.Placed{At: 4 * time.Second, Clip: sound.GetReady}, sound.Placed{At: 5 * time.Second, Clip: sound.WorkStarts})
-	time.Sleep(1500 * ms)
+	time.Sleep(1050 * ms) // the second pip sounds
 	server.Stop()
-	time.Sleep(4500 * ms)
+	time.Sleep(4950 * ms)
 	if rings.Load() != 2 || l.Notice() != "the sound device went away, the terminal bell takes over" {
 		t.Errorf("the bell rang %d times, notice %q", rings.Load(), l.Notice())
 	}
+	if err := server.Restart(); err != nil {
+		t.Fatal(err)
+	}
+	waitFor(t, l, playing, asleep)
+	if n := l.Notice(); n != "" {
+		t.Errorf("notice %q though the server is back", n)
+	}
+	rec, err := server.Record()
+	if err != nil {
+		t.Fatal(err)
+	}
+	time.Sleep(time.Second)
+	l.Play(sound.Placed{At: time.Second, Clip: sound.GetReady}, sound.Placed{At: 2 * time.Second, Clip: sound.GetReady})
+	time.Sleep(3 * time.Second)
 	l.Close()
+	if n := pulsetest.Onsets(stopRecording(t, rec), 0.005, sound.Position(300*ms)); len(n) != 2 || rings.Load() != 2 {
+		t.Errorf("%d cues were heard from the server that came back, want 2; the bell rang %d times, want 2", len(n), rings.Load())
+	}
+}
+
+// inProcess runs a test in a process, and so with a server, of its own.
+func inProcess(t *testing.T) {
+	c := exec.Command(os.Args[0], "-test.run", "^"+t.Name()+"$", "-test.v")
+	c.Env = slices.DeleteFunc(os.Environ(), func(v string) bool { return strings.HasPrefix(v, "PULSE_") })
+	c.Env = append(c.Env, alone+"=1")
+	out, err := c.CombinedOutput()
+	if err != nil {
+		t.Errorf("%v\n%s", err, out)
+	}
+	t.Logf("%s", out)
 }

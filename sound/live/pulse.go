@@ -153,7 +153,8 @@ func (p *pulseStream) done(n int, err error) {
 }
 
 // halt stops sending, has the server throw away what it has not played, and
-// returns how many samples that is. The stream runs on meanwhile.
+// returns how many samples that is; it asks for as many again. The stream runs
+// on meanwhile.
 func (p *pulseStream) halt() int {
 	p.mu.Lock()
 	p.halted = true
@@ -175,7 +176,6 @@ func (p *pulseStream) halt() int {
 	kept := at.WriteIndex / bytesPerSample // where the server goes on to write
 	thrown := int(p.sent - kept)
 	p.sent = kept
-	p.wanted += max(0, thrown)
 	return thrown
 }
 
