@@ -67,7 +67,9 @@ func (e entry) hint(m sessions.Measure) string {
 }
 
 // nameOf returns the name of the exercise of a try, made safe to show.
-func nameOf(p *plan.Plan, t plan.Try) string { return safetext.Clean(p.Steps[p.Sets[t.Set].First].Name) }
+func nameOf(p *plan.Plan, t plan.Try) string {
+	return safetext.Clean(p.Steps[p.Sets[t.Set].First].Name)
+}
 
 // measures reports whether what is pressed now may be a result: in a rest after
 // a try whose result is due.

@@ -55,6 +55,7 @@ type runScreen struct {
 	notice  string
 	noticed time.Duration // clock time of the notice
 	heard   string        // last notice of the sound
+	entry   entry         // a result that is being typed
 	asking  bool          // whether to stop
 	helping bool          // the keys are shown
 	stopped bool          // by the player, who need not be told that it is over
@@ -244,6 +245,9 @@ func (m runScreen) pressed(k tea.KeyMsg) (runScreen, tea.Cmd) {
 		}
 		return m.next()
 	}
+	if after, taken := m.measure(k); taken {
+		return after.next()
+	}
 	switch {
 	case key.Matches(k, m.keys.Stop):
 		m.asking = true
@@ -345,6 +349,7 @@ func (m runScreen) View() string {
 		if m.helping {
 			f.help = m.fullHelp()
 		}
+		f.asked = m.asksResult()
 		if m.asking {
 			f.asked = textStop[:]
 		}

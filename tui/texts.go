@@ -20,6 +20,11 @@ const (
 	textThenDone    = "then finished"
 	textHelpBack    = "? goes back to the session"
 
+	textKeepResult = "enter keeps it, esc leaves it out"
+	textOneMore    = "once more"
+	textResults    = "What came out"
+	textLeftOut    = "left out"
+
 	textMuted    = "muted"
 	textBellOnly = "bell only"
 	textSoundOff = "sound off"
@@ -47,6 +52,9 @@ func textTarget(worked, target time.Duration) string {
 
 // textToGo says how much is left of something.
 func textToGo(left time.Duration) string { return units.Clock(left) + " to go" }
+
+// textMoreResults says how many results are still to be asked for.
+func textMoreResults(n int) string { return fmt.Sprintf("%d more to come", n) }
 
 // textThen says what follows.
 func textThen(what string) string { return "then " + what }

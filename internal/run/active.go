@@ -31,6 +31,7 @@ type Active struct {
 	cues     sound.Options      // what is heard besides the cues
 	hush     context.CancelFunc // ends its rendering
 	tally    *tally
+	results  *results
 	muted    bool
 	volume   int
 	turned   bool // the volume was changed

@@ -1,10 +1,12 @@
 package voice
 
 import (
+	"strings"
 	"time"
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
 	"coldfloor/internal/words"
 	"coldfloor/sound"
 )
@@ -25,9 +27,11 @@ type Options struct {
 }
 
 // Spoken is a text and the time it may take, from the view's moment. It begins
-// at From; what cannot end by Until, before the next start, is left unsaid.
+// at From; what cannot end by Until, before the next start, is left unsaid, and
+// Short said in its place if there is such a text that can.
 type Spoken struct {
 	Text        string
+	Short       string // empty: none
 	From, Until time.Duration
 }
 
@@ -64,10 +68,25 @@ type writer struct {
 }
 
 // say books a text that begins at from and must not touch a cue at end.
-func (w *writer) say(text string, from, end time.Duration) {
+func (w *writer) say(text string, from, end time.Duration) { w.sayEither(text, "", from, end) }
+
+// sayEither books a text, and a shorter one for when there is no time for it.
+func (w *writer) sayEither(text, short string, from, end time.Duration) {
 	if text != "" && from >= w.from {
-		w.out = append(w.out, Spoken{text, from, end - beforeCue})
+		w.out = append(w.out, Spoken{text, short, from, end - beforeCue})
 	}
+}
+
+// noted returns text after the notes that the player must know, and text alone
+// if there are any.
+func noted(text string, notes ...string) (long, short string) {
+	long = text
+	for i := len(notes) - 1; i >= 0; i-- {
+		if n := strings.TrimSpace(safetext.Clean(notes[i])); n != "" {
+			long, short = n+" "+long, text
+		}
+	}
+	return long, short
 }
 
 // step writes what is said in step i. In work only the last reps are counted.
@@ -111,7 +130,8 @@ func (w *writer) counted(i int, start, end time.Duration) {
 // ends before the next.
 func (w *writer) leadIn(i int, start, end time.Duration) {
 	count := min(w.o.Count, int((end-start)/time.Second))
-	w.say(w.next(i), max(start, w.from)+afterCue, end-time.Duration(count)*time.Second)
+	text, short := noted(w.next(i), w.p.Session.Note, w.p.Session.Blocks[0].Note)
+	w.sayEither(text, short, max(start, w.from)+afterCue, end-time.Duration(count)*time.Second)
 	for n := count; n > 0; n-- {
 		at := end - time.Duration(n)*time.Second
 		from := at
@@ -136,7 +156,13 @@ func (w *writer) rest(i int, start, end time.Duration) {
 		return
 	}
 	ten := end - 10*time.Second
-	w.say(text, from, ten)
+	long, short := text, ""
+	if n := w.p.NextWork(i); n >= 0 && w.p.Steps[n].Block != w.p.Steps[i].Block {
+		if note := w.p.Session.Blocks[w.p.Steps[n].Block-1].Note; note != "" {
+			long, short = text+" "+note, text
+		}
+	}
+	w.sayEither(strings.TrimSpace(safetext.Clean(long)), short, from, ten)
 	w.say(w.next(i), ten+sound.TenLeft.Duration()+afterCue, end)
 }
 

@@ -202,3 +202,25 @@ func TestWordsKeepClearOfCues(t *testing.T) {
 		}
 	})
 }
+
+// Notes are said before what they are about, if there is time for them.
+func TestNotesAreSaid(t *testing.T) {
+	p := soundtest.Planned(t, `note: Shoes on.
+lead_in: 20s
+blocks:
+  - {title: A, note: Dry floor., rest_after: 60s, exercises: [{name: Hop, time: 20s}]}
+  - {title: B, note: Hold the sofa., exercises: [{name: Lower, time: 20s}]}
+`)
+	want := map[string]string{
+		"Shoes on. Dry floor. Next: Hop, 20 seconds.": "Next: Hop, 20 seconds.",
+		"Rest, 1 minute. Hold the sofa.":              "Rest, 1 minute.",
+	}
+	for _, s := range Script(p, sound.Beginning(p), Options{Language: language(t, "en")}) {
+		if short, ok := want[s.Text]; ok && s.Short == short {
+			delete(want, s.Text)
+		}
+	}
+	if len(want) > 0 {
+		t.Errorf("not said: %v", want)
+	}
+}

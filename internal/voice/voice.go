@@ -56,6 +56,9 @@ func (v *Voice) Prepare(ctx context.Context, p *plan.Plan, ready func()) error {
 			break
 		}
 		v.render(ctx, s.Text)
+		if s.Short != "" {
+			v.render(ctx, s.Short)
+		}
 		if i > 0 {
 			continue
 		}
@@ -192,8 +195,11 @@ func (v *Voice) Words(run engine.Options) func(*plan.Plan, engine.View) []sound.
 		defer v.mu.Unlock()
 		var out []sound.Placed
 		for _, s := range Script(p, view, o) {
-			if clip := v.clips[s.Text]; clip != nil && s.From+clip.Duration() <= s.Until {
-				out = append(out, sound.Placed{At: s.From, Clip: clip})
+			for _, text := range []string{s.Text, s.Short} {
+				if clip := v.clips[text]; clip != nil && s.From+clip.Duration() <= s.Until {
+					out = append(out, sound.Placed{At: s.From, Clip: clip})
+					break
+				}
 			}
 		}
 		return out
