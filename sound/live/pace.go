@@ -32,9 +32,10 @@ type taking struct {
 // How long a flow takes to find its pace, what is looked at to tell it, and
 // how much of that there must be.
 const (
-	paceSettles = 250 * time.Millisecond
-	paceWindow  = 2 * time.Second
-	paceTakings = 5
+	paceSettles  = 250 * time.Millisecond
+	paceWindow   = 2 * time.Second
+	steadyWindow = 10 * time.Second // clocks of 50 parts in a million apart part by half a millisecond in it
+	paceTakings  = 5
 )
 
 // Samples are lost on the way where a machine is too busy to keep a device
@@ -63,8 +64,12 @@ func (p *pace) saw(now time.Duration, samples int) {
 	if now < p.since+paceSettles {
 		return
 	}
+	window := paceWindow
+	if p.steady {
+		window = steadyWindow
+	}
 	old := 0
-	for old < len(p.seen) && p.seen[old].at < now-paceWindow {
+	for old < len(p.seen) && p.seen[old].at < now-window {
 		old++
 	}
 	p.seen = append(p.seen[:copy(p.seen, p.seen[old:])], taking{now, samples})
