@@ -32,13 +32,24 @@ func Of(p *plan.Plan) *Doc {
 		Facts:    kept(units.Count(p.Totals.Sets, "set"), some(p.Totals.Reps, "rep"), some(p.Contacts, "foot contact"), roomOf(s)),
 		Strip:    stripOf(p),
 		Legend:   legendOf(s),
-		Cautions: cautions.FirstRun(),
+		Cautions: append(toKnow(s), cautions.FirstRun()...),
 		Effort:   effortAsked(),
 	}
 	for i := range s.Blocks {
 		d.Blocks = append(d.Blocks, blockOf(p, i))
 	}
 	return d
+}
+
+// toKnow returns what the coach says must be known before starting.
+func toKnow(s *sessions.Session) []string {
+	notes := kept(safetext.Clean(s.Note))
+	for i := range s.Blocks {
+		if n := safetext.Clean(s.Blocks[i].Note); n != "" {
+			notes = append(notes, safetext.Clean(s.Blocks[i].Title)+": "+n)
+		}
+	}
+	return notes
 }
 
 // levelOf says the level in words.
@@ -271,10 +282,36 @@ func variantOf(v sessions.Variant) string {
 	return text
 }
 
+// callsOf says which directions are called, and how often.
+func callsOf(e *sessions.Exercise) string {
+	if len(e.Calls) == 0 {
+		return ""
+	}
+	return strings.Join(e.Calls, ", ") + ", every " + e.CallEvery.String()
+}
+
+// measureOf says what comes out of a set.
+func measureOf(e *sessions.Exercise) string {
+	if e.Measure == "" {
+		return ""
+	}
+	text := string(e.Measure)
+	if u := e.Measure.Unit(); u != "" {
+		text += " in " + u
+	}
+	if e.Way != "" {
+		text += " (" + e.Way + ")"
+	}
+	if e.Tries == sessions.Practice {
+		text += ", practice"
+	}
+	return text
+}
+
 // notesOf returns the longer texts of an exercise.
 func notesOf(e *sessions.Exercise) []Note {
 	var notes []Note
-	for _, n := range []Note{{"", e.How}, {"Easier", variantOf(e.Easier)}, {"Harder", variantOf(e.Harder)}, {"Load", e.Load}} {
+	for _, n := range []Note{{"", e.How}, {"Easier", variantOf(e.Easier)}, {"Harder", variantOf(e.Harder)}, {"Load", e.Load}, {"Called", callsOf(e)}, {"Write down", measureOf(e)}} {
 		if n.Text = strings.TrimSpace(safetext.Clean(n.Text)); n.Text != "" {
 			notes = append(notes, n)
 		}
