@@ -33,6 +33,7 @@ const (
 	choosing               // the list of sessions
 	starting               // the run stands ready and waits for the sound device
 	running                // the run
+	measuring              // what came out of the last sets, before the form
 	finishing              // the form
 )
 
@@ -46,6 +47,7 @@ type App struct {
 	choose   chooseScreen
 	run      runScreen
 	finish   finishScreen
+	results  resultsScreen
 	form     form // whose the form is
 
 	width, height int
@@ -108,6 +110,8 @@ func (m App) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m.rated(msg.rating)
 	case saved:
 		return m.saved(msg)
+	case resultsDone:
+		return m.toForm()
 	case formLeft:
 		m.stage = finishing
 		return m.resized(m.width, m.height), nil
@@ -150,6 +154,8 @@ func (m App) updateShown(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case m.stage == finishing:
 		m.finish, cmd = m.finish.Update(msg)
 	case !isKey:
+	case m.stage == measuring:
+		m.results, cmd = m.results.Update(k)
 	case m.stage == asking:
 		m.question, cmd = m.question.Update(k, m.width, m.height)
 	case m.stage == choosing:
@@ -181,6 +187,8 @@ func (m App) View() string {
 		return m.choose.View()
 	case starting, running:
 		return m.run.View()
+	case measuring:
+		return m.results.View(m.width, m.height)
 	case finishing:
 		return m.finish.View()
 	}

@@ -104,6 +104,10 @@ func (m App) toForm() (tea.Model, tea.Cmd) {
 	if !a.Logged() || a.Rehearsal() {
 		return m, tea.Quit
 	}
+	if len(a.Due()) > 0 {
+		m.stage, m.results = measuring, resultsScreen{run: a, style: m.style}
+		return m, nil
+	}
 	m.stage, m.form = finishing, form{active: a}
 	m.finish = newFinishScreen(a.Done().Blocks(), a.Rounds(), m.summary(), m.style)
 	return m.resized(m.width, m.height), nil

@@ -12,8 +12,9 @@ import (
 // results holds the tries whose results the player is still to be asked for. It
 // is an engine.Listener.
 type results struct {
-	plan *plan.Plan
-	due  []plan.Try
+	plan    *plan.Plan
+	due     []plan.Try
+	unasked bool // nobody would keep them: there is no log, or the run is a rehearsal
 }
 
 // Heard implements engine.Listener.
@@ -27,6 +28,9 @@ func (r *results) Heard(events []engine.Event, _ engine.View) {
 
 // ask adds the tries of a set on the sides that were worked, each once.
 func (r *results) ask(set int, worked []plan.Side) {
+	if r.unasked {
+		return
+	}
 	for _, t := range r.plan.Tries(set) {
 		if t.Side == plan.Both && len(worked) == 0 || t.Side != plan.Both && !slices.Contains(worked, t.Side) {
 			continue
@@ -66,7 +70,7 @@ func (a *Active) Measured(t plan.Try, value *float64) {
 // Measure writes what came out of a try; nil if it was left out.
 func (r *Recorder) Measure(t plan.Try, value *float64) {
 	s := r.plan.Sets[t.Set]
-	r.write(r.clock.Wall(), r.last, journal.Line{Event: journal.EventMeasure, Measure: &journal.Measure{
+	r.write(r.zero.Add(r.clock.Mono()), r.last, journal.Line{Event: journal.EventMeasure, Measure: &journal.Measure{
 		Place: journal.Place{Block: s.Block, Round: s.Round, Exercise: s.Exercise}, Name: r.plan.Steps[s.First].Name,
 		Side: string(t.Side), Try: t.Number, Measure: string(t.Measure), Value: value, Way: t.Way, Practice: t.Practice}})
 }

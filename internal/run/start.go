@@ -48,7 +48,8 @@ func (f *Flow) startRest(listeners []engine.Listener) (*Active, error) {
 	if a.recorder, err = GoOn(f.log.Journal, re, a.Options, a.Clock); err != nil {
 		return nil, err
 	}
-	return f.begin(a, listeners), nil
+	f.begin(a, listeners).results.missed(re.Run)
+	return a, nil
 }
 
 // active returns a run of p, with neither log nor listeners yet.
@@ -62,7 +63,8 @@ func (f *Flow) active(p *plan.Plan, o engine.Options, speed float64) *Active {
 // begin gives a its sound and its listeners.
 func (f *Flow) begin(a *Active, listeners []engine.Listener) *Active {
 	f.OpenSound()
-	a.listeners = []engine.Listener{a.tally}
+	a.results = &results{plan: a.Plan(), unasked: a.recorder == nil || a.Rehearsal()}
+	a.listeners = []engine.Listener{a.tally, a.results}
 	if f.sound != nil {
 		f.follow(a)
 		a.listeners = append(a.listeners, f.sound)
@@ -131,9 +133,11 @@ func (a *Active) AwaitQuiet(ctx context.Context) {
 	a.sound.Quiet(ctx)
 }
 
-// Bare returns a run of p with options o on clock c: no log, no sound.
+// Bare returns a run of p with options o on clock c: no log, no sound. It asks
+// for results all the same.
 func Bare(p *plan.Plan, o engine.Options, c Clock, listeners ...engine.Listener) *Active {
 	f := NewFlow(Options{})
 	a := &Active{Clock: c, Options: o, engine: engine.New(p, o), tally: newTally(p), watch: newWatch(c)}
-	return f.begin(a, listeners)
+	f.begin(a, listeners).results.unasked = false
+	return a
 }
