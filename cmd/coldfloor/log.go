@@ -22,6 +22,9 @@ type logOptions struct {
 	told bool             // what is wrong with its lines
 }
 
+// latest is how many runs are listed, unless all are asked for.
+const latest = 100
+
 // newLog returns the command that lists the runs in the journal, and those
 // under it.
 func newLog() *cobra.Command {
@@ -32,7 +35,8 @@ func newLog() *cobra.Command {
 		Short: "List what was done, show it, rate it, put it right",
 		Long: `List the runs in the journal, the earliest first: rounds done of those
 prescribed a block, the length, the effort and the load (effort times minutes),
-and whether there was pain. A run is named by the start of its name, or as last.`,
+and whether there was pain. A run is named by the start of its name, or as last.
+Of a long log the latest 100 are listed.`,
 		Args: noSuchCommand,
 		RunE: func(c *cobra.Command, _ []string) error {
 			read, err := o.load(c.ErrOrStderr())
@@ -46,12 +50,16 @@ and whether there was pain. A run is named by the start of its name, or as last.
 			if !all {
 				runs = slices.DeleteFunc(slices.Clone(runs), func(r *journal.Run) bool { return r.Withdrawn })
 			}
+			if n := len(runs); !all && !o.asJSON && n > latest {
+				fmt.Fprintf(c.OutOrStdout(), "the latest %d of %d runs; --all lists every one\n\n", latest, n)
+				runs = runs[n-latest:]
+			}
 			return listRuns(c.OutOrStdout(), o.open, runs, o.asJSON)
 		},
 	}
 	journalFlag(c, &o.journal)
 	c.PersistentFlags().BoolVar(&o.asJSON, "json", false, "write JSON")
-	c.Flags().BoolVar(&all, "all", false, "list deleted runs too")
+	c.Flags().BoolVar(&all, "all", false, "list every run, deleted ones too")
 	c.AddCommand(newLogAdd(&o), newLogClose(&o), newLogCopy(&o), newLogDelete(&o), newLogEdit(&o), newLogMeasure(&o), newLogRate(&o), newLogShow(&o))
 	return c
 }
@@ -106,10 +114,14 @@ func (o *logOptions) pickBy(c *cobra.Command, name string, pick func([]*journal.
 		return nil, nil, err
 	}
 	r, err := pick(all.Runs, name)
-	if err == nil {
-		r, err = all.Full(r)
+	if err != nil {
+		return nil, nil, err
 	}
-	return o.open, r, err
+	full, err := all.Full(r)
+	if err != nil {
+		return nil, nil, fmt.Errorf("cannot read the journal: %w", err)
+	}
+	return o.open, full[0], nil
 }
 
 // listRuns writes runs as a table or as JSON.

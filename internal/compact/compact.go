@@ -16,6 +16,10 @@ type Coder struct {
 	Buf     []byte // written so far, or left to read
 	Err     error  // of reading
 
+	// Source is the whole of what is read, if it is to be held on to: texts are
+	// then parts of it, and take no memory of their own.
+	Source string
+
 	words map[string]string // read before, so that each is held once
 	zone  *time.Location    // of the time read last
 }
@@ -133,7 +137,12 @@ func (c *Coder) Text(p *string) {
 		c.Buf = append(c.Buf, *p...)
 		return
 	}
-	*p = string(c.take(n))
+	at := len(c.Source) - len(c.Buf)
+	if b := c.take(n); c.Source == "" || b == nil {
+		*p = string(b)
+		return
+	}
+	*p = c.Source[at : at+n]
 }
 
 // word returns b as a string, the same one for a text read before.

@@ -54,7 +54,11 @@ func (j *Journal) Find(id string) (*Run, error) {
 	}
 	for _, r := range o.Runs {
 		if r.ID == id {
-			return o.Full(r)
+			full, err := o.Full(r)
+			if err != nil {
+				return nil, err
+			}
+			return full[0], nil
 		}
 	}
 	return nil, fmt.Errorf("no run %s in %s", id, j.path)

@@ -92,7 +92,10 @@ func (r *Run) Jumped() (time.Time, bool) {
 	if r.OnPaper() {
 		n := r.Contacts()
 		prescribed := slices.ContainsFunc(r.Blocks(), func(b PlannedBlock) bool { return b.Contacts.N > 0 || !b.Contacts.Known })
-		return r.Start.Add(r.Elapsed), n.N > 0 || !n.Known && prescribed
+		if n.N > 0 || !n.Known && prescribed {
+			return r.Start.Add(r.Elapsed), true
+		}
+		return time.Time{}, false
 	}
 	if r.lean != nil {
 		return r.lean.jumpedAt, r.lean.jumped
@@ -104,10 +107,13 @@ func (r *Run) Jumped() (time.Time, bool) {
 			jumped, at = true, later(at, r.Sets[i].At)
 		}
 	}
-	if at.IsZero() || r.length {
+	switch {
+	case !jumped:
+		return time.Time{}, false
+	case at.IsZero() || r.length:
 		at = r.Start.Add(r.Elapsed)
 	}
-	return at, jumped
+	return at, true
 }
 
 // JumpsOf returns when each of runs that counts had its last jumps, the

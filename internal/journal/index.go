@@ -11,34 +11,22 @@ import (
 	"sync"
 )
 
-// extent is a stretch of a journal, of whole lines.
-type extent struct {
-	at, size int64
-	before   int // lines that stand before it
-}
-
-// indexed is a lean run, with the stretches of the journal that hold its lines.
-type indexed struct {
-	*Run
-	extents  []extent
-	problems []string // with its lines
-	stale    bool     // it has lines that it was not made of
-}
-
-// index is what a journal tells without its sets, up to a line's end.
+// index is what a journal tells without its sets, up to a line's end. It is
+// not changed once it is made: what grows is another.
 type index struct {
 	length int64 // bytes that it is of
 	lines  int
-	runs   map[string]*indexed
+	runs   []*Run // lean, the earliest first
 	damage []*Damage
 }
 
 // indexer makes the index of a part of a journal.
 type indexer struct {
 	index
+	byID   map[string]*Run
 	starts map[string]*Started // each once, without its text
-	open   *indexed            // the run whose lines are at hand
-	lines  []Entry             // of it, if it is not stale
+	open   *Run                // whose lines are at hand
+	lines  []Entry             // of it, unless it is stale
 }
 
 // leastPart is the least of a journal that is worth a goroutine of its own.
@@ -61,10 +49,11 @@ func indexOf(r io.ReaderAt, from extent) (*index, error) {
 	if err := errors.Join(errs...); err != nil {
 		return nil, err
 	}
-	for _, x := range made[1:] {
-		made[0].join(x)
+	x := made[0]
+	for _, y := range made[1:] {
+		x = x.join(y)
 	}
-	return made[0], made[0].renew(r)
+	return x, x.renew(r)
 }
 
 // cut cuts a stretch into n at most, at lines' ends.
@@ -127,7 +116,7 @@ func (e extent) read(r io.ReaderAt, each func(Entry, error) bool) {
 
 // indexPart indexes one stretch.
 func indexPart(r io.ReaderAt, e extent) (*index, error) {
-	x := indexer{index: index{length: e.at + e.size, runs: map[string]*indexed{}}, starts: map[string]*Started{}}
+	x := indexer{index: index{length: e.at + e.size}, byID: map[string]*Run{}, starts: map[string]*Started{}}
 	last := e.before
 	var err error
 	e.read(r, func(e Entry, lineErr error) bool {
@@ -144,144 +133,153 @@ func indexPart(r io.ReaderAt, e extent) (*index, error) {
 	})
 	x.close()
 	x.index.lines = last
+	for _, run := range x.byID {
+		x.runs = append(x.runs, run)
+	}
+	x.sort()
 	return &x.index, err
+}
+
+// sort puts the runs in the order of time.
+func (x *index) sort() {
+	slices.SortFunc(x.runs, func(a, b *Run) int { return cmp.Or(a.Start.Compare(b.Start), cmp.Compare(a.ID, b.ID)) })
 }
 
 // add takes a line.
 func (x *indexer) add(e Entry) {
 	if x.open == nil || x.open.ID != e.Run {
 		x.close()
-		if x.open = x.runs[e.Run]; x.open == nil {
-			x.open = &indexed{Run: &Run{ID: e.Run}}
-			x.runs[e.Run] = x.open
+		if x.open = x.byID[e.Run]; x.open == nil {
+			x.open = &Run{ID: e.Run, lean: &figures{}}
 		} else {
-			x.open.stale = true
+			x.open.lean.stale = true
 		}
 	}
-	x.open.extend(extent{e.at, e.size, e.Number - 1})
-	if !x.open.stale {
+	x.open.lean.extend(extent{e.at, e.size, e.Number - 1})
+	if !x.open.lean.stale {
 		e.Text = nil
 		x.lines = append(x.lines, e)
 	}
 }
 
-// extend takes a line's place.
-func (x *indexed) extend(e extent) {
-	if n := len(x.extents); n > 0 {
-		switch last := &x.extents[n-1]; {
-		case last.at <= e.at && e.at+e.size <= last.at+last.size:
-			return // a second record of the same line
-		case last.at+last.size == e.at:
-			last.size += e.size
-			return
-		}
-	}
-	x.extents = append(x.extents, e)
-}
-
 // close makes the run whose lines are at hand.
 func (x *indexer) close() {
-	if x.open != nil && !x.open.stale {
-		x.open.make(x.lines, x.starts)
+	if x.open != nil && !x.open.lean.stale {
+		x.byID[x.open.ID] = leanOf(x.lines, x.open.lean.extents, x.starts)
 	}
 	x.open, x.lines = nil, x.lines[:0]
 }
 
-// make makes the lean run of its lines.
-func (x *indexed) make(lines []Entry, starts map[string]*Started) {
-	run, problems := build(lines)
-	run.slim()
-	run.Started = shared(run.Started, starts)
-	x.Run, x.stale, x.problems = run, false, nil
-	for _, p := range problems {
-		x.problems = append(x.problems, p.Error())
-	}
-}
-
-// shared returns what was prescribed without the session's text, once for all
-// runs of the same.
-func shared(s *Started, starts map[string]*Started) *Started {
-	if s == nil {
-		return nil
-	}
-	plain := *s
-	plain.Text = ""
-	k := keeper{}
-	k.started(&plain)
-	if one := starts[string(k.Buf)]; one != nil {
-		return one
-	}
-	starts[string(k.Buf)] = &plain
-	return &plain
-}
-
-// join takes the index of the stretch that follows.
-func (x *index) join(y *index) {
-	x.length, x.lines, x.damage = y.length, y.lines, append(x.damage, y.damage...)
-	for id, run := range y.runs {
-		mine := x.runs[id]
-		if mine == nil {
-			x.runs[id] = run
+// join returns the index of a stretch and the one that follows. Runs that have
+// lines in both are stale.
+func (x *index) join(y *index) *index {
+	both := &index{length: y.length, lines: y.lines, damage: slices.Concat(x.damage, y.damage), runs: slices.Clone(x.runs)}
+	find := x.finder(len(y.runs))
+	for _, run := range y.runs {
+		i := find(run.ID)
+		if i < 0 {
+			both.runs = append(both.runs, run)
 			continue
 		}
-		mine.stale = true
-		for _, e := range run.extents {
-			mine.extend(e)
+		one, f := *x.runs[i], *x.runs[i].lean
+		f.stale, f.extents = true, slices.Clone(f.extents)
+		for _, e := range run.lean.extents {
+			f.extend(e)
 		}
+		one.lean = &f
+		both.runs[i] = &one
+	}
+	return both
+}
+
+// finder returns what finds runs by their names, so many of them.
+func (x *index) finder(n int) func(id string) int {
+	if n <= 4 {
+		return func(id string) int { return slices.IndexFunc(x.runs, func(r *Run) bool { return r.ID == id }) }
+	}
+	at := make(map[string]int, len(x.runs))
+	for i, r := range x.runs {
+		at[r.ID] = i
+	}
+	return func(id string) int {
+		if i, ok := at[id]; ok {
+			return i
+		}
+		return -1
 	}
 }
 
-// renew makes the runs again that have lines which they were not made of.
+// renew makes the runs again that have lines which they were not made of, in an
+// index that nobody else has yet, and puts all in order.
 func (x *index) renew(r io.ReaderAt) error {
 	starts := map[string]*Started{}
-	for id, run := range x.runs {
-		if !run.stale {
+	for i, run := range x.runs {
+		if !run.lean.stale {
 			continue
 		}
-		lines, err := run.lines(r, id)
+		lines, err := linesOf(r, run)
 		if err != nil {
 			return err
 		}
-		run.make(lines, starts)
+		x.runs[i] = leanOf(lines[run.ID], run.lean.extents, starts)
 	}
+	x.sort()
 	return nil
 }
 
-// lines reads the lines of the run called id.
-func (x *indexed) lines(r io.ReaderAt, id string) (lines []Entry, err error) {
-	for _, e := range x.extents {
+// linesOf reads the lines of runs, by their names.
+func linesOf(r io.ReaderAt, runs ...*Run) (map[string][]Entry, error) {
+	lines := make(map[string][]Entry, len(runs))
+	var all []extent
+	for _, run := range runs {
+		lines[run.ID] = nil
+		all = append(all, run.lean.extents...)
+	}
+	var err error
+	for _, e := range merged(all) {
 		e.read(r, func(e Entry, lineErr error) bool {
 			if _, damaged := lineErr.(*Damage); lineErr != nil && !damaged {
 				err = lineErr
 			}
-			if lineErr == nil && e.Run == id {
+			if _, wanted := lines[e.Run]; wanted && lineErr == nil {
 				e.Text = nil
-				lines = append(lines, e)
+				lines[e.Run] = append(lines[e.Run], e)
 			}
 			return true
 		})
 	}
-	if err == nil && len(lines) == 0 {
-		err = fmt.Errorf("run %s is not in the journal any more", id)
+	for id, of := range lines {
+		if err == nil && len(of) == 0 {
+			err = fmt.Errorf("run %s is not in the journal any more", id)
+		}
 	}
 	return lines, err
 }
 
-// sorted returns the runs, the earliest first, and what is wrong with the
-// journal's lines.
-func (x *index) sorted() (runs []*Run, problems []error) {
+// merged returns stretches in the order of the journal, those that touch or
+// overlap as one.
+func merged(all []extent) []extent {
+	slices.SortFunc(all, func(a, b extent) int { return cmp.Compare(a.at, b.at) })
+	var one []extent
+	for _, e := range all {
+		if n := len(one); n > 0 && e.at <= one[n-1].at+one[n-1].size {
+			one[n-1].size = max(one[n-1].size, e.at+e.size-one[n-1].at)
+			continue
+		}
+		one = append(one, e)
+	}
+	return one
+}
+
+// problems returns what is wrong with the journal's lines.
+func (x *index) problems() (all []error) {
 	for _, d := range x.damage {
-		problems = append(problems, d)
+		all = append(all, d)
 	}
-	runs = make([]*Run, 0, len(x.runs))
 	for _, run := range x.runs {
-		runs = append(runs, run.Run)
-	}
-	slices.SortFunc(runs, func(a, b *Run) int { return cmp.Or(a.Start.Compare(b.Start), cmp.Compare(a.ID, b.ID)) })
-	for _, run := range runs {
-		for _, p := range x.runs[run.ID].problems {
-			problems = append(problems, errors.New(p))
+		for _, p := range run.lean.problems {
+			all = append(all, errors.New(p))
 		}
 	}
-	return runs, problems
+	return all
 }

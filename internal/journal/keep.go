@@ -12,16 +12,14 @@ type keeper struct {
 	compact.Coder
 	starts []*Started       // what was prescribed, each once
 	number map[*Started]int // of each, from 1
+	space  space
 }
 
-// index codes x.
+// index codes x, but for its length.
 func (k *keeper) index(x *index) {
-	k.int64(&x.length)
 	k.Int(&x.lines)
 	compact.List(&k.Coder, &x.damage, func(d **Damage) { k.damage(d) })
-	runs := make([]*indexed, 0, len(x.runs))
 	for _, run := range x.runs {
-		runs = append(runs, run)
 		k.learn(run.Started)
 	}
 	compact.List(&k.Coder, &k.starts, func(s **Started) {
@@ -30,20 +28,17 @@ func (k *keeper) index(x *index) {
 		}
 		k.started(*s)
 	})
-	compact.List(&k.Coder, &runs, func(r **indexed) {
-		if k.Reading {
-			*r = &indexed{Run: &Run{lean: &figures{}}}
+	n := len(x.runs)
+	if k.Int(&n); k.Reading {
+		if n < 0 || n > len(k.Buf) { // each takes a byte at least
+			k.Err = compact.ErrShort
+			return
 		}
-		k.run(*r)
-	})
-	if !k.Reading {
-		return
+		x.runs = make([]*Run, n)
+		k.space = space{runs: make([]Run, n), figures: make([]figures, n)}
 	}
-	x.runs = make(map[string]*indexed, len(runs))
-	for _, run := range runs {
-		if run != nil {
-			x.runs[run.ID] = run
-		}
+	for i := range x.runs {
+		k.run(&x.runs[i])
 	}
 }
 
@@ -100,32 +95,6 @@ func (k *keeper) started(s *Started) {
 	})
 }
 
-// run codes a lean run.
-func (k *keeper) run(x *indexed) {
-	r := x.Run
-	k.Text(&r.ID)
-	k.ref(&r.Started)
-	k.Time(&r.Start)
-	k.String((*string)(&r.State))
-	k.int64((*int64)(&r.Elapsed))
-	k.int64((*int64)(&r.Clock))
-	k.Int(&r.Pauses)
-	compact.List(&k.Coder, &r.Easier, func(e *Exercise) { k.Int(&e.Block); k.Int(&e.Exercise) })
-	compact.List(&k.Coder, &r.Rating.Rounds, k.Int)
-	compact.Optional(&k.Coder, &r.Rating.RPE, k.Float)
-	compact.Optional(&k.Coder, &r.Rating.Pain, k.Bool)
-	compact.List(&k.Coder, &r.Said, k.statement)
-	k.Bool(&r.Withdrawn)
-	k.Time(&r.Removed)
-	k.Int(&r.LastN)
-	k.Int(&r.Missing)
-	k.Int(&r.Differ)
-	k.Bool(&r.length)
-	k.figures(r.lean)
-	compact.List(&k.Coder, &x.extents, func(e *extent) { k.int64(&e.at); k.int64(&e.size); k.Int(&e.before) })
-	compact.List(&k.Coder, &x.problems, k.Text)
-}
-
 // ref codes what was prescribed by its number.
 func (k *keeper) ref(s **Started) {
 	n := k.number[*s]
@@ -137,33 +106,6 @@ func (k *keeper) ref(s **Started) {
 	default:
 		*s = k.starts[n-1]
 	}
-}
-
-func (k *keeper) statement(s *Statement) {
-	k.Time(&s.At)
-	compact.Optional(&k.Coder, &s.Pain, k.Bool)
-	k.String(&s.Where)
-	compact.Optional(&k.Coder, &s.Level, k.Int)
-	k.Text(&s.Note)
-	k.Bool(&s.Slip)
-}
-
-func (k *keeper) figures(f *figures) {
-	compact.List(&k.Coder, &f.rounds, k.Int)
-	k.count(&f.sets)
-	k.count(&f.reps)
-	k.count(&f.contacts)
-	k.Int(&f.ended)
-	k.Bool(&f.worked)
-	k.Bool(&f.jumped)
-	k.Time(&f.jumpedAt)
-	k.Time(&f.end)
-	compact.List(&k.Coder, &f.days, func(d *Day) {
-		k.date(&d.Date)
-		k.int64((*int64)(&d.Worked))
-		k.Float(&d.Part)
-		k.count(&d.Contacts)
-	})
 }
 
 // date codes midnight UTC.

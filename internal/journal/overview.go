@@ -57,13 +57,13 @@ func ReadOverview(path string) (*Overview, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := x.grow(f, end); err != nil {
+	if x, err = x.grow(f, end); err != nil {
 		return nil, err
 	}
 	if x.length-had >= keepFrom {
 		x.keep(path, f)
 	}
-	if err := x.grow(f, info.Size()); err != nil {
+	if x, err = x.grow(f, info.Size()); err != nil {
 		return nil, err
 	}
 	return overviewOf(path, f, x)
@@ -82,45 +82,43 @@ func overviewOf(path string, f *os.File, x *index) (*Overview, error) {
 		}
 	}
 	o := &Overview{path: path, file: info, ended: last[0] == '\n', index: x}
-	o.Runs, o.Problems = x.sorted()
+	o.Runs, o.Problems = x.runs, x.problems()
 	return o, nil
 }
 
-// grow takes the journal up to a line's end.
-func (x *index) grow(r io.ReaderAt, to int64) error {
+// grow returns the index of the journal up to a line's end.
+func (x *index) grow(r io.ReaderAt, to int64) (*index, error) {
 	if to <= x.length {
-		return nil
+		return x, nil
 	}
 	more, err := indexOf(r, extent{x.length, to - x.length, x.lines})
-	if err != nil {
-		return err
+	if err != nil || x.length == 0 {
+		return more, err
 	}
-	if x.runs == nil {
-		*x = *more
-		return nil
-	}
-	x.join(more)
-	return x.renew(r)
+	both := x.join(more)
+	return both, both.renew(r)
 }
 
-// Full returns a run of the overview with its sets and all else that was left
-// out, as the journal has it now.
-func (o *Overview) Full(r *Run) (*Run, error) {
-	x := o.index.runs[r.ID]
-	if x == nil {
-		return nil, errors.New("no such run in the overview")
+// Full returns runs of the overview, in their order, with their sets and all
+// else that was left out, as the journal has them now.
+func (o *Overview) Full(runs ...*Run) ([]*Run, error) {
+	if len(runs) == 0 {
+		return nil, nil
 	}
 	f, err := os.Open(o.path)
 	if err != nil {
 		return nil, err
 	}
 	defer f.Close()
-	lines, err := x.lines(f, r.ID)
+	lines, err := linesOf(f, runs...)
 	if err != nil {
 		return nil, err
 	}
-	run, _ := build(lines)
-	return run, nil
+	full := make([]*Run, len(runs))
+	for i, r := range runs {
+		full[i], _ = build(lines[r.ID])
+	}
+	return full, nil
 }
 
 // lastLineEnd returns where the last line that is ended ends, or from.
@@ -161,13 +159,19 @@ func kept(path string, r io.ReaderAt, size int64) *index {
 		return &index{}
 	}
 	k := keeper{}
-	k.Reading, k.Buf = true, body
+	k.Reading, k.Buf, k.Source = true, body, string(body)
 	x := &index{}
-	k.index(x)
-	if k.Err != nil || x.length > size {
+	k.int64(&x.length)
+	if x.length < 0 || x.length > size {
 		return &index{}
 	}
-	if sum, err := checksum(r, x.length); err != nil || sum != binary.LittleEndian.Uint32(sums) {
+	var sum uint32
+	var sumErr error
+	var summing sync.WaitGroup
+	summing.Go(func() { sum, sumErr = checksum(r, x.length) })
+	k.index(x)
+	summing.Wait()
+	if k.Err != nil || sumErr != nil || sum != binary.LittleEndian.Uint32(sums) {
 		return &index{}
 	}
 	return x
@@ -180,6 +184,7 @@ func (x *index) keep(path string, r io.ReaderAt) {
 		return
 	}
 	k := keeper{number: map[*Started]int{}}
+	k.int64(&x.length)
 	k.index(x)
 	text := binary.LittleEndian.AppendUint32([]byte(keptHead), sum)
 	text = binary.LittleEndian.AppendUint32(text, crc32.Checksum(k.Buf, castagnoli))

@@ -48,7 +48,7 @@ func agrees(t interface {
 	for i, w := range want {
 		got := o.Runs[i]
 		full, err := o.Full(got)
-		if err != nil || !reflect.DeepEqual(full, w) {
+		if err != nil || !reflect.DeepEqual(full[0], w) {
 			t.Fatalf("in full %+v, %v; want %+v", full, err, w)
 		}
 		gotAt, gotJumped := got.Jumped()
@@ -143,7 +143,7 @@ func cutAndJoin(f *os.File, size int64, n int) (*index, error) {
 		if x == nil {
 			x = one
 		} else {
-			x.join(one)
+			x = x.join(one)
 		}
 	}
 	return x, x.renew(f)

@@ -47,41 +47,25 @@ func (o *Overview) again(path string) (*Overview, error) {
 	case info.Size() < o.index.length || !o.ended || !os.SameFile(info, o.file):
 		return ReadOverview(path)
 	}
-	x := o.index.clone()
-	if err := x.grow(f, info.Size()); err != nil {
+	x, err := o.index.grow(f, info.Size())
+	if err != nil {
 		return nil, err
 	}
 	return overviewOf(path, f, x)
 }
 
-// clone returns an index that can grow without changing x.
-func (x *index) clone() *index {
-	c := &index{length: x.length, lines: x.lines, damage: slices.Clip(x.damage), runs: make(map[string]*indexed, len(x.runs))}
-	for id, run := range x.runs {
-		one := *run
-		one.extents = slices.Clip(one.extents)
-		c.runs[id] = &one
-	}
-	return c
-}
-
 // Recent returns the latest runs that count and that want holds for, n at most,
 // with their sets, the earliest first. A nil want holds for all.
 func (o *Overview) Recent(n int, want func(*Run) bool) ([]*Run, error) {
-	var all []*Run
+	var latest []*Run
 	for _, r := range slices.Backward(o.Runs) {
-		if len(all) == n {
+		if len(latest) == n {
 			break
 		}
-		if !r.Counts() || want != nil && !want(r) {
-			continue
+		if r.Counts() && (want == nil || want(r)) {
+			latest = append(latest, r)
 		}
-		full, err := o.Full(r)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, full)
 	}
-	slices.Reverse(all)
-	return all, nil
+	slices.Reverse(latest)
+	return o.Full(latest...)
 }

@@ -24,12 +24,6 @@ func openLog(path string) (Log, error) {
 		return Log{}, err
 	}
 	l.Runs = o.Runs
-	for _, r := range unfinished(j, l.Runs) {
-		full, err := o.Full(r)
-		if err != nil {
-			return Log{}, err
-		}
-		l.Unfinished = append(l.Unfinished, full)
-	}
-	return l, nil
+	l.Unfinished, err = o.Full(unfinished(j, l.Runs)...)
+	return l, err
 }
