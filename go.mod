@@ -13,7 +13,6 @@ require (
 	github.com/charmbracelet/x/ansi v0.11.9
 	github.com/charmbracelet/x/term v0.2.2
 	github.com/charmbracelet/x/vt v0.1.0
-	github.com/clipperhouse/uax29/v2 v2.7.0
 	github.com/creack/pty v1.1.24
 	github.com/ebitengine/oto/v3 v3.5.1
 	github.com/gofrs/flock v0.13.2
@@ -34,7 +33,10 @@ require (
 	pgregory.net/rapid v1.3.0
 )
 
-require github.com/lucasb-eyer/go-colorful v1.4.1 // indirect
+require (
+	github.com/clipperhouse/uax29/v2 v2.7.0 // indirect
+	github.com/lucasb-eyer/go-colorful v1.4.1 // indirect
+)
 
 require (
 	github.com/andybalholm/brotli v1.1.1 // indirect

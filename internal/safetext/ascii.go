@@ -5,7 +5,6 @@ import (
 	"unicode"
 
 	"github.com/charmbracelet/x/ansi"
-	"github.com/clipperhouse/uax29/v2/graphemes"
 	"golang.org/x/text/unicode/norm"
 )
 
@@ -27,8 +26,7 @@ var plain = map[rune]rune{
 // ASCII as it is, escape sequences included: it does not clean.
 func ASCII(s string) string {
 	var b strings.Builder
-	for it := graphemes.FromString(s); it.Next(); {
-		c := it.Value()
+	for c := range Characters(s) {
 		if len(c) == 1 && c[0] < 0x80 || c == "\r\n" {
 			b.WriteString(c)
 			continue

@@ -13,7 +13,6 @@ import (
 	"unicode/utf8"
 
 	"github.com/charmbracelet/x/ansi"
-	"github.com/clipperhouse/uax29/v2/graphemes"
 	"golang.org/x/text/unicode/norm"
 )
 
@@ -50,8 +49,8 @@ func Clean(s string) string {
 	}, strings.ToValidUTF8(s, "\uFFFD"))
 	var b strings.Builder
 	last = ' '
-	for it := graphemes.FromString(norm.NFC.String(seen)); it.Next(); {
-		last = writeCluster(&b, it.Value(), last)
+	for c := range Characters(norm.NFC.String(seen)) {
+		last = writeCluster(&b, c, last)
 	}
 	// What was dropped may have stood between two parts of one character.
 	return norm.NFC.String(b.String())

@@ -182,3 +182,19 @@ func TestASCIIKeepsWidth(t *testing.T) {
 		}
 	})
 }
+
+func TestCharacters(t *testing.T) {
+	for s, want := range map[string][]string{
+		"": nil, "ab": {"a", "b"}, "e\u0301x": {"e\u0301", "x"}, "\r\n\x1b": {"\r\n", "\x1b"}, "👩\u200D👧!": {"👩\u200D👧", "!"},
+	} {
+		if got := slices.Collect(Characters(s)); !slices.Equal(got, want) {
+			t.Errorf("Characters(%q) = %q, want %q", s, got, want)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		s := text().Draw(t, "s")
+		if got := strings.Join(slices.Collect(Characters(s)), ""); got != s {
+			t.Fatalf("the characters of %q are %q", s, got)
+		}
+	})
+}

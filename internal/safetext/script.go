@@ -4,7 +4,6 @@ import (
 	"strings"
 	"unicode"
 
-	"github.com/clipperhouse/uax29/v2/graphemes"
 	"golang.org/x/text/unicode/bidi"
 )
 
@@ -79,11 +78,11 @@ func Spaced(s string) string {
 		}
 	}
 	var b strings.Builder
-	for g := graphemes.FromString(s); g.Next(); {
+	for c := range Characters(s) {
 		if b.Len() > 0 {
 			b.WriteByte(' ')
 		}
-		b.WriteString(g.Value())
+		b.WriteString(c)
 	}
 	return b.String()
 }

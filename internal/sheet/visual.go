@@ -5,7 +5,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"github.com/clipperhouse/uax29/v2/graphemes"
+	"coldfloor/internal/safetext"
+
 	"golang.org/x/text/unicode/bidi"
 )
 
@@ -60,8 +61,7 @@ func reverseWithin(runs []string, rightward []bool) {
 // behind it, brackets turned round.
 func reversed(s string) string {
 	var clusters []string
-	for it := graphemes.FromString(s); it.Next(); {
-		c := it.Value()
+	for c := range safetext.Characters(s) {
 		if len(c) == 1 {
 			c = bidi.ReverseString(c)
 		}

@@ -5,7 +5,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"github.com/clipperhouse/uax29/v2/graphemes"
+	"coldfloor/internal/safetext"
 )
 
 // wrap breaks s into lines of at most width millimetres: between words, else
@@ -121,11 +121,12 @@ func breakAfter(word string) int {
 // cut splits off as much of word as fits into width, at least one character.
 func (t *typeface) cut(f face, word string, width float64) (head, rest string) {
 	end, used := 0, 0.0
-	for it := graphemes.FromString(word); it.Next(); end = it.End() {
-		used += t.width(f, it.Value())
+	for c := range safetext.Characters(word) {
+		used += t.width(f, c)
 		if used > width && end > 0 {
 			break
 		}
+		end += len(c)
 	}
 	return word[:end], word[end:]
 }
