@@ -17,7 +17,7 @@ func (c *checker) restBefore(number int, b *sessions.Block) {
 		return
 	}
 	first, before := sets[0], c.setsIn(number-1)
-	if len(before) == 0 || prepares(before[0].block) {
+	if len(before) == 0 || before[0].prepares {
 		return
 	}
 	last := before[len(before)-1]

@@ -54,6 +54,7 @@ func Run(p *plan.Plan, o Options) []Finding {
 		o.Room = o.Player.Room
 	}
 	c := &checker{p: p, s: p.Session, o: o}
+	c.learn()
 	c.sets = c.setsOf(p)
 	for _, r := range rules {
 		if r.run != nil && !slices.Contains(o.Player.Off, r.Name) {
@@ -72,12 +73,14 @@ func Sound(findings []Finding) bool {
 
 // checker is one run of the rules.
 type checker struct {
-	p     *plan.Plan
-	s     *sessions.Session
-	o     Options
-	sets  []set
-	rule  string // at work
-	found []Finding
+	p        *plan.Plan
+	s        *sessions.Session
+	o        Options
+	sets     []set
+	exercise map[*sessions.Exercise]known
+	prepares []bool // whether each block only prepares or winds down
+	rule     string // at work
+	found    []Finding
 }
 
 // figures is what a finding rests on.

@@ -18,7 +18,7 @@ const slowRep = 3 * time.Second
 // Words of names that tell what an exercise is if trains does not, or says
 // several things. Common practice, no source.
 var (
-	fastWords = []string{"sprint", "sprints", "all-out", "allout", "maximal", "explosive", "falling", "starts", "antritt", "antritte", "steigerungslauf"}
+	fastWords = []string{"sprint", "sprints", "dash", "dashes", "acceleration", "accelerations", "all-out", "allout", "maximal", "explosive", "falling", "starts", "antritt", "antritte", "steigerungslauf"}
 	holdWords = []string{"plank", "planks", "hold", "holds", "bridge", "hang", "balance", "stand", "stretch", "breathe", "breathing", "walk", "march",
 		"bug", "stütz", "unterarmstütz", "seitstütz", "halten", "dehnen", "gehen"}
 	liftWords = []string{"squat", "squats", "lunge", "lunges", "deadlift", "deadlifts", "hinge", "thrust", "thrusts", "press", "push-up", "push-ups", "pushups",
@@ -27,6 +27,10 @@ var (
 	tiringWords = []string{"burpee", "burpees", "climber", "climbers", "shuttle", "shuttles", "interval", "intervals", "rally", "rallies", "running", "jog", "run",
 		"rope", "skipping", "seilspringen", "laufen", "pendellauf", "ballwechsel"}
 )
+
+// longEffort is the timed effort from which on something tiring by its name is
+// conditioning. Our own, no source.
+const longEffort = 20 * time.Second
 
 // named reports whether a name has one of the words; hyphens hold words
 // together.
@@ -52,12 +56,21 @@ func (c *checker) kindOf(b *sessions.Block, e *sessions.Exercise) quality {
 	switch {
 	case jumps.Is(e):
 		return c.jumpKind(said, e)
-	case said == unknown:
+	case jumps.Rope(e.Name) && (said == unknown || said == power):
+		return control
+	case said == unknown, said == control && named(e.Name, fastWords) && !slices.ContainsFunc(b.Trains, isTechnique):
 		return kindByName(e)
 	case said == power:
 		return powerKind(alone, e)
 	}
 	return said
+}
+
+// isTechnique reports whether a quality is one of doing something well, not
+// fast.
+func isTechnique(name string) bool {
+	name = strings.ToLower(name)
+	return strings.Contains(name, "techni") || strings.Contains(name, "skill") || strings.Contains(name, "mobility") || strings.Contains(name, "landing")
 }
 
 // jumpKind returns what a jump trains in a block that trains said. The jumps
@@ -70,6 +83,8 @@ func (c *checker) jumpKind(said quality, e *sessions.Exercise) quality {
 		return control
 	case (said == conditioning || said == endurance) && from == "":
 		return said
+	case said == unknown && jumps.Low(e.Name) && e.Time >= longEffort:
+		return conditioning // jumping jacks by the half minute
 	}
 	return power
 }
@@ -94,7 +109,7 @@ func powerKind(alone bool, e *sessions.Exercise) quality {
 
 // kindByName returns what an exercise trains by its name and dose alone.
 func kindByName(e *sessions.Exercise) quality {
-	const longEffort, mostLifts = 20 * time.Second, 12 // reps above it are endurance: NSCA Essentials, from memory
+	const mostLifts = 12 // reps above it are endurance: NSCA Essentials, from memory
 	switch {
 	case named(e.Name, fastWords):
 		return power

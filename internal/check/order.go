@@ -1,9 +1,6 @@
 package check
 
-import (
-	"coldfloor/internal/jumps"
-	"coldfloor/sessions"
-)
+import "coldfloor/sessions"
 
 // order looks for fast work before slow strength, and conditioning last.
 func order(c *checker) {
@@ -12,7 +9,7 @@ func order(c *checker) {
 	var complained, late bool       // once each is enough
 	for i := range c.s.Blocks {
 		b := &c.s.Blocks[i]
-		if prepares(b) {
+		if c.prepares[i] {
 			continue
 		}
 		fast, lift, tiring := c.firstOf(b)
@@ -43,8 +40,8 @@ func (c *checker) firstOf(b *sessions.Block) (fast, lift *sessions.Exercise, tir
 	tiring = said == conditioning
 	for i := range b.Exercises {
 		e := &b.Exercises[i]
-		switch kind := c.kindOf(b, e); {
-		case (kind == power || jumps.Is(e) && kind != conditioning && kind != endurance) && fast == nil:
+		switch kind := c.exercise[e].kind; {
+		case (kind == power || c.exercise[e].jump && kind != conditioning && kind != endurance) && fast == nil:
 			fast = e
 		case (kind == strength || kind == size) && lift == nil:
 			lift = e
@@ -60,7 +57,7 @@ func (c *checker) contrast(b *sessions.Block, first *sessions.Exercise) {
 	after := false
 	for i := range b.Exercises {
 		e := &b.Exercises[i]
-		if after && jumps.Is(e) {
+		if after && c.exercise[e].jump {
 			c.add(Note, e.Marks.At("name"), nil, "%s follows the slow strength work %s within the round; that is right if contrast is meant, and the other way round if it is not (common practice, no source)",
 				quote(e.Name), quote(first.Name))
 			return

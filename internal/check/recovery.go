@@ -83,7 +83,7 @@ func (c *checker) followsRest(s set) bool {
 		return false
 	}
 	first := c.setsIn(s.Block)[0]
-	return s.First != first.First || s.Block > 1 && !prepares(&c.s.Blocks[s.Block-2])
+	return s.First != first.First || s.Block > 1 && !c.prepares[s.Block-2]
 }
 
 // round1 rounds to one decimal.

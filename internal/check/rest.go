@@ -15,7 +15,7 @@ import (
 func rest(c *checker) {
 	for i := range c.s.Blocks {
 		b := &c.s.Blocks[i]
-		if prepares(b) {
+		if c.prepares[i] {
 			continue
 		}
 		c.restBefore(i+1, b)

@@ -28,6 +28,24 @@ type set struct {
 // fast reports whether a set is done at maximal power.
 func (s set) fast() bool { return s.kind == power && !s.prepares }
 
+// known is what the rules ask of an exercise and of its block, found out once:
+// a plan may have thousands of sets of it.
+type known struct {
+	kind quality
+	jump bool
+}
+
+// learn finds out what the session's exercises and blocks are.
+func (c *checker) learn() {
+	c.exercise = map[*sessions.Exercise]known{}
+	for i := range c.s.Blocks {
+		c.prepares = append(c.prepares, prepares(&c.s.Blocks[i]))
+	}
+	c.exercises(func(b *sessions.Block, e *sessions.Exercise) {
+		c.exercise[e] = known{c.kindOf(b, e), jumps.Is(e)}
+	})
+}
+
 // setsOf returns the sets of a plan in order.
 func (c *checker) setsOf(p *plan.Plan) []set {
 	sets := make([]set, len(p.Sets))
@@ -35,7 +53,7 @@ func (c *checker) setsOf(p *plan.Plan) []set {
 		b := &p.Session.Blocks[s.Block-1]
 		e := &b.Exercises[s.Exercise-1]
 		sets[i] = set{Set: s, block: b, exercise: e, start: p.Steps[s.First].Start, end: p.Steps[s.Last].End(),
-			kind: c.kindOf(b, e), jump: jumps.Is(e), prepares: prepares(b)}
+			kind: c.exercise[e].kind, jump: c.exercise[e].jump, prepares: c.prepares[s.Block-1]}
 		for _, step := range p.Steps[s.First : s.Last+1] {
 			if step.Kind == plan.Work {
 				sets[i].longest = max(sets[i].longest, step.Length)

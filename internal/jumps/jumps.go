@@ -109,6 +109,10 @@ func Named(name string) bool {
 	return false
 }
 
+// Rope reports whether a name is that of rope skipping, which many only call
+// skipping.
+func Rope(name string) bool { return rope(words(name)) }
+
 // rope reports whether a name is that of rope skipping, which many only call
 // skipping.
 func rope(list []string) bool {
