@@ -1,6 +1,7 @@
 package check
 
 import (
+	"regexp"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -9,9 +10,16 @@ import (
 	"coldfloor/internal/yamlread"
 )
 
+// tightComment matches a line that may end in a comment with no space after
+// its #.
+var tightComment = regexp.MustCompile(`(?m)^[^#\n]*[^\s#][^#\n]*\s#[^\s#]`)
+
 // cutText notes texts that end where YAML takes their rest for a comment:
 // "Jump #2" without quotes is the text "Jump".
 func cutText(c *checker) {
+	if !tightComment.Match(c.s.Source) {
+		return // which spares a second reading
+	}
 	doc, err := yamlread.Document(c.s.Source)
 	if err != nil {
 		return // the session was not read from a file
