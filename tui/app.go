@@ -21,7 +21,8 @@ type Options struct {
 	Reading Reading
 	Glyphs  glyph.Set // the characters that large figures are drawn with
 	Look    *lipgloss.Renderer
-	Folder  string // where session files are looked for
+	Folder  string  // where session files are looked for
+	Season  *Season // what the day's session comes from; nil: one is chosen from a list
 }
 
 // stage is which screen is shown.
@@ -99,6 +100,10 @@ func (m App) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case answered:
 		m.opts.Flow.Answer(msg.answer)
 		return m.next()
+	case dayChosen:
+		return m.chooseDay(msg.day)
+	case listWanted:
+		return m.list()
 	case planChosen:
 		m.opts.Flow.Choose(msg.plan, nil)
 		return m.next()

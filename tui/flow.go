@@ -20,6 +20,8 @@ func (m App) next() (tea.Model, tea.Cmd) {
 		return m.ask(questionOf(need.Ask))
 	case need.Rate != nil:
 		return m.askEarlier(need.Rate)
+	case need.Choose && m.opts.Season != nil:
+		return m.showToday()
 	case need.Choose:
 		return m.list()
 	case need.Start:

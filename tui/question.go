@@ -28,6 +28,7 @@ func newAnswer(msg tea.Msg, label string, keys ...string) answer {
 type question struct {
 	title   string
 	text    []string // paragraphs
+	strong  int      // how many paragraphs, from the first, stand out
 	answers []answer
 	top     int // first line shown
 }
@@ -69,6 +70,13 @@ func (q question) lines(width int) []string {
 	return lines
 }
 
+// heads returns how many lines of the text stand out.
+func (q question) heads(width int) int {
+	lead := q
+	lead.text = q.text[:min(q.strong, len(q.text))]
+	return len(lead.lines(width))
+}
+
 // View draws the screen: title, text, and a line for each answer at the foot.
 func (q question) View(s style, width, height int) string {
 	lines := []string{titleBar(s, q.title, width)}
@@ -79,6 +87,9 @@ func (q question) View(s style, width, height int) string {
 		line := ""
 		if top+i < len(text) {
 			line = " " + text[top+i]
+		}
+		if top+i < q.heads(width) {
+			line = s.strong.Render(line)
 		}
 		if i == room-1 && top+room < len(text) {
 			line = s.quiet.Render(safetext.Fit(" more below: down", width))

@@ -11,6 +11,7 @@ import (
 
 // runOptions are the flags of the run command.
 type runOptions struct {
+	day      dayFlags
 	plain    bool
 	stamps   bool
 	speed    float64
@@ -31,11 +32,15 @@ type runOptions struct {
 func newRun() *cobra.Command {
 	var o runOptions
 	c := &cobra.Command{
-		Use:   "run [SESSION]",
+		Use:   "run [SESSION|WEEKS]",
 		Short: "Run a session, with screen, sound and log",
 		Long: `Run a session: a built-in one by its name, or a file. Without one, choose from
 a list. The keys are shown on the screen; any key that is not among them, or a
 click of the mouse, ends the set in hand.
+
+Of a plan of weeks it shows what is today's, what is next and what was missed;
+Enter runs what is today's. --on and --week name another day. The settings' key
+weeks names the plan that is taken if none is.
 
 If the output is no terminal, or with --plain, the screen is left alone and each
 moment is a line that begins with what to do; --stamps ends it with the time on
@@ -55,6 +60,7 @@ the session's clock. Keys are then typed with Enter after them; ? lists them.`,
 	f.BoolVar(&o.byHand, "by-hand", false, "let every set of reps end by a key")
 	f.StringVar(&o.distance, "distance", "", "how far off the screen is read, such as `4m`")
 	f.StringVar(&o.clicks, "clicks", "", "a soft click for each paced rep: `on or off`; else the settings say, by default on")
+	o.day.add(c)
 	seedFlag(c, &o.seed)
 	voiceFlag(c, &o.voice)
 	return c
@@ -95,8 +101,12 @@ func (o *runOptions) run(c *cobra.Command, args []string) error {
 			return err
 		}
 	}
+	name := mine.Weeks
 	if len(args) > 0 {
-		if s.plan, err = planOf(c, args[0]); err != nil {
+		name = args[0]
+	}
+	if name != "" {
+		if err := s.open(name); err != nil {
 			return err
 		}
 	}

@@ -12,12 +12,14 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/journal"
 	"coldfloor/internal/plain"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/internal/voice"
+	"coldfloor/sessions/weeks"
 	"coldfloor/sound"
 	"coldfloor/sound/live"
 	"coldfloor/tui"
@@ -29,9 +31,11 @@ type stage struct {
 	options  *runOptions
 	command  *cobra.Command
 	settings settings.Player
-	from     units.Length // from where the screen is read
-	plan     *plan.Plan   // nil: to be chosen
-	voice    *voice.Voice // nil: no words are spoken
+	from     units.Length   // from where the screen is read
+	plan     *plan.Plan     // nil: to be chosen
+	weeks    *journal.Weeks // what put the session on its day; nil: nothing did
+	season   *weeks.Plan    // the session is chosen from it; nil: from a list
+	voice    *voice.Voice   // nil: no words are spoken
 }
 
 // show runs the session on the screen, or as plain lines. What there is to say
@@ -51,7 +55,7 @@ func (s *stage) show() error {
 	}
 	f.OpenSound() // it can take seconds, and goes on while the player chooses
 	closing, err := tui.Run(tui.Options{Flow: f, Reading: tui.Reading{From: s.from, Cell: s.settings.CellHeight},
-		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: look, Folder: "."}, signals)
+		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: look, Folder: ".", Season: s.onSeason()}, signals)
 	err = errors.Join(err, f.Close())
 	if closing != "" {
 		fmt.Fprintln(s.command.OutOrStdout(), closing)
@@ -74,7 +78,7 @@ func (s *stage) flowOptions() run.Options {
 	if isTerminal(out) {
 		device.Bell = func() { _, _ = io.WriteString(out, "\a") }
 	}
-	o := run.Options{Plan: s.plan, Player: s.settings, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
+	o := run.Options{Plan: s.plan, Weeks: s.weeks, Player: s.settings, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
 		NoKeys: !s.screen() && !s.keyboard(), Device: &device, Voice: s.voice,
 		Cues: sound.Options{Pips: sound.DefaultPips, Clicks: s.settings.Clicks}, Seed: seedOf(s.options.seed)}
 	if !s.options.noLog {

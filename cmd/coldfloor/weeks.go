@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -131,23 +130,13 @@ func (f *dayFlags) one(c *cobra.Command, name, log string) (*plan.Plan, error) {
 		}
 		return plans[0], nil
 	}
-	date := units.DateOf(time.Now())
-	if f.on != "" {
-		if date, err = f.date(); err != nil {
-			return nil, err
-		}
-	}
 	runs, err := loadRuns(c, log)
 	if err != nil {
 		return nil, err
 	}
-	day := today.On(o.Plan, runs, date, 0)
-	d := day.Current
-	if d == nil && len(day.Planned) > 0 {
-		d = day.Planned[0]
-	}
-	if d == nil {
-		return nil, fault.New(nextHint(o.Plan, date), "%s has no session on %s", o.Plan.Name, date.Short())
+	d, err := f.choose(o.Plan, runs, 0, func(*today.Day) {})
+	if err != nil {
+		return nil, err
 	}
 	return today.Session(o.Plan, d.Planned)
 }

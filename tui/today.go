@@ -1,0 +1,69 @@
+package tui
+
+import (
+	"strings"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"coldfloor/internal/season"
+	"coldfloor/internal/today"
+	"coldfloor/sessions/weeks"
+)
+
+// Messages of the screen of the day.
+type (
+	dayChosen  struct{ day *season.Day } // one session of the plan of weeks
+	listWanted struct{}                  // all sessions instead
+)
+
+// Season is the plan of weeks that the day's session comes from.
+type Season struct {
+	Plan     *weeks.Plan
+	Interval time.Duration // the least from one session with jumps to the next
+}
+
+// showToday shows what is today's of the plan of weeks.
+func (m App) showToday() (tea.Model, tea.Cmd) {
+	d := today.Of(m.opts.Season.Plan, m.opts.Flow.Runs(), time.Now(), m.opts.Season.Interval)
+	return m.ask(questionOfToday(d))
+}
+
+// questionOfToday returns the screen of a day: first what is today's, then what
+// is next and what was missed. Enter runs what is today's; what is not, is
+// begun by a key of its own.
+func questionOfToday(d *today.Day) question {
+	lines := d.Lines()
+	q := question{title: lines[0], text: lines[1:], strong: 1}
+	for _, l := range q.text[1:] {
+		if !strings.HasPrefix(l, "today: ") && !strings.HasPrefix(l, "a match ") {
+			break
+		}
+		q.strong++
+	}
+	if d.Current != nil {
+		q.answers = append(q.answers, newAnswer(dayChosen{d.Current}, "start today's session", "enter", "s"))
+	}
+	for _, o := range d.Missed {
+		if o.Offer {
+			q.answers = append(q.answers, newAnswer(dayChosen{o.Day}, "do the missed one of "+o.Date.Short(), "m"))
+		}
+	}
+	if d.Current == nil && d.Next != nil {
+		q.answers = append(q.answers, newAnswer(dayChosen{d.Next}, "do the one of "+d.Next.Date.Short()+" now", "n"))
+	}
+	q.answers = append(q.answers, newAnswer(listWanted{}, "all sessions", "l"),
+		newAnswer(quitAsked{}, "leave", "q", "esc", "ctrl+c"))
+	return q
+}
+
+// chooseDay makes a session of the plan of weeks the one to run.
+func (m App) chooseDay(d *season.Day) (tea.Model, tea.Cmd) {
+	p, err := today.Session(m.opts.Season.Plan, d.Planned)
+	if err != nil {
+		m.err = err
+		return m, tea.Quit
+	}
+	m.opts.Flow.Choose(p, today.Started(m.opts.Season.Plan, d.Planned))
+	return m.next()
+}
