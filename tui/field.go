@@ -110,7 +110,7 @@ func (f frame) shared(rows int) layout {
 			if l.side, l.wide, ok = f.column(rows, inner-used-l.gap, plainly, font.Height()*2/3); ok && l.balanced() {
 				return l
 			}
-			if font.Height() < float64(rows)*0.6 && plainly < len(c.beside) {
+			if font.Height() < float64(rows)*0.5 && plainly < len(c.beside) {
 				break // rather plain text beside a figure that is seen from afar
 			}
 		}

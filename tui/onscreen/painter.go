@@ -79,13 +79,13 @@ const nearby = 4
 func (p *painter) change(y int, old, next []cell) {
 	at := -1 // where the cursor stands in the line
 	for x := 0; x < len(next); {
-		if old[x] == next[x] {
+		if !dirty(old, next, x) {
 			x++
 			continue
 		}
 		end := x + 1 // of the stretch to write
 		for i, same := end, 0; i < len(next) && same <= nearby; i++ {
-			if same += len(next[i].text); old[i] != next[i] {
+			if same += len(next[i].text); dirty(old, next, i) {
 				end, same = i+1, 0
 			}
 		}
@@ -102,6 +102,13 @@ func (p *painter) change(y int, old, next []cell) {
 		p.write(next[x:end], x)
 		at, x = end, end
 	}
+}
+
+// dirty reports whether cell x has to be written: it changes, or the one before
+// it does and was bold. Terminals make a letter bold by drawing it twice, a
+// pixel apart, and what it leaves in the next cell stays there.
+func dirty(old, next []cell, x int) bool {
+	return old[x] != next[x] || x > 0 && old[x-1] != next[x-1] && strings.HasPrefix(old[x-1].style, "\x1b[1")
 }
 
 // blankFrom reports whether there is nothing from a cell to the line's end.
