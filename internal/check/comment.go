@@ -1,7 +1,7 @@
 package check
 
 import (
-	"regexp"
+	"bytes"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -10,14 +10,10 @@ import (
 	"coldfloor/internal/yamlread"
 )
 
-// tightComment matches a line that may end in a comment with no space after
-// its #.
-var tightComment = regexp.MustCompile(`(?m)^[^#\n]*[^\s#][^#\n]*\s#[^\s#]`)
-
 // cutText notes texts that end where YAML takes their rest for a comment:
 // "Jump #2" without quotes is the text "Jump".
 func cutText(c *checker) {
-	if !tightComment.Match(c.s.Source) {
+	if !mayCut(c.s.Source) {
 		return // which spares a second reading
 	}
 	doc, err := yamlread.Document(c.s.Source)
@@ -37,5 +33,19 @@ func (c *checker) cutIn(n *yaml.Node) {
 	}
 	for _, below := range n.Content {
 		c.cutIn(below)
+	}
+}
+
+// mayCut reports whether some # follows a space and has none after it.
+func mayCut(src []byte) bool {
+	for {
+		_, after, found := bytes.Cut(src, []byte(" #"))
+		switch {
+		case !found:
+			return false
+		case len(after) > 0 && !bytes.ContainsAny(after[:1], " \t\n\r#"):
+			return true
+		}
+		src = after
 	}
 }
