@@ -42,6 +42,9 @@ func facts(r *journal.Run, shown face) texttable.Table {
 	if r.Started != nil && r.Started.Player != "" {
 		add("player", r.Started.Player)
 	}
+	if r.Started != nil && r.Started.Weeks != nil {
+		add("plan", placeInPlan(r.Started.Weeks))
+	}
 	add("rounds", roundsByName(r))
 	if contacts := r.Contacts(); contacts != (journal.Count{Known: true}) {
 		add("foot contacts", contacts.String())
@@ -55,6 +58,15 @@ func facts(r *journal.Run, shown face) texttable.Table {
 		add("pauses", fmt.Sprint(r.Pauses))
 	}
 	return t
+}
+
+// placeInPlan says for which day of which plan of weeks a run was.
+func placeInPlan(w *journal.Weeks) string {
+	day := w.Date
+	if d, err := units.ParseDate(w.Date); err == nil {
+		day = d.Short()
+	}
+	return fmt.Sprintf("%s, week %d, for %s", w.Title, w.Week, day)
 }
 
 // roundsByName returns the rounds done block by block, and what was counted
