@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -65,6 +66,7 @@ func questionOf(q *run.Ask) question {
 // list shows the sessions to choose from.
 func (m App) list() (tea.Model, tea.Cmd) {
 	offers, problems := run.Catalogue(m.opts.Folder)
+	offers = slices.DeleteFunc(offers, func(o run.Offer) bool { return !m.opts.Flow.Offered(o.Plan) })
 	run.When(offers, m.opts.Flow.Runs())
 	m.choose = newChooseScreen(offers, problems, time.Now(), m.style)
 	m.stage = choosing

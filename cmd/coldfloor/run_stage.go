@@ -9,9 +9,11 @@ import (
 	"os/signal"
 	"runtime"
 	"syscall"
+	"time"
 
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/briefing"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plain"
 	"coldfloor/internal/plan"
@@ -81,10 +83,26 @@ func (s *stage) flowOptions() run.Options {
 	o := run.Options{Plan: s.plan, Weeks: s.weeks, Player: s.settings, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
 		NoKeys: !s.screen() && !s.keyboard(), Device: &device, Voice: s.voice,
 		Cues: sound.Options{Pips: sound.DefaultPips, Clicks: s.settings.Clicks}, Seed: seedOf(s.options.seed)}
+	if s.options.speed == 1 {
+		o.Before = []run.Notice{briefing.Notice(s.settings, s.season(), time.Now)}
+	}
 	if !s.options.noLog {
 		o.Journal = s.options.journal
 	}
 	return o
+}
+
+// season returns the plan of weeks that the settings name, for its matches; nil
+// if there is none, or it cannot be read: a session can be run all the same.
+func (s *stage) season() *weeks.Plan {
+	if s.settings.Weeks == "" {
+		return nil
+	}
+	opened, err := weeks.Open(s.settings.Weeks)
+	if err != nil {
+		return nil
+	}
+	return opened.Plan
 }
 
 // plainly runs the session as lines.

@@ -13,7 +13,7 @@ var otherRules = []Rule{
 		Sources: []string{"The plan."}, run: length,
 	},
 	{
-		Name: "spacing", Title: "time since the last session with jumps",
+		Name: Spacing, Title: "time since the last session with jumps",
 		Reason: "Of the journal's sessions with jumps, counted or not, the time from the end of the last one to now, and on how many of seven calendar days there were some, today counted. " +
 			"Below the lower end, or above the number, is a warning; between the ends a note. The interval is caution and no proven limit. A session dated ahead counts as if it had just ended.",
 		Sources: []string{nscaPlyo + ": 48–72 h, 1–3 a week, from memory.",

@@ -14,6 +14,9 @@ type Jumped struct {
 	Unknown  bool      // how many jumps is not known, in whole or in part
 }
 
+// Spacing is the name of the rule on the time since the last jumps.
+const Spacing = "spacing"
+
 // spacing looks at the time since the player's last session with jumps, and on
 // how many days of seven there were some, this one counted.
 func spacing(c *checker) {

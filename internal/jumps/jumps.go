@@ -44,6 +44,16 @@ func AllCounted(s *sessions.Session) bool {
 	return true
 }
 
+// Any reports whether a session has jumps in it.
+func Any(s *sessions.Session) bool {
+	for i := range s.Blocks {
+		if slices.ContainsFunc(s.Blocks[i].Exercises, func(e sessions.Exercise) bool { return Is(&e) }) {
+			return true
+		}
+	}
+	return false
+}
+
 // words splits a name into lower-case words; hyphens and digits' edges divide.
 func words(name string) []string {
 	return strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })

@@ -113,7 +113,7 @@ func painSince(runs []*journal.Run, from units.Date) []Pain {
 		for _, said := range r.Pains() {
 			x := Pain{At: said.At, Where: said.Where, Level: said.Level, New: true}
 			for _, before := range slices.Backward(all) {
-				if said.Where != "" && strings.EqualFold(before.Where, said.Where) {
+				if SamePlace(before.Where, said.Where) {
 					x.New, x.Before = daysBetween(before.At, said.At) > newPain, before.Level
 					break
 				}
@@ -126,4 +126,10 @@ func painSince(runs []*journal.Run, from units.Date) []Pain {
 	all = slices.DeleteFunc(all, func(x Pain) bool { return units.DateOf(x.At) < from })
 	slices.Reverse(all)
 	return all
+}
+
+// SamePlace reports whether two statements name one place, and do name one.
+func SamePlace(a, b string) bool {
+	a, b = strings.TrimSpace(a), strings.TrimSpace(b)
+	return a != "" && strings.EqualFold(a, b)
 }

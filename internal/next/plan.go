@@ -7,7 +7,6 @@ import (
 	"coldfloor/internal/jumps"
 	"coldfloor/internal/season"
 	"coldfloor/internal/units"
-	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
 )
 
@@ -27,7 +26,7 @@ func weekOf(s *season.Season, runs []*journal.Run, week int) Week {
 	p := s.Plan
 	w := Week{First: p.Starts + units.Date(7*(week-1))}
 	for _, d := range p.Days() {
-		jump := hasJumps(p.Session(d))
+		jump := jumps.Any(p.Session(d))
 		switch in := int(d.Date - w.First); {
 		case in >= 0 && in <= 6:
 			w.addDay(d.Date, jump)
@@ -61,18 +60,6 @@ func (w *Week) addDay(date units.Date, jump bool) {
 		return
 	}
 	w.Days[i].Jumps = w.Days[i].Jumps || jump
-}
-
-// hasJumps reports whether a session has jumps in it.
-func hasJumps(s *sessions.Session) bool {
-	for i := range s.Blocks {
-		for j := range s.Blocks[i].Exercises {
-			if jumps.Is(&s.Blocks[i].Exercises[j]) {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // Amendment returns what the proposal would have the player's plan say: hold,

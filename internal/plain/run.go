@@ -68,13 +68,25 @@ func (s *session) settle(ctx context.Context) (ready bool, err error) {
 		case need.Rate != nil:
 			s.rateEarlier(ctx, need.Rate)
 		case need.Choose:
-			return false, fault.New("coldfloor sessions lists the built-in ones", "no session is named")
+			return false, fault.New("name one of "+strings.Join(s.offered(), ", "), "no session is named")
 		case need.Start:
 			return true, nil
 		default:
 			return false, s.Flow.Err()
 		}
 	}
+}
+
+// offered returns the built-in sessions that may be chosen.
+func (s *session) offered() []string {
+	var names []string
+	offers, _ := run.Catalogue("")
+	for _, o := range offers {
+		if s.Flow.Offered(o.Plan) {
+			names = append(names, o.Plan.Session.Name)
+		}
+	}
+	return names
 }
 
 // ask shows an Ask and acts on the answer. With nobody to ask what then holds

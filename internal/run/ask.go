@@ -154,10 +154,10 @@ func (f *Flow) cautioned() {
 
 // askNote says what is to be said of the session.
 func (f *Flow) askNote(s *Say) *Ask {
-	said := func() { f.notes = f.notes[1:] }
+	said := func() { f.say = nil }
 	q := &Ask{Title: s.Title, Text: s.Text, Answers: []Answer{{Key: "enter", Label: "start", Enter: true, do: said}}}
-	if s.Without != nil {
-		q.Answers = append(q.Answers, Answer{Key: "w", Label: s.Label, do: func() { said(); f.plan = s.Without }})
+	if s.Only != nil {
+		q.Answers = append(q.Answers, Answer{Key: "w", Label: s.Label, do: func() { f.Choose(nil, nil); f.only = s.Only }})
 	}
 	q.Answers = append(q.Answers, leave())
 	q.Alone = q.Answers[0]

@@ -26,10 +26,11 @@ type Flow struct {
 
 	plan   *plan.Plan
 	weeks  *journal.Weeks
-	resume *Resumption // to go on with; nil: a new run
-	calm   bool        // the cautions were read, or need not be shown
-	notes  []*Say      // still to be said of the plan
-	noted  bool        // notes is filled in
+	resume *Resumption           // to go on with; nil: a new run
+	calm   bool                  // the cautions were read, or need not be shown
+	only   func(*plan.Plan) bool // which sessions may be chosen; nil: all
+	say    *Say                  // still to be said of the plan; nil: nothing
+	noted  bool                  // say is filled in
 	left   bool
 	err    error // why it was left
 
@@ -100,8 +101,8 @@ func (f *Flow) Next() Need {
 	case !f.calm && !cautions.WereRead(f.opts.Player.Name):
 		return Need{Ask: f.askCautions()}
 	}
-	if notes := f.toSay(); len(notes) > 0 {
-		return Need{Ask: f.askNote(notes[0])}
+	if say := f.toSay(); say != nil {
+		return Need{Ask: f.askNote(say)}
 	}
 	return Need{Start: true}
 }
@@ -109,9 +110,12 @@ func (f *Flow) Next() Need {
 // Choose makes p the session to run. Weeks says what put it on its day, if
 // something did.
 func (f *Flow) Choose(p *plan.Plan, weeks *journal.Weeks) {
-	f.plan, f.weeks = p, weeks
-	f.notes, f.noted = nil, false
+	f.plan, f.weeks, f.only = p, weeks, nil
+	f.say, f.noted = nil, false
 }
+
+// Offered reports whether p is among the sessions that may be chosen.
+func (f *Flow) Offered(p *plan.Plan) bool { return f.only == nil || f.only(p) }
 
 // Rate logs what the player said of the run that Next asked about. If that
 // fails the run is asked about again.
@@ -131,19 +135,27 @@ func (f *Flow) Rate(r journal.Rating) error {
 // RateLater leaves the run that Next asked about for another start.
 func (f *Flow) RateLater() { f.unrated = f.unrated[min(1, len(f.unrated)):] }
 
-// toSay returns what is still to be said of the session, in order. A run that
-// is gone on with has been through it.
-func (f *Flow) toSay() []*Say {
+// toSay returns what is still to be said of the session, all of it together. A
+// run that is gone on with has been through it.
+func (f *Flow) toSay() *Say {
 	if f.noted || f.resume != nil {
-		return f.notes
+		return f.say
 	}
 	f.noted = true
-	for _, n := range append([]Notice{ownNotes}, f.opts.Before...) {
-		if say := n(f.plan, f.log.Runs); say != nil {
-			f.notes = append(f.notes, say)
+	for _, n := range append(slices.Clone(f.opts.Before), ownNotes) {
+		say := n(f.plan, f.log.Runs)
+		switch {
+		case say == nil:
+		case f.say == nil:
+			f.say = say
+		default:
+			f.say.Text = append(f.say.Text, say.Text...)
+			if say.Only != nil {
+				f.say.Only, f.say.Label = say.Only, say.Label
+			}
 		}
 	}
-	return f.notes
+	return f.say
 }
 
 // ownNotes says what the session's file has to say before it starts.

@@ -32,8 +32,8 @@ type Options struct {
 	Cues   sound.Options // what is heard besides the cues; who waits for a key is filled in
 	Voice  *voice.Voice  // what is spoken; nil: nothing
 
-	// Before says what a player must be told before p starts, in this order,
-	// each by itself.
+	// Before says what a player must be told before p starts, in this order and
+	// on one screen with the session's own notes; the last Only counts.
 	Before []Notice
 
 	Clock func(speed float64) Clock // nil: NewSystem
@@ -49,8 +49,8 @@ type Say struct {
 	Title string
 	Text  []string // paragraphs
 
-	Without *plan.Plan // what may be run in its place, such as the session without its jumps; nil: nothing
-	Label   string     // of that choice, such as "start without the jumps"
+	Only  func(*plan.Plan) bool // which sessions may be chosen in its place, such as those without jumps; nil: nothing is offered
+	Label string                // of that choice, such as "choose one without jumps"
 }
 
 // clock returns a clock that starts now.
