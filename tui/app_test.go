@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -304,7 +303,7 @@ func TestFullDiskAtTheEnd(t *testing.T) {
 	t.Chdir(t.TempDir())
 	p := newProgram(t, o)
 	p.pass(30 * time.Second)
-	inTheWay(t, o.Journal)
+	takeAway(t, o.Journal)
 	p.keys("q", "q", "6", "esc")
 	p.await("Not logged yet")
 	p.keys("t")
@@ -327,12 +326,18 @@ func TestFullDiskAtTheEnd(t *testing.T) {
 	}
 }
 
-// inTheWay puts a folder in a journal's place, which keeps it from being
-// written as a full disk does.
-func inTheWay(t *testing.T, file string) {
+// takeAway takes a journal's folder away, at one stroke, which keeps the journal
+// from being written as a full disk does. The function brings it back.
+func takeAway(t *testing.T, file string) (bringBack func()) {
 	t.Helper()
-	if err := errors.Join(os.Rename(file, file+".before"), os.Mkdir(file, 0o700)); err != nil {
+	folder := filepath.Dir(file)
+	if err := os.Rename(folder, folder+".away"); err != nil {
 		t.Fatal(err)
+	}
+	return func() {
+		if err := os.Rename(folder+".away", folder); err != nil {
+			t.Fatal(err)
+		}
 	}
 }
 
@@ -341,12 +346,10 @@ func TestDiskThatHasRoomAgain(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "journal.jsonl")
 	p := newProgram(t, run.Options{Journal: file, Plan: evening(t)})
 	p.pass(30 * time.Second)
-	inTheWay(t, file)
+	bringBack := takeAway(t, file)
 	p.keys("q", "q", "6", "esc")
 	p.await("Not logged yet")
-	if err := errors.Join(os.Remove(file), os.Rename(file+".before", file)); err != nil {
-		t.Fatal(err)
-	}
+	bringBack()
 	p.keys("t")
 	if !p.quit || !strings.Contains(p.app.Closing(), "logged;") {
 		t.Errorf("quit %v, %q", p.quit, p.app.Closing())
