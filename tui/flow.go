@@ -21,7 +21,7 @@ func (m App) next() (tea.Model, tea.Cmd) {
 		return m.ask(questionOf(need.Ask))
 	case need.Rate != nil:
 		return m.askEarlier(need.Rate)
-	case need.Choose && m.opts.Season != nil:
+	case need.Choose && m.opts.Season != nil && !m.opts.Flow.Narrowed():
 		return m.showToday()
 	case need.Choose:
 		return m.list()

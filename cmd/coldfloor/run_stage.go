@@ -84,7 +84,7 @@ func (s *stage) flowOptions() run.Options {
 		NoKeys: !s.screen() && !s.keyboard(), Device: &device, Voice: s.voice,
 		Cues: sound.Options{Pips: sound.DefaultPips, Clicks: s.settings.Clicks}, Seed: seedOf(s.options.seed)}
 	if s.options.speed == 1 {
-		o.Before = []run.Notice{briefing.Notice(s.settings, s.season(), time.Now)}
+		o.Before = []run.Notice{briefing.Notice(s.settings, s.planOfWeeks(), time.Now)}
 	}
 	if !s.options.noLog {
 		o.Journal = s.options.journal
@@ -92,11 +92,12 @@ func (s *stage) flowOptions() run.Options {
 	return o
 }
 
-// season returns the plan of weeks that the settings name, for its matches; nil
-// if there is none, or it cannot be read: a session can be run all the same.
-func (s *stage) season() *weeks.Plan {
-	if s.settings.Weeks == "" {
-		return nil
+// planOfWeeks returns the plan of weeks that is run or that the settings name,
+// for its matches; nil if there is none, or it cannot be read: a session can be
+// run all the same.
+func (s *stage) planOfWeeks() *weeks.Plan {
+	if s.season != nil || s.settings.Weeks == "" {
+		return s.season
 	}
 	opened, err := weeks.Open(s.settings.Weeks)
 	if err != nil {

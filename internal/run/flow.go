@@ -114,6 +114,9 @@ func (f *Flow) Choose(p *plan.Plan, weeks *journal.Weeks) {
 	f.say, f.noted = nil, false
 }
 
+// Narrowed reports whether only some sessions may be chosen, as the player asked.
+func (f *Flow) Narrowed() bool { return f.only != nil }
+
 // Offered reports whether p is among the sessions that may be chosen.
 func (f *Flow) Offered(p *plan.Plan) bool { return f.only == nil || f.only(p) }
 
