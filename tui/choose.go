@@ -61,19 +61,33 @@ func (m chooseScreen) View() string {
 	lines := []string{titleBar(m.style, "Choose a session", m.width), m.style.quiet.Render(m.row("", m.columns(nil)))}
 	about := m.about()
 	room := max(1, m.height-len(lines)-len(about)-1)
-	top := max(0, min(m.at-room/2, len(m.offers)-room))
-	for i := range room {
-		if top+i >= len(m.offers) {
-			lines = append(lines, "")
-			continue
-		}
-		lines = append(lines, m.offer(top+i))
-	}
+	lines = append(lines, m.list(room)...)
 	lines = append(lines, about...)
 	h := m.help
 	h.Width = m.width
 	lines = append(lines, cut(h.ShortHelpView(m.keys.ShortHelp()), m.width))
 	return m.style.screen(lines, m.width, m.height)
+}
+
+// list draws so many lines of the list around the cursor. What is out of sight
+// above or below is counted in a line of its own.
+func (m chooseScreen) list(room int) []string {
+	top := max(0, min(m.at-room/2, len(m.offers)-room))
+	lines := make([]string, 0, room)
+	for i := range room {
+		above, below := top+1, len(m.offers)-top-room+1
+		switch {
+		case top+i >= len(m.offers):
+			lines = append(lines, "")
+		case i == 0 && top > 0 && room > 2:
+			lines = append(lines, m.style.quiet.Render(safetext.Fit("  "+m.style.arrow('↑')+" "+textMoreAbove(above), m.width)))
+		case i == room-1 && below > 1 && room > 2:
+			lines = append(lines, m.style.quiet.Render(safetext.Fit("  "+m.style.arrow('↓')+" "+textMoreBelow(below), m.width)))
+		default:
+			lines = append(lines, m.offer(top+i))
+		}
+	}
+	return lines
 }
 
 // offer draws one line of the list.

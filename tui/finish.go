@@ -87,7 +87,7 @@ func newFinishScreen(blocks []journal.PlannedBlock, counted []int, head string, 
 		return t
 	}
 	return finishScreen{blocks: blocks, counted: counted, rounds: slices.Clone(counted), rpe: notSaid, pain: notSaid,
-		where: input("where"), note: input("anything worth keeping"), head: head,
+		where: input(textWhere), note: input(textNoteHint), head: head,
 		style: s, keys: newFormKeys(), help: s.help(), at: len(counted)}
 }
 
@@ -237,10 +237,14 @@ func (m finishScreen) View() string {
 	lines := []string{titleBar(m.style, m.head, m.width)}
 	remark := safetext.Wrap(m.remark(), m.width, 2)
 	foot := m.height - len(remark) - 1
-	room := max(1, foot-1)
+	scale := m.closeup(foot - 1 - len(body))
+	if scale == nil {
+		scale = m.scale()
+	}
+	room := max(min(3, foot-1), foot-1-len(scale)) // the scale is worth more than lines that can be moved to
 	top := max(0, min(m.at-room/2, len(body)-room))
 	lines = append(lines, body[top:min(len(body), top+room)]...)
-	if scale := m.scale(); len(lines)+len(scale) <= foot {
+	if len(lines)+len(scale) <= foot {
 		lines = append(lines, scale...)
 	}
 	for len(lines) < foot {
@@ -260,7 +264,10 @@ func (m finishScreen) scale() []string {
 	if m.line() != lineRPE {
 		return nil
 	}
-	lines := []string{""}
+	var lines []string
+	if m.height >= 15 {
+		lines = append(lines, "")
+	}
 	for _, l := range safetext.Wrap(rating.ScaleLine(), min(m.width-4, 76), 4) {
 		lines = append(lines, m.style.quiet.Render("  "+l))
 	}
@@ -271,38 +278,67 @@ func (m finishScreen) scale() []string {
 func (m finishScreen) remark() string {
 	switch line := m.line(); {
 	case line < 0:
-		return "completed rounds, as counted; correct them where they are wrong"
+		return textRoundsHint
 	case line == lineRPE:
-		return "how hard in all? best said " + rating.AskAfter + ", by coldfloor log rate"
+		return textEffortHint(rating.AskAfter)
 	case line == linePain, line == lineWhere:
-		return "any pain, during or now?"
+		return textPainHint
 	}
-	return "all of it may be skipped"
+	return textOptional
 }
 
-// body returns the lines of the form.
+// formLine is a line of the form.
+type formLine struct{ label, value string }
+
+// entries returns the lines of the form. The place of the pain is blank unless
+// there is any.
+func (m finishScreen) entries() []formLine {
+	var all []formLine
+	for i, b := range m.blocks {
+		all = append(all, formLine{b.Title, textRounds(m.rounds[i], b.Rounds)})
+	}
+	where := formLine{}
+	if m.pain == yes {
+		where = formLine{"  " + textWhere, m.field(m.where)}
+	}
+	return append(all, formLine{textEffort, m.effort()}, formLine{textPain, m.painText()}, where,
+		formLine{textNote, m.field(m.note)}, formLine{textSave, ""})
+}
+
+// painText says what was answered about pain.
+func (m finishScreen) painText() string {
+	switch m.pain {
+	case no:
+		return textNo
+	case yes:
+		return textYes
+	}
+	return textNotAnswered
+}
+
+// current returns the line at the cursor as text.
+func (m finishScreen) current() (label, value string) {
+	switch e := m.entries()[m.at]; m.line() {
+	case lineWhere:
+		return textWhere, safetext.Clean(m.where.Value())
+	case lineNote:
+		return e.label, safetext.Clean(m.note.Value())
+	default:
+		return safetext.Clean(e.label), e.value
+	}
+}
+
+// body draws the lines of the form.
 func (m finishScreen) body() []string {
 	var lines []string
-	add := func(label, value string) {
+	for i, e := range m.entries() {
 		mark, look := "  ", m.style.note
-		if len(lines) == m.at {
+		if i == m.at {
 			mark, look = "> ", m.style.strong
 		}
 		wide := m.labelWidth()
-		lines = append(lines, look.Render(mark+safetext.Pad(label, wide)+" ")+cut(value, m.width-wide-3))
+		lines = append(lines, look.Render(mark+safetext.Pad(e.label, wide)+" ")+cut(e.value, m.width-wide-3))
 	}
-	for i, b := range m.blocks {
-		add(b.Title, fmt.Sprintf("%d of %d rounds", m.rounds[i], b.Rounds))
-	}
-	add("Effort, 0 to 10", m.effort())
-	add("Pain", map[int]string{notSaid: "not said", no: "no", yes: "yes"}[m.pain])
-	if m.pain == yes {
-		add("  where", m.field(m.where))
-	} else {
-		add("", "")
-	}
-	add("Note", m.field(m.note))
-	add("Save", "")
 	return lines
 }
 
@@ -312,7 +348,7 @@ func (m finishScreen) labelWidth() int { return max(15, min(36, m.width/3)) }
 // effort says the effort in a figure and, where it has one, its word.
 func (m finishScreen) effort() string {
 	if m.rpe == notSaid {
-		return "not said"
+		return textNotAnswered
 	}
 	if word := rating.Scale[m.rpe]; word != "" {
 		return fmt.Sprintf("%d  %s", m.rpe, word)

@@ -67,3 +67,33 @@ func textOffer(name string) string { return "e easier: " + name }
 
 // textVolume says how loud it is, in percent.
 func textVolume(percent int) string { return fmt.Sprintf("volume %d %%", percent) }
+
+// What the form after a session says.
+const (
+	textEffort      = "Effort, 0 to 10"
+	textPain        = "Pain"
+	textWhere       = "where"
+	textNote        = "Note"
+	textSave        = "Save"
+	textYes         = "yes"
+	textNo          = "no"
+	textNotAnswered = "not answered"
+
+	textNoteHint   = "anything worth keeping"
+	textRoundsHint = "completed rounds, as counted; correct them if they are wrong"
+	textPainHint   = "any pain, during or now?"
+	textOptional   = "everything is optional"
+)
+
+// textEffortHint asks for the effort, and says after how long it is answered
+// best.
+func textEffortHint(after string) string {
+	return "how hard in all? best answered " + after + ", by coldfloor log rate"
+}
+
+// textRounds says how many rounds of a block were done.
+func textRounds(done, of int) string { return fmt.Sprintf("%d of %d rounds", done, of) }
+
+// textMoreAbove and textMoreBelow say how many lines of a list are out of sight.
+func textMoreAbove(n int) string { return fmt.Sprintf("%d more above", n) }
+func textMoreBelow(n int) string { return fmt.Sprintf("%d more below", n) }

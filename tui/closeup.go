@@ -1,0 +1,69 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"coldfloor/internal/rating"
+	"coldfloor/internal/safetext"
+)
+
+// closeup returns the line at the cursor in large letters, and with the effort
+// the words of its figures, for a form that is read from where the player came
+// to rest; nothing where there is no room for it. It takes rows lines at most.
+func (m finishScreen) closeup(rows int) []string {
+	label, value := m.current()
+	text := label
+	if value != "" {
+		text += ": " + value
+	}
+	head, high := m.style.letters(text, m.width-2, min(rows/4, 6), 6)
+	if high == 0 {
+		return nil
+	}
+	lines := append([]string{""}, head...)
+	if m.line() == lineRPE {
+		lines = append(lines, "")
+		lines = append(lines, m.largeScale(rows-len(lines), high)...)
+	}
+	for i, l := range lines {
+		lines[i] = m.style.strong.Render(strings.TrimRight(l, " "))
+	}
+	return lines
+}
+
+// largeScale returns the figures of the effort that have words, in two columns
+// of letters no higher than most, or nothing where there is no room.
+func (m finishScreen) largeScale(rows int, most float64) []string {
+	var words []string
+	for n := range 11 {
+		if w := rating.Scale[n]; w != "" {
+			words = append(words, fmt.Sprintf("%d %s", n, w))
+		}
+	}
+	const columns = 2
+	deep := (len(words) + columns - 1) / columns
+	cols, high := m.width/columns-3, rows/deep-1
+	font, ok := m.style.fontFor(words, cols, min(float64(high), most))
+	if !ok || font.Height() < minLetter {
+		return nil
+	}
+	var lines []string
+	for i := range deep {
+		left := font.Render(words[i], 0)
+		for row := range left {
+			line := ""
+			for c := range columns {
+				text := ""
+				if at := i + c*deep; at < len(words) {
+					w, _ := font.Size(words[at])
+					text = font.Render(words[at], w)[row]
+				}
+				line += "  " + safetext.Pad(text, cols)
+			}
+			lines = append(lines, line)
+		}
+		lines = append(lines, "")
+	}
+	return lines
+}
