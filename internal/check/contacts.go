@@ -13,7 +13,7 @@ import (
 // block by block, and names the jumps whose contacts are not written.
 func contacts(c *checker) {
 	c.unwritten()
-	n, all := c.p.Contacts, jumps.AllCounted(c.s)
+	n, all := c.p.Contacts, jumps.AllCounted(c.s.Blocks...)
 	if n == 0 {
 		return
 	}

@@ -137,7 +137,7 @@ func (c *checker) strengthRest(number int, b *sessions.Block, inferred bool) {
 	}
 	c.add(severity, b.Marks.At("rest"), figures{"gap_s": gap.Seconds(), "low_s": full.Low, "high_s": full.High, "assistance_low_s": assistance.Low},
 		"%s from one set of an exercise to its next in %s; the range for strength is %s, for assistance exercises %s, practice is about %s",
-		span(gap), quote(b.Title), c.cite("strength_rest"), c.cite("assistance_rest"), span(units.Seconds(c.limit("round_rest").High)))
+		pauseText(gap), quote(b.Title), c.cite("strength_rest"), c.cite("assistance_rest"), span(units.Seconds(c.limit("round_rest").High)))
 }
 
 // noPause is what two sets of one exercise run together at. Our own, no

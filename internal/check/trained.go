@@ -43,7 +43,7 @@ func trained(c *checker) {
 	}
 	at := c.s.Marks.At("blocks")
 	if len(unsaid) > 0 {
-		c.add(Note, at, nil, "what %s trains is not said; with a line of trains: its rest and length are held against the range for it", list(unsaid, maxNames))
+		c.add(Note, at, nil, "what %s trains is not said, and is judged by the names and doses of its exercises", list(unsaid, maxNames))
 	}
 	if len(names) > 0 {
 		text := "trained: " + list(names, maxNames)

@@ -31,17 +31,12 @@ func Counted(e *sessions.Exercise) bool {
 	return e.ContactsWritten() && (e.Contacts == 0 || e.Reps+e.RepsPerSide > 0)
 }
 
-// AllCounted reports whether the foot contacts of every exercise of a session
+// AllCounted reports whether the foot contacts of every exercise of some blocks
 // are counted.
-func AllCounted(s *sessions.Session) bool {
-	for i := range s.Blocks {
-		for j := range s.Blocks[i].Exercises {
-			if !Counted(&s.Blocks[i].Exercises[j]) {
-				return false
-			}
-		}
-	}
-	return true
+func AllCounted(blocks ...sessions.Block) bool {
+	return !slices.ContainsFunc(blocks, func(b sessions.Block) bool {
+		return slices.ContainsFunc(b.Exercises, func(e sessions.Exercise) bool { return !Counted(&e) })
+	})
 }
 
 // Any reports whether a session has jumps in it.

@@ -4,6 +4,7 @@ package preview
 import (
 	"time"
 
+	"coldfloor/internal/jumps"
 	"coldfloor/internal/pace"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/units"
@@ -15,7 +16,8 @@ type Document struct {
 	Totals
 	Blocks      []Block        `json:"blocks"`
 	Steps       []Step         `json:"steps"`
-	RestPerWork *float64       `json:"rest_per_work"` // of the whole session
+	RestPerWork *float64       `json:"rest_per_work"`    // of the whole session
+	Counted     bool           `json:"contacts_counted"` // false: there are jumps whose contacts are not in Contacts
 	YourPace    *pace.Document `json:"your_pace,omitempty"`
 }
 
@@ -37,7 +39,8 @@ type Block struct {
 	Rounds int     `json:"rounds"`
 	StartS float64 `json:"start_s"`
 	Totals
-	RestPerWork *float64 `json:"rest_per_work"` // plan.Ratio, to a thousandth; null if there is none
+	RestPerWork *float64 `json:"rest_per_work"`    // plan.Ratio, to a thousandth; null if there is none
+	Counted     bool     `json:"contacts_counted"` // false: there are jumps whose contacts are not in Contacts
 }
 
 // Step is one step of a Document. Block, Round and Exercise count from 1 and
@@ -56,9 +59,9 @@ type Step struct {
 
 // Of returns the preview of a plan.
 func Of(p *plan.Plan) Document {
-	d := Document{Title: p.Session.Title, Totals: totals(p.Totals), RestPerWork: restPerWork(p.Ratio(0)), Blocks: []Block{}, Steps: []Step{}}
+	d := Document{Title: p.Session.Title, Totals: totals(p.Totals), RestPerWork: restPerWork(p.Ratio(0)), Counted: jumps.AllCounted(p.Session.Blocks...), Blocks: []Block{}, Steps: []Step{}}
 	for i, b := range p.Blocks {
-		d.Blocks = append(d.Blocks, Block{b.Title, b.Rounds, b.Start.Seconds(), totals(b.Totals), restPerWork(p.Ratio(i + 1))})
+		d.Blocks = append(d.Blocks, Block{b.Title, b.Rounds, b.Start.Seconds(), totals(b.Totals), restPerWork(p.Ratio(i + 1)), jumps.AllCounted(p.Session.Blocks[i])})
 	}
 	for _, s := range p.Steps {
 		d.Steps = append(d.Steps, Step{string(s.Kind), s.Start.Seconds(), s.Length.Seconds(),

@@ -124,8 +124,16 @@ func TestContactsAtLeast(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := contacts(plan.Of(s)); got != want {
+		p := plan.Of(s)
+		if got := contacts(p); got != want {
 			t.Errorf("with %s: %q, want %q", name, got, want)
+		}
+		counted := name == "Plank"
+		if d := Of(p); d.Counted != counted || d.Blocks[1].Counted != counted || !d.Blocks[0].Counted {
+			t.Errorf("with %s counted is %v, %v and %v", name, d.Counted, d.Blocks[0].Counted, d.Blocks[1].Counted)
+		}
+		if got := contactsCell(0, s.Blocks[1]); got == "–" == counted {
+			t.Errorf("with %s the second block has %s", name, got)
 		}
 	}
 }

@@ -14,6 +14,7 @@ import (
 	"coldfloor/internal/strip"
 	"coldfloor/internal/texttable"
 	"coldfloor/internal/units"
+	"coldfloor/sessions"
 )
 
 // stripWidth is the width of the strip in cells: as wide as the table below
@@ -43,14 +44,26 @@ func Text(w io.Writer, p *plan.Plan, own *pace.Estimate, ascii bool) error {
 // contacts writes how many foot contacts the session has, "at least" if there
 // are jumps among its exercises whose contacts are not counted.
 func contacts(p *plan.Plan) string {
-	switch n := units.Count(p.Contacts, "foot contact"); {
-	case jumps.AllCounted(p.Session):
+	n := units.Count(p.Contacts, "foot contact")
+	switch {
+	case jumps.AllCounted(p.Session.Blocks...):
 		return n
 	case p.Contacts == 0:
 		return "foot contacts not counted"
-	default:
-		return "at least " + n
 	}
+	return "at least " + n
+}
+
+// contactsCell writes foot contacts in a table's cell: 20, ≥ 20 if there are
+// jumps beside them that are not counted, or a dash if none is.
+func contactsCell(n int, of ...sessions.Block) string {
+	switch {
+	case jumps.AllCounted(of...):
+		return strconv.Itoa(n)
+	case n == 0:
+		return "–"
+	}
+	return "≥ " + strconv.Itoa(n)
 }
 
 // stripText draws the session's strip, the numbers of its blocks below it, and
@@ -77,16 +90,16 @@ func blockTable(p *plan.Plan) texttable.Table {
 	}
 	for i, bt := range p.Blocks {
 		t.Rows = append(t.Rows, append([]string{safetext.Fit(fmt.Sprintf("%d %s", i+1, bt.Title), 40),
-			strconv.Itoa(bt.Rounds), units.Clock(bt.Start)}, figures(bt.Totals, p.Ratio(i+1))...))
+			strconv.Itoa(bt.Rounds), units.Clock(bt.Start)}, figures(bt.Totals, p.Ratio(i+1), p.Session.Blocks[i])...))
 	}
-	t.Rows = append(t.Rows, append([]string{"whole session", "", units.Clock(0)}, figures(p.Totals, p.Ratio(0))...))
+	t.Rows = append(t.Rows, append([]string{"whole session", "", units.Clock(0)}, figures(p.Totals, p.Ratio(0), p.Session.Blocks...)...))
 	return t
 }
 
 // figures returns the cells that a block and a session have in common.
-func figures(t plan.Totals, r plan.Ratio) []string {
+func figures(t plan.Totals, r plan.Ratio, of ...sessions.Block) []string {
 	return []string{units.Clock(t.Total), units.Clock(t.Work), units.Clock(t.Rest), units.Clock(t.Change), r.String(),
-		strconv.Itoa(t.Sets), strconv.Itoa(t.Reps), strconv.Itoa(t.Contacts)}
+		strconv.Itoa(t.Sets), strconv.Itoa(t.Reps), contactsCell(t.Contacts, of...)}
 }
 
 // Steps writes the timeline, one step a line.
@@ -110,7 +123,7 @@ func Table(w io.Writer, plans []*plan.Plan) error {
 		Right:  []bool{false, false, true, true, true, true, true, true, true, true},
 	}
 	for _, p := range plans {
-		t.Rows = append(t.Rows, append([]string{safetext.Fit(p.Session.Title, 40), string(p.Session.Level)}, figures(p.Totals, p.Ratio(0))...))
+		t.Rows = append(t.Rows, append([]string{safetext.Fit(p.Session.Title, 40), string(p.Session.Level)}, figures(p.Totals, p.Ratio(0), p.Session.Blocks...)...))
 	}
 	_, err := io.WriteString(w, t.String())
 	return err
