@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"coldfloor/internal/engine"
+	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
 	"coldfloor/internal/units"
 	"coldfloor/internal/words"
@@ -36,8 +37,9 @@ var keys = map[string]engine.Action{
 type driver struct {
 	run     *run.Active
 	printer *Printer
-	noticed string // last said
-	asked   bool   // whether to stop
+	noticed string   // last said
+	asked   bool     // whether to stop
+	wanted  plan.Try // whose result was last asked for
 }
 
 // drive runs the run to its end, with the real waits between. The lines that
@@ -50,6 +52,7 @@ func (h *driver) drive(ctx context.Context, lines <-chan string) error {
 		if err := h.printer.Err(); err != nil {
 			return err
 		}
+		h.asks()
 		timer.Reset(h.wait())
 		select {
 		case <-ctx.Done():
@@ -118,6 +121,7 @@ func (h *driver) typed(text string) {
 	halted := h.run.View().Phase == engine.Halted
 	a, known := keys[text]
 	switch {
+	case h.result(text):
 	case text == "q" && asked:
 		h.run.Do(engine.Stop)
 	case text == "q":

@@ -210,6 +210,7 @@ func (s *session) after(ctx context.Context, a *run.Active) error {
 		fmt.Fprintln(s.Err, "coldfloor log rate last keeps how hard it was, and any pain")
 		return nil
 	}
+	s.results(ctx, a)
 	said, err := rating.Ask(s.reader(ctx), s.Err, a.Done())
 	if err != nil {
 		return err

@@ -159,6 +159,13 @@ func holds(t *testing.T, path string) []byte {
 		for _, s := range r.Rests {
 			fmt.Fprintf(&out, "  rest after %d.%d: %g of %g s by %s, left %v\n", s.Block, s.Round, s.TakenS, s.PrescribedS, s.End, s.Left)
 		}
+		for _, m := range r.Measures {
+			value := "left out"
+			if m.Value != nil {
+				value = fmt.Sprint(*m.Value)
+			}
+			fmt.Fprintf(&out, "  measured %s, %s, try %d: %s\n", m.Name, m.Side, m.Try, value)
+		}
 	}
 	return out.Bytes()
 }
