@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"sync"
 
 	"coldfloor/internal/wholefile"
@@ -82,7 +83,7 @@ func overviewOf(path string, f *os.File, x *index) (*Overview, error) {
 		}
 	}
 	o := &Overview{path: path, file: info, ended: last[0] == '\n', index: x}
-	o.Runs, o.Problems = x.runs, x.problems()
+	o.Runs, o.Problems = slices.Clone(x.runs), x.problems() // a caller may put full runs in their places
 	return o, nil
 }
 
