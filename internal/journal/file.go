@@ -132,7 +132,13 @@ func (j *Journal) Append(lines ...Line) error {
 	if err != nil {
 		return unwritable(j.path, err)
 	}
-	err = appendTo(f, lines)
+	before, err := f.Stat()
+	if err == nil {
+		err = appendTo(f, lines)
+	}
+	if after, statErr := f.Stat(); err == nil && statErr == nil {
+		appended(j.path, before, after)
+	}
 	return errors.Join(err, f.Close())
 }
 

@@ -11,6 +11,7 @@ import (
 	"runtime"
 	"slices"
 	"sync"
+	"time"
 
 	"coldfloor/internal/wholefile"
 )
@@ -51,7 +52,7 @@ func ReadOverview(path string) (*Overview, error) {
 	if err != nil {
 		return nil, err
 	}
-	x := kept(path, f, info.Size())
+	x := kept(path, f, info)
 	had := x.length
 	// A line that was not ended may still grow: it is read, and not kept.
 	end, err := lastLineEnd(f, had, info.Size())
@@ -62,7 +63,7 @@ func ReadOverview(path string) (*Overview, error) {
 		return nil, err
 	}
 	if x.length-had >= keepFrom {
-		x.keep(path, f)
+		x.keep(path, f, info)
 	}
 	if x, err = x.grow(f, info.Size()); err != nil {
 		return nil, err
@@ -141,7 +142,7 @@ func lastLineEnd(r io.ReaderAt, from, size int64) (int64, error) {
 
 // keptHead begins a kept index: what it is, and the version of what is in it,
 // which goes up whenever a run is folded in another way.
-const keptHead = "coldfloor index 1\n"
+const keptHead = "coldfloor index 2\n"
 
 // keptPath returns where the index of the journal at path is kept.
 func keptPath(path string) string {
@@ -149,13 +150,15 @@ func keptPath(path string) string {
 }
 
 // kept returns the index that is kept of a journal, or an empty one unless the
-// journal still begins with all that the index is of.
-func kept(path string, r io.ReaderAt, size int64) *index {
+// journal still begins with all that the index is of: its file has not been
+// written to since that was last seen, or else it has the same checksum.
+func kept(path string, r io.ReaderAt, info os.FileInfo) *index {
 	text, err := os.ReadFile(keptPath(path))
-	if err != nil || !bytes.HasPrefix(text, []byte(keptHead)) || len(text) < len(keptHead)+8 {
+	if err != nil || !bytes.HasPrefix(text, []byte(keptHead)) || len(text) < len(keptHead)+stampLength+8 {
 		return &index{}
 	}
-	sums, body := text[len(keptHead):len(keptHead)+8], text[len(keptHead)+8:]
+	had, text := text[len(keptHead):len(keptHead)+stampLength], text[len(keptHead)+stampLength:]
+	sums, body := text[:8], text[8:]
 	if binary.LittleEndian.Uint32(sums[4:]) != crc32.Checksum(body, castagnoli) {
 		return &index{}
 	}
@@ -163,23 +166,28 @@ func kept(path string, r io.ReaderAt, size int64) *index {
 	k.Reading, k.Buf, k.Source = true, body, string(body)
 	x := &index{}
 	k.int64(&x.length)
-	if x.length < 0 || x.length > size {
+	if x.length < 0 || x.length > info.Size() {
 		return &index{}
 	}
-	var sum uint32
-	var sumErr error
+	same := true
 	var summing sync.WaitGroup
-	summing.Go(func() { sum, sumErr = checksum(r, x.length) })
+	if now := stampOf(info); string(had) != string(now.bytes()) {
+		summing.Go(func() {
+			sum, err := checksum(r, x.length)
+			if same = err == nil && sum == binary.LittleEndian.Uint32(sums); same && now.settled(time.Now()) {
+				keepStamp(keptPath(path), now)
+			}
+		})
+	}
 	k.index(x)
-	summing.Wait()
-	if k.Err != nil || sumErr != nil || sum != binary.LittleEndian.Uint32(sums) {
+	if summing.Wait(); k.Err != nil || !same {
 		return &index{}
 	}
 	return x
 }
 
 // keep keeps x beside its journal. If it cannot be kept, nothing is lost.
-func (x *index) keep(path string, r io.ReaderAt) {
+func (x *index) keep(path string, r io.ReaderAt, info os.FileInfo) {
 	sum, err := checksum(r, x.length)
 	if err != nil {
 		return
@@ -187,7 +195,11 @@ func (x *index) keep(path string, r io.ReaderAt) {
 	k := keeper{number: map[*Started]int{}}
 	k.int64(&x.length)
 	k.index(x)
-	text := binary.LittleEndian.AppendUint32([]byte(keptHead), sum)
+	now := stampOf(info)
+	if !now.settled(time.Now()) {
+		now = stamp{}
+	}
+	text := binary.LittleEndian.AppendUint32(append([]byte(keptHead), now.bytes()...), sum)
 	text = binary.LittleEndian.AppendUint32(text, crc32.Checksum(k.Buf, castagnoli))
 	_ = wholefile.Write(keptPath(path), append(text, k.Buf...), wholefile.Options{Mode: 0o600, Force: true})
 }
