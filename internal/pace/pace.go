@@ -21,10 +21,10 @@ const (
 	MinSessions = 3
 )
 
-// Sessions is how many of the latest sessions tell of a player's pace, about a
-// year of three a week. Our own choice: what one did years ago is no pace of
+// Sessions is how many of the latest sessions tell of a player's pace, about
+// five months of three a week. Our own choice: what one did years ago is no pace of
 // today.
-const Sessions = 150
+const Sessions = 60
 
 // Table is what the runs of one player tell of their pace.
 type Table struct {
