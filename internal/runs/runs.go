@@ -10,10 +10,8 @@ package runs
 
 import (
 	"errors"
-	"io"
-	"os"
+	"slices"
 
-	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 )
 
@@ -52,12 +50,8 @@ type Pile struct {
 	Files []File // in the order given
 
 	opts    Options
-	total   int64 // bytes of all files
-	read    int64
-	blocks  map[string]*block
-	held    int // bytes
-	spills  []*spill
-	encoder codec
+	shares  []*share // in the order of their files
+	counted *counted
 }
 
 // Gather reads the journals at paths: files, and folders whose .jsonl files
@@ -72,90 +66,17 @@ func Gather(paths []string, o Options) (*Pile, error) {
 	if o.Bound <= 0 {
 		o.Bound = DefaultBound
 	}
-	p := &Pile{Files: files, opts: o, blocks: map[string]*block{}}
-	for i := range files {
-		if info, err := os.Stat(files[i].Path); err == nil && files[i].Err == nil {
-			p.total += info.Size()
-		}
-	}
-	for i := range p.Files {
-		if p.Files[i].Err != nil {
-			continue
-		}
-		if err := p.file(i); err != nil {
-			return nil, errors.Join(err, p.Close())
-		}
+	p := &Pile{Files: files, opts: o, counted: &counted{tell: o.Progress}}
+	if err := p.read(p.share()); err != nil {
+		return nil, errors.Join(err, p.Close())
 	}
 	return p, nil
 }
 
-// file reads one journal. The error is one of the temporary file alone.
-func (p *Pile) file(i int) error {
-	file := &p.Files[i]
-	f, err := os.Open(file.Path)
-	if err != nil {
-		file.Err = reason(err)
-		return nil
-	}
-	defer f.Close()
-	return p.lines(i, &counter{r: f, pile: p})
-}
-
-// lines takes every line that can be used.
-func (p *Pile) lines(i int, r io.Reader) error {
-	file := &p.Files[i]
-	for e, err := range journal.Read(r) {
-		var d *journal.Damage
-		switch {
-		case err == nil:
-			file.Lines++
-			if err := p.add(i, &e.Line); err != nil {
-				return fault.New("free some room, or name another folder in TMPDIR", "cannot keep what was read in a temporary file: %w", err)
-			}
-			continue
-		case !errors.As(err, &d):
-			file.Err = err
-			return nil
-		case d.Whole:
-			continue
-		case d.Unknown:
-			file.Unknown++
-		default:
-			file.Damaged++
-		}
-		if file.First == nil {
-			file.First = d
-		}
-	}
-	return nil
-}
-
-// add takes one line, and makes room where that was one too many.
-func (p *Pile) add(file int, l *journal.Line) error {
-	b := p.blocks[l.Run]
-	if b == nil {
-		b = &block{run: l.Run}
-		p.blocks[l.Run] = b
-		p.held += cost
-	}
-	before := len(b.data)
-	b.add(&p.encoder, file, l)
-	p.held += len(b.data) - before
-	if p.held < p.opts.Bound {
-		return nil
-	}
-	s, err := writeSpill(p.opts.TempDir, p.blocks)
-	if err != nil {
-		return err
-	}
-	p.spills = append(p.spills, s)
-	clear(p.blocks)
-	p.held = 0
-	return nil
-}
-
 // InMemory reports whether everything stayed below the bound.
-func (p *Pile) InMemory() bool { return len(p.spills) == 0 }
+func (p *Pile) InMemory() bool {
+	return !slices.ContainsFunc(p.shares, func(s *share) bool { return len(s.spills) > 0 })
+}
 
 // Each calls f with every run, in an order that depends on nothing but the
 // runs' random names; withdrawn runs and rehearsals are among them.
@@ -201,34 +122,23 @@ func fold(b *block, c *codec) (Run, error) {
 
 func (p *Pile) sources() []source {
 	var all []source
-	for _, s := range p.spills {
-		all = append(all, s.read())
+	for _, h := range p.shares {
+		for _, s := range h.spills {
+			all = append(all, s.read())
+		}
+		all = append(all, inOrder(h.blocks))
 	}
-	return append(all, inOrder(p.blocks))
+	return all
 }
 
 // Close gives up the temporary files. The Pile is empty then.
 func (p *Pile) Close() error {
 	var err error
-	for _, s := range p.spills {
-		err = errors.Join(err, s.close())
+	for _, h := range p.shares {
+		for _, s := range h.spills {
+			err = errors.Join(err, s.close())
+		}
 	}
-	p.spills, p.blocks = nil, nil
+	p.shares = nil
 	return err
-}
-
-// counter tells of the bytes that pass.
-type counter struct {
-	r    io.Reader
-	pile *Pile
-}
-
-// Read reads as its reader does.
-func (c *counter) Read(b []byte) (int, error) {
-	n, err := c.r.Read(b)
-	c.pile.read += int64(n)
-	if c.pile.opts.Progress != nil {
-		c.pile.opts.Progress(c.pile.read, max(c.pile.total, c.pile.read))
-	}
-	return n, err
 }

@@ -1,0 +1,161 @@
+package runs
+
+import (
+	"errors"
+	"io"
+	"os"
+	"runtime"
+	"sync"
+
+	"coldfloor/internal/fault"
+	"coldfloor/internal/journal"
+)
+
+// share is the lines of some of the files, that follow each other, so that
+// several can be read side by side and the first of all still comes first.
+type share struct {
+	files       []int // of the pile's
+	bound       int   // bytes of coded lines in memory
+	blocks      map[string]*block
+	held        int // bytes
+	spills      []*spill
+	encoder     codec
+	temporaries string // folder
+}
+
+// share shares the files out, about the same number of bytes to each processor,
+// and returns how many they are in all.
+func (p *Pile) share() (total int64) {
+	sizes := make([]int64, len(p.Files))
+	for i := range p.Files {
+		if info, err := os.Stat(p.Files[i].Path); err == nil && p.Files[i].Err == nil {
+			sizes[i] = info.Size()
+			total += sizes[i]
+		}
+	}
+	n := max(1, min(runtime.GOMAXPROCS(0), len(p.Files)))
+	for range n {
+		p.shares = append(p.shares, &share{bound: p.opts.Bound / n, blocks: map[string]*block{}, temporaries: p.opts.TempDir})
+	}
+	before := int64(0)
+	for i, size := range sizes {
+		at := 0
+		if total > 0 {
+			at = min(n-1, int((before+size/2)*int64(n)/total))
+		}
+		p.shares[at].files = append(p.shares[at].files, i)
+		before += size
+	}
+	return total
+}
+
+// read reads every share's files. The error is one of a temporary file.
+func (p *Pile) read(total int64) error {
+	p.counted.total = total
+	errs := make([]error, len(p.shares))
+	var all sync.WaitGroup
+	for i, h := range p.shares {
+		all.Go(func() {
+			for _, f := range h.files {
+				if p.Files[f].Err == nil && errs[i] == nil {
+					errs[i] = h.file(f, &p.Files[f], p.counted)
+				}
+			}
+		})
+	}
+	all.Wait()
+	return errors.Join(errs...)
+}
+
+// file reads one journal. The error is one of the temporary file alone.
+func (h *share) file(i int, file *File, c *counted) error {
+	f, err := os.Open(file.Path)
+	if err != nil {
+		file.Err = reason(err)
+		return nil
+	}
+	defer f.Close()
+	return h.lines(i, file, &counter{r: f, all: c})
+}
+
+// lines takes every line that can be used.
+func (h *share) lines(i int, file *File, r io.Reader) error {
+	for e, err := range journal.Read(r) {
+		var d *journal.Damage
+		switch {
+		case err == nil:
+			file.Lines++
+			if err := h.add(i, &e.Line); err != nil {
+				return fault.New("free some room, or name another folder in TMPDIR", "cannot keep what was read in a temporary file: %w", err)
+			}
+			continue
+		case !errors.As(err, &d):
+			file.Err = err
+			return nil
+		case d.Whole:
+			continue
+		case d.Unknown:
+			file.Unknown++
+		default:
+			file.Damaged++
+		}
+		if file.First == nil {
+			file.First = d
+		}
+	}
+	return nil
+}
+
+// add takes one line, and makes room if that was one too many.
+func (h *share) add(file int, l *journal.Line) error {
+	b := h.blocks[l.Run]
+	if b == nil {
+		b = &block{run: l.Run}
+		h.blocks[l.Run] = b
+		h.held += cost
+	}
+	before := len(b.data)
+	b.add(&h.encoder, file, l)
+	h.held += len(b.data) - before
+	if h.held < h.bound {
+		return nil
+	}
+	s, err := writeSpill(h.temporaries, h.blocks)
+	if err != nil {
+		return err
+	}
+	h.spills = append(h.spills, s)
+	clear(h.blocks)
+	h.held = 0
+	return nil
+}
+
+// counted is how far the reading of all files has come.
+type counted struct {
+	mu          sync.Mutex
+	read, total int64
+	tell        func(read, total int64) // nil: nobody
+}
+
+// add counts bytes that were read.
+func (c *counted) add(n int64) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.read += n
+	if c.tell != nil {
+		c.tell(c.read, max(c.total, c.read))
+	}
+}
+
+// counter tells of the bytes that pass.
+type counter struct {
+	r   io.Reader
+	all *counted
+}
+
+// Read reads as its reader does.
+func (c *counter) Read(b []byte) (int, error) {
+	n, err := c.r.Read(b)
+	c.all.add(int64(n))
+	return n, err
+}
