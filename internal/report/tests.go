@@ -121,7 +121,18 @@ func chanceLine(x *measured.Series, c *measured.Change, worthwhile float64) stri
 		more, less = "longer", "shorter"
 	}
 	ch := c.Chances(worthwhile)
-	return fmt.Sprintf("if %s matters: %s %.0f %%, trivial %.0f %%, %s %.0f %%", value(x, worthwhile), more, 100*ch.More, 100*ch.Trivial, less, 100*ch.Less)
+	return fmt.Sprintf("if %s matters: %s %s, trivial %s, %s %s", value(x, worthwhile), more, chance(ch.More), chance(ch.Trivial), less, chance(ch.Less))
+}
+
+// chance writes a chance in percent, none of them certain.
+func chance(part float64) string {
+	switch {
+	case part < .01:
+		return "under 1 %"
+	case part > .99:
+		return "over 99 %"
+	}
+	return fmt.Sprintf("%.0f %%", 100*part)
 }
 
 // signed writes a change with its sign.
@@ -136,13 +147,13 @@ func signed(x *measured.Series, v float64) string {
 func sideLines(s measured.Sides) []string {
 	left, _ := s.Day[0].Mean()
 	right, _ := s.Day[1].Mean()
-	first := fmt.Sprintf("%s: left %s, right %s; weaker by stronger %.0f %%", s.Day[0].Date, value(s.Left, left), value(s.Right, right), s.Percent)
+	first := fmt.Sprintf("%s: left %s, right %s", s.Day[0].Date, value(s.Left, left), value(s.Right, right))
 	if s.Weaker != "" {
-		first += " (" + s.Weaker + " is weaker)"
+		first += fmt.Sprintf("; the %s is %.0f %% of the other", s.Weaker, s.Percent)
 	}
-	error := "too few tries to know its error"
+	error := "too few tries to know the error of it"
 	if s.Error > 0 {
-		error = fmt.Sprintf("%.1f points either way at 95 %%, from the tries of these days alone", 1.96*s.Error)
+		error = fmt.Sprintf("%.1f points either way at 95 %%, from the player's own tries", 1.96*s.Error)
 	}
 	return []string{first, error, fmt.Sprintf("published: two such figures differ from %.1f to %.1f points on (Knee 2019, PubMed 31431339); it predicts little, and distance flatters a knee (Sports Med 2020, PMC7018781)",
 		measured.SymmetryLeastLow, measured.SymmetryLeastHigh)}
@@ -150,14 +161,14 @@ func sideLines(s measured.Sides) []string {
 
 // testChart is the means of the days with the tries' error about them.
 func testChart(x *measured.Series) Chart {
-	c := Chart{Title: seriesName(x), Unit: x.Unit(), Time: "day", Kind: Spans, Close: true, Note: "mean of the day's tries; the bar is its standard error at 95 %, from the typical error; hollow: learning"}
+	c := Chart{Title: seriesName(x), Unit: x.Unit(), Time: "day", Kind: Spans, Close: true, Note: "mean of the day's tries; the bar is its standard error at 95 %, from the typical error; the first day is learning"}
 	if c.Unit == "" {
 		c.Unit = "number"
 	}
 	e := x.Typical()
 	for i := range x.Days {
 		d := &x.Days[i]
-		spot := Spot{Label: d.Date.String(), Open: i == 0}
+		spot := Spot{Label: d.Date.String()}
 		if m, ok := d.Mean(); ok {
 			half := 0.0
 			if e.Enough() {
