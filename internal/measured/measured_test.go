@@ -35,6 +35,16 @@ func TestTypicalError(t *testing.T) {
 	s := series([]float64{100, 300, 200}, []float64{250, 258, 252}, []float64{279, 270, 277}, []float64{218, 213, 218})
 	e := s.Typical()
 	near(t, "pooled SD", e.SD, 4.000, 5e-4)
+	// Between them the means differ by an SD of 29.816, a fifth of which, 5.963, is
+	// the smallest worthwhile change between people (Hopkins): one player's own
+	// tries cannot give it.
+	var means []float64
+	for i := range s.Days[1:] {
+		m, _ := s.Days[i+1].Mean()
+		means = append(means, m)
+	}
+	near(t, "SD between", stat.StdDev(means, nil), 29.816, 5e-4)
+	near(t, "a fifth of it", .2*stat.StdDev(means, nil), 5.963, 5e-4)
 	if e.Freedom != 6 || !e.Enough() || e.Low >= e.SD || e.High <= e.SD {
 		t.Errorf("got %+v", e)
 	}
