@@ -112,8 +112,8 @@ func TestChartsAreDrawn(t *testing.T) {
 			charts++
 		}
 	}
-	if charts != 7 {
-		t.Errorf("%d charts, want 7", charts)
+	if charts != 8 {
+		t.Errorf("%d charts, want 8", charts)
 	}
 }
 

@@ -54,6 +54,9 @@ func Exercises(p *review.Player) Section {
 		s.Table.Rows = append(s.Table.Rows, []string{e.Name, fmt.Sprint(e.Sets), fmt.Sprint(e.Skipped), fmt.Sprint(e.Partial),
 			fmt.Sprint(e.Easier), e.Variant, at(p.Now, e.Last, dateOnly)})
 	}
+	if len(s.Table.Rows) == 0 {
+		s.Table = Table{}
+	}
 	if p.NotBegun > 0 {
 		s.Facts = []Fact{{"not begun", []string{units.Count(p.NotBegun, "set") + " that a session ended before"}}}
 	}

@@ -10,7 +10,7 @@ import (
 type owners struct {
 	files []File
 	sets  map[nameIn]nameIn      // each leads to one that is the same player's, with an earlier file
-	names []map[string]bool      // of each file: the keys of the names in it
+	names []map[string]bool      // of each file: the keys of the names in it, an empty one if it has runs without
 	joint map[int]map[string]int // of the first of joint files: the names in them, each with its first file
 	shown map[string]string      // of each key: as it is written
 	alike map[string][]who       // of each key: the players displayed under it
@@ -40,7 +40,12 @@ func (p *Pile) owners() (*owners, error) {
 		return nil, err
 	}
 	w.join(p.opts.Same)
-	return w, merge(p.sources(), func(b *block) error { w.meet(w.of(b)); return nil })
+	for f, names := range w.names {
+		for key := range names {
+			w.meet(w.of(key, f))
+		}
+	}
+	return w, nil
 }
 
 // see notes what files the run came in, and under what name.
@@ -52,9 +57,7 @@ func (w *owners) see(b *block) {
 	}
 	for _, f := range b.files {
 		w.unite(nameIn{key, b.files[0]}, nameIn{key, f})
-		if name != "" {
-			w.names[f][key] = true
-		}
+		w.names[f][key] = true
 	}
 }
 
@@ -70,6 +73,9 @@ func (w *owners) join(same []string) {
 	for f, names := range w.names {
 		root := w.find(nameIn{"", f}).file
 		for key := range names {
+			if key == "" {
+				continue
+			}
 			if w.joint[root] == nil {
 				w.joint[root] = map[string]int{}
 			}
@@ -109,12 +115,12 @@ func (w *owners) unite(a, b nameIn) {
 	}
 }
 
-// of returns whose a run is.
-func (w *owners) of(b *block) who {
-	if key := Key(b.player); key != "" {
-		return w.player(key, b.files[0])
+// of returns whose the runs of a name in a file are.
+func (w *owners) of(key string, file int) who {
+	if key != "" {
+		return w.player(key, file)
 	}
-	file := w.find(nameIn{"", b.files[0]}).file
+	file = w.find(nameIn{"", file}).file
 	names := w.joint[file]
 	if len(names) == 1 {
 		for key, f := range names {

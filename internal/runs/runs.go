@@ -100,7 +100,7 @@ func (p *Pile) Each(f func(Run) error) error {
 		if err != nil {
 			return err
 		}
-		who := w.of(b)
+		who := w.of(Key(b.player), b.files[0])
 		r.Player, r.Name, r.File = w.display(who), who.name, p.Files[b.files[0]].Path
 		return f(r)
 	})
