@@ -80,7 +80,7 @@ type Outcome string
 // The outcomes.
 const (
 	Done    Outcome = "done"    // every side worked to its end, now or before: by the clock, or by the player's key after half of its paced length
-	Partial Outcome = "partial" // something of it was done
+	Partial Outcome = "partial" // something of it was done, or the session was stopped in it
 	Skipped Outcome = "skipped" // nothing of it was done
 )
 

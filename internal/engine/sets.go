@@ -19,6 +19,7 @@ type setWork struct {
 type sideWork struct {
 	step          int
 	whole         bool // worked to its end, or for so long that it counts as that
+	ended         bool // by the player's key for that
 	reps          int  // of all of them if whole; otherwise as far as the pace had got
 	taken, halted time.Duration
 }
@@ -26,9 +27,10 @@ type sideWork struct {
 // leastWork is how long timed work must last to count as something done.
 const leastWork = time.Second
 
-// something reports whether anything was done at all.
+// something reports whether anything was done at all. A player who ends a side
+// says that it was begun.
 func (w *sideWork) something(s plan.Step) bool {
-	return w.whole || w.reps > 0 || s.Reps == 0 && w.taken >= leastWork
+	return w.whole || w.ended || w.reps > 0 || s.Reps == 0 && w.taken >= leastWork
 }
 
 // endStep closes the books of the present step for the step at index to, and
@@ -64,7 +66,7 @@ func (e *Engine) sideDone(why Cause, taken time.Duration) sideWork {
 	case ByClock:
 		w.whole = true
 	case ByFinish:
-		w.whole = 2*taken >= paced
+		w.whole, w.ended = 2*taken >= paced, true
 	case BySkip:
 		return w
 	default:
@@ -122,7 +124,10 @@ func (e *Engine) tellSet(set int, why Cause, work []sideWork) {
 	if r.Outcome == Skipped && w.told {
 		return
 	}
-	if r.Outcome == Partial && len(w.whole) == e.sidesOf(set) {
+	if r.Outcome == Skipped && why == ByStop {
+		r.Outcome = Partial // it was not the set that the player did not want
+	}
+	if len(r.Sides) > 0 && len(w.whole) == e.sidesOf(set) {
 		r.Outcome, w.whole = Done, nil
 	}
 	w.told = true

@@ -109,9 +109,9 @@ func (r *Recorder) Err() error { return r.queue.trouble() }
 
 // Rate writes what the player said of the run. Fields that are nil were
 // skipped; a Rating with none is not written, nor is one of a run that never
-// started. One that is not on the disk yet gives way to a later one.
+// started. One that could not be written gives way to a later one.
 func (r *Recorder) Rate(v journal.Rating) {
-	if r.rated > 0 && r.rated == r.n && r.queue.takeBack(r.rated) {
+	if r.rated > 0 && r.rated == r.n && r.queue.trouble() != nil && r.queue.takeBack(r.rated) {
 		r.n--
 		r.lines = r.lines[:len(r.lines)-1]
 	}

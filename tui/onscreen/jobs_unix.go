@@ -48,8 +48,10 @@ func mindJobs(p *tea.Program) (end func()) {
 	}
 }
 
-// takeBack sets the terminal up anew: a shell has set it as it likes it.
+// takeBack sets the terminal up anew, for a shell has set it as it likes it, and
+// has the picture drawn whole.
 func takeBack(p *tea.Program) {
 	_ = p.ReleaseTerminal()
 	_ = p.RestoreTerminal()
+	p.Send(tea.ResumeMsg{})
 }
