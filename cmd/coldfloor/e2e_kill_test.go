@@ -40,7 +40,7 @@ func TestKilledAndGoneOnWith(t *testing.T) {
 		for {
 			x := tmuxtest.Start(t, 80, 24, h.env(), "cd \"$HOME\" && exec "+binary()+" run --mute session.yaml")
 			screen := x.Until("a session or a question", func(s string) bool {
-				return strings.Contains(s, "Before the first session") || strings.Contains(s, "did not end") || strings.Contains(s, "left")
+				return strings.Contains(s, "Before the first session") || strings.Contains(s, "did not end") || strings.Contains(s, "to go")
 			})
 			if strings.Contains(screen, "did not end") {
 				x.Keys("g")
@@ -53,7 +53,7 @@ func TestKilledAndGoneOnWith(t *testing.T) {
 				x.WaitExit()
 				break
 			}
-			x.WaitFor(" left", "Round")
+			x.WaitFor(" to go", "Round")
 			time.Sleep(time.Duration(random.IntN(2500)) * time.Millisecond) // the random moment itself
 			if err := syscall.Kill(x.PID(), syscall.SIGKILL); err != nil {
 				t.Fatal(err)

@@ -69,7 +69,7 @@ func TestRunByKeys(t *testing.T) {
 	if r.State != journal.Stopped || r.Title() != "Short one" {
 		t.Errorf("logged as %s %q", r.State, r.Title())
 	}
-	if len(r.Sets) != 3 || r.Sets[0].Outcome != "done" || !r.Sets[0].Easier || r.Sets[0].End != "finish" ||
+	if len(r.Sets) != 3 || r.Sets[0].Outcome != "partial" || !r.Sets[0].Easier || r.Sets[0].End != "finish" ||
 		strings.Join(r.Sets[1].Sides, " ") != "left right" || r.Sets[2].Outcome != "partial" {
 		t.Errorf("sets: %+v", r.Sets)
 	}

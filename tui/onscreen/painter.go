@@ -5,7 +5,6 @@ import (
 	"io"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 )
 
 // painter puts pictures on a terminal, and sends of each only the cells that
@@ -150,7 +149,7 @@ func (p *painter) run(c cell, n int) {
 	case c == blank && n > 10:
 		p.sequence(n, 'X')
 		p.sequence(n, 'C')
-	case p.repeats && n > 1 && (n-1)*len(c.text) > 5 && utf8.RuneCountInString(c.text) == 1:
+	case p.repeats && n > 6 && len(c.text) == 1: // tmux repeats no character of more than a byte
 		p.buf.WriteString(c.text)
 		p.sequence(n-1, 'b')
 	default:
