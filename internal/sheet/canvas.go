@@ -37,10 +37,6 @@ type canvas interface {
 	area(b rect, s shade, outline float64)
 }
 
-// marker is named in every file that this package writes, so that a sheet can
-// be told from somebody else's file.
-const marker = "coldfloor sheet"
-
 // pdfCanvas draws on the pages of a PDF document.
 type pdfCanvas struct {
 	pdf   *fpdf.Fpdf
@@ -49,14 +45,14 @@ type pdfCanvas struct {
 
 // newPDF starts a document. It is the same, byte by byte, for the same
 // drawing: its dates are fixed.
-func newPDF(paper Paper, types *typeface, title string) *pdfCanvas {
-	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: paper.Width, Ht: paper.Height}})
+func newPDF(size Paper, types *typeface, title, creator string) *pdfCanvas {
+	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: size.Width, Ht: size.Height}})
 	pdf.SetCatalogSort(true)
 	fixed := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 	pdf.SetCreationDate(fixed)
 	pdf.SetModificationDate(fixed)
 	pdf.SetTitle(title, true)
-	pdf.SetCreator(marker, false)
+	pdf.SetCreator(creator, false)
 	pdf.SetProducer("", false)
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.SetMargins(0, 0, 0)

@@ -8,6 +8,10 @@ import (
 	"coldfloor/internal/wholefile"
 )
 
+// marker is named in every file that this package writes, so that a sheet can
+// be told from somebody else's file.
+const marker = "coldfloor sheet"
+
 // Format is a kind of file that a sheet is written as.
 type Format string
 

@@ -25,7 +25,7 @@ type Section struct {
 // The same content gives the same bytes.
 func Together(w io.Writer, paper Paper, front *Front, docs []*Doc) (Printed, error) {
 	t := newTypeface()
-	c := newPDF(paper, t, t.printable(front.Title))
+	c := newPDF(paper, t, t.printable(front.Title), marker)
 	s := front.layOut(t, paper)
 	pages := s.pages()
 	s.print(c, &Doc{Title: front.Title}, pages)

@@ -5,7 +5,7 @@ import "coldfloor/internal/plan"
 // head sets what stands above the table.
 func (s *setter) head(d *Doc) {
 	t := s.types
-	total := t.figureLines(d.Total, 30*s.scale, 18, s.w/3)[0]
+	total := figureLines(t, d.Total, 30*s.scale, 18, s.w/3)[0]
 	width := s.w - total.width(t) - 8
 	_, title := t.fit(face{bold: true, size: 24 * s.scale}, 15, d.Title, width, 2)
 	for i, l := range title {

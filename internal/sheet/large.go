@@ -20,7 +20,7 @@ const mostWallSize = 72.0
 // A block that is too long for a page goes on over the next.
 func (d *Doc) Large(w io.Writer, paper Paper) (Printed, error) {
 	t := newTypeface()
-	c := newPDF(paper, t, t.printable(d.Title))
+	c := newPDF(paper, t, t.printable(d.Title), marker)
 	pages := d.wall(t, paper)
 	for i, page := range pages {
 		c.page()

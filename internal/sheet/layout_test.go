@@ -46,7 +46,7 @@ func record(d *Doc, paper Paper) (*recorder, *setter) {
 
 // ruler measures with the PDF library and not with what set the text.
 func ruler() func(f face, s string) float64 {
-	c := newPDF(Papers[0], newTypeface(), "")
+	c := newPDF(Papers[0], newTypeface(), "", "")
 	return func(f face, s string) float64 {
 		style := map[bool]string{true: "B"}[f.bold]
 		c.pdf.SetFont("sans", style, f.size)

@@ -67,23 +67,3 @@ func drawLines(c canvas, t *typeface, lines []line, x, y, width float64, a align
 
 // single makes a line of a short text that is known to fit.
 func single(f face, text string) line { return line{runs: []run{{f, text}}} }
-
-// figureLines sets a figure to be read from afar, its unit beside it. It
-// shrinks to the floor, in points, where it is too wide, and is broken where
-// that does not suffice.
-func (t *typeface) figureLines(g Figure, size, floor, width float64) []line {
-	for {
-		number, unit := face{true, size, true}, face{true, max(size*0.45, 9), true}
-		l := line{runs: []run{{number, g.Value}}, gap: size * 0.09 * point}
-		if g.Unit != "" {
-			l.runs = append(l.runs, run{unit, g.Unit})
-		}
-		if l.width(t) <= width {
-			return []line{l}
-		}
-		if size <= floor {
-			return append(t.wrap(number, g.Value, width), t.wrap(unit, g.Unit, width)...)
-		}
-		size = max(size-1, floor)
-	}
-}

@@ -25,7 +25,7 @@ type Printed struct {
 func (d *Doc) PDF(w io.Writer, paper Paper) (Printed, error) {
 	t := newTypeface()
 	s, pages := d.layOut(t, paper)
-	c := newPDF(paper, t, t.printable(d.Title))
+	c := newPDF(paper, t, t.printable(d.Title), marker)
 	s.print(c, d, pages)
 	return Printed{len(pages), t.missed()}, c.write(w)
 }

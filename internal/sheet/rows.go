@@ -166,7 +166,7 @@ func (s *setter) notes(notes []Note) []run {
 // doseLines sets the dose large and how it is done below.
 func (s *setter) doseLines(r *Row) []line {
 	width := s.cols.dose - 2*padding
-	lines := s.types.figureLines(r.Dose, 27*s.scale, 14, width)
+	lines := figureLines(s.types, r.Dose, 27*s.scale, 14, width)
 	side := s.small()
 	side.bold = true
 	details := []run{{side, r.Side}}
@@ -186,6 +186,6 @@ func (s *setter) thenLines(r Rest) []line {
 	if !r.Large {
 		return s.types.wrap(s.small(), r.Figure.String()+" "+r.Label, width)
 	}
-	lines := s.types.figureLines(r.Figure, max(restSize, restSize*s.scale), 20, width)
+	lines := figureLines(s.types, r.Figure, max(restSize, restSize*s.scale), 20, width)
 	return append(lines, s.types.wrap(s.small(), r.Label, width)...)
 }
