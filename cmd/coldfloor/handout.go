@@ -14,10 +14,10 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/handout"
+	"coldfloor/internal/paper"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/players"
 	"coldfloor/internal/settings"
-	"coldfloor/internal/sheet"
 	"coldfloor/internal/units"
 	"coldfloor/sound"
 )
@@ -53,7 +53,7 @@ nobody else's. A second run writes only what changed.`,
 	f.IntVar(&o.Week, "week", 0, "the week `N`; by default today's")
 	f.StringVarP(&o.Folder, "output", "o", "", "the `FOLDER` to write to")
 	f.StringVar(&o.players, "players", "", "the players' `FILE`")
-	f.StringVar(&o.paper, "paper", sheet.Papers[0].Name, "the paper's size: a4 or letter")
+	f.StringVar(&o.paper, "paper", paper.Sizes[0].Name, "the paper's size: a4 or letter")
 	f.StringVar(&o.alarm, "alarm", "", "in the calendar, remind so long before a session at a time of day: a `TIME` such as 30m")
 	f.BoolVar(&o.noTracks, "no-tracks", false, "write no tracks")
 	voiceFlag(c, &o.voice)
@@ -91,11 +91,11 @@ func (o *handoutOptions) read(c *cobra.Command, name string) (err error) {
 	if o.Folder == "" {
 		return usageError{"no folder to write to is given", "add -o and a folder, such as -o week-3"}
 	}
-	i := slices.IndexFunc(sheet.Papers, func(p sheet.Paper) bool { return p.Name == o.paper })
+	i := slices.IndexFunc(paper.Sizes, func(p paper.Size) bool { return p.Name == o.paper })
 	if i < 0 {
 		return usageError{fmt.Sprintf("there is no paper %q", o.paper), "write --paper a4 or --paper letter"}
 	}
-	o.Paper, o.Now = sheet.Papers[i], time.Now()
+	o.Paper, o.Now = paper.Sizes[i], time.Now()
 	if o.alarm != "" {
 		if o.Alarm, err = units.ParseDuration(o.alarm); err != nil {
 			return usageError{fmt.Sprintf("--alarm: %q %v", o.alarm, err), units.DurationHint}

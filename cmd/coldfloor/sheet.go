@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/fault"
+	"coldfloor/internal/paper"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/sheet"
 )
@@ -38,7 +39,7 @@ Of a plan of weeks it is the session of today, or of the day that --on names.`,
 		},
 	}
 	c.Flags().StringVarP(&f.file, "output", "o", "", "the file to write: .pdf, .html or .md")
-	c.Flags().StringVar(&f.paper, "paper", sheet.Papers[0].Name, "paper of .pdf and .html: a4 or letter")
+	c.Flags().StringVar(&f.paper, "paper", paper.Sizes[0].Name, "paper of .pdf and .html: a4 or letter")
 	c.Flags().BoolVar(&f.large, "large", false, "set a .pdf for the wall, to be read from 2 m: a block a page, in capitals")
 	c.Flags().BoolVar(&f.force, "force", false, "replace the file even where it is not a sheet")
 	day.add(c)
@@ -58,7 +59,7 @@ func (f sheetFlags) write(c *cobra.Command, name string, open func() (*plan.Plan
 	if f.large && format != sheet.PDF {
 		return usageError{"a large sheet is a .pdf", "add -o and a file, such as -o wall.pdf"}
 	}
-	paper, ok := sheet.FindPaper(f.paper)
+	size, ok := paper.FindSize(f.paper)
 	if !ok {
 		return usageError{fmt.Sprintf("no paper is called %q", f.paper), "write --paper a4 or --paper letter"}
 	}
@@ -66,7 +67,7 @@ func (f sheetFlags) write(c *cobra.Command, name string, open func() (*plan.Plan
 	if err != nil {
 		return err
 	}
-	printed, err := sheet.Of(p).WriteFile(f.file, format, paper, f.large, f.force, inputs(name, p.Session.Name)...)
+	printed, err := sheet.Of(p).WriteFile(f.file, format, size, f.large, f.force, inputs(name, p.Session.Name)...)
 	if err != nil {
 		return err
 	}
@@ -82,11 +83,11 @@ func tellLacking(c *cobra.Command, missing []rune) {
 	const most = 20
 	var names []string
 	for _, r := range missing[:min(len(missing), most)] {
-		names = append(names, sheet.NameOf(r))
+		names = append(names, paper.NameOf(r))
 	}
 	if more := len(missing) - most; more > 0 {
 		names = append(names, fmt.Sprintf("and %d more", more))
 	}
 	fault.Print(c.ErrOrStderr(), fault.New("a sheet that ends in .html shows what the reader's fonts have",
-		"the font of the sheet lacks %s; %c stands in their place", strings.Join(names, ", "), sheet.Lacking))
+		"the font of the sheet lacks %s; %c stands in their place", strings.Join(names, ", "), paper.Lacking))
 }

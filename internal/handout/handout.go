@@ -13,10 +13,10 @@ import (
 	"time"
 
 	"coldfloor/internal/check"
+	"coldfloor/internal/paper"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/players"
 	"coldfloor/internal/settings"
-	"coldfloor/internal/sheet"
 	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
 	"coldfloor/sound"
@@ -31,7 +31,7 @@ type Options struct {
 	Own     settings.Player  // whose level, room and limits apply if there are no Players
 	Now     time.Time
 
-	Paper sheet.Paper
+	Paper paper.Size
 	Alarm time.Duration // before sessions at a time of day, in the calendar; 0: none
 	// Heard returns what the track of a plan holds besides its cues, for a
 	// player; nil: no tracks are written.

@@ -8,10 +8,10 @@ import (
 	"testing"
 	"time"
 
+	"coldfloor/internal/paper"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/players"
 	"coldfloor/internal/settings"
-	"coldfloor/internal/sheet"
 	"coldfloor/sessions/weeks"
 	"coldfloor/sound"
 )
@@ -51,7 +51,7 @@ func given(t *testing.T, squad string, again bool) (dir string, list []Given) {
 		t.Fatal(err)
 	}
 	o := Options{Plan: opened.Plan, Week: 1, Folder: filepath.Join(dir, "out"), Own: settings.Default(), Now: time.Date(2026, 12, 1, 12, 0, 0, 0, time.UTC),
-		Paper: sheet.Papers[0],
+		Paper: paper.Sizes[0],
 		Heard: func(context.Context, *plan.Plan, *settings.Player) (sound.Options, error) {
 			return sound.Options{Pips: sound.DefaultPips}, nil
 		}}

@@ -5,7 +5,7 @@ import (
 
 	"codeberg.org/go-pdf/fpdf"
 
-	"coldfloor/internal/sheet"
+	"coldfloor/internal/paper"
 )
 
 // The page, in millimetres: A4 of ISO 216. Letter is 6 mm wider and 18 mm
@@ -29,10 +29,10 @@ const (
 	titleSize   = 19.0
 )
 
-// paper sets a Doc on pages, from the top down.
-type paper struct {
+// pages sets a Doc on pages, from the top down.
+type pages struct {
 	pdf   *fpdf.Fpdf
-	types sheet.Setting
+	types paper.Setting
 	y     float64 // where the next line's top is
 	links map[string]int
 }
@@ -40,7 +40,7 @@ type paper struct {
 // PDF writes the review as a PDF document, and returns the characters that its
 // typeface lacks. The same Doc gives the same bytes.
 func (d *Doc) PDF(w io.Writer) (missing []rune, err error) {
-	p := &paper{pdf: newDocument(d.Title), types: sheet.NewSetting(), links: map[string]int{}}
+	p := &pages{pdf: newDocument(d.Title), types: paper.NewSetting(), links: map[string]int{}}
 	p.types.AddTo(p.pdf)
 	p.pdf.SetFooterFunc(func() { p.number(d.Title) })
 	p.page()
@@ -77,7 +77,7 @@ func newDocument(title string) *fpdf.Fpdf {
 }
 
 // page begins a page.
-func (p *paper) page() {
+func (p *pages) page() {
 	p.pdf.AddPage()
 	p.y = margin
 }
@@ -86,29 +86,29 @@ func (p *paper) page() {
 const bottom = pageHigh - margin - footing
 
 // room begins a page where the one there is has less than h left.
-func (p *paper) room(h float64) {
+func (p *pages) room(h float64) {
 	if p.y+h > bottom {
 		p.page()
 	}
 }
 
-func (p *paper) gap(h float64) { p.y += h }
+func (p *pages) gap(h float64) { p.y += h }
 
 // height is that of a line of type.
 func height(size float64) float64 { return mm(size) * leading }
 
 // put writes text whose line has its top at y.
-func (p *paper) put(bold bool, size, x, y float64, line string) {
+func (p *pages) put(bold bool, size, x, y float64, line string) {
 	weight := ""
 	if bold {
 		weight = "B"
 	}
-	p.pdf.SetFont(sheet.Family, weight, size)
+	p.pdf.SetFont(paper.Family, weight, size)
 	p.pdf.Text(x, y+mm(size), line)
 }
 
 // text sets a paragraph, indented, on as many lines as it takes.
-func (p *paper) text(bold bool, size float64, s string, indent float64) {
+func (p *pages) text(bold bool, size float64, s string, indent float64) {
 	for _, l := range p.types.Wrap(bold, size, s, textWide-indent) {
 		p.room(height(size))
 		p.put(bold, size, margin+indent, p.y, l)
@@ -117,7 +117,7 @@ func (p *paper) text(bold bool, size float64, s string, indent float64) {
 }
 
 // part sets a part; one that can be linked to has a page of its own.
-func (p *paper) part(part Part) {
+func (p *pages) part(part Part) {
 	if part.ID != "" {
 		p.page()
 		p.pdf.SetLink(p.link(part.ID), p.y, -1)
@@ -132,7 +132,7 @@ func (p *paper) part(part Part) {
 }
 
 // link returns the number that the document knows a part by.
-func (p *paper) link(id string) int {
+func (p *pages) link(id string) int {
 	n, ok := p.links[id]
 	if !ok {
 		n = p.pdf.AddLink()
@@ -141,7 +141,7 @@ func (p *paper) link(id string) int {
 	return n
 }
 
-func (p *paper) section(s Section) {
+func (p *pages) section(s Section) {
 	least := 26.0
 	if len(s.Charts) > 0 {
 		least += mm(chartHeight)
@@ -167,7 +167,7 @@ func (p *paper) section(s Section) {
 // factIndent is how far the figures of facts stand from their names.
 const factIndent = 32.0
 
-func (p *paper) facts(facts []Fact) {
+func (p *pages) facts(facts []Fact) {
 	for _, f := range facts {
 		first := true
 		for _, text := range f.Lines {
@@ -186,7 +186,7 @@ func (p *paper) facts(facts []Fact) {
 }
 
 // charts sets charts two by two, those that have something to show.
-func (p *paper) charts(charts []Chart) {
+func (p *pages) charts(charts []Chart) {
 	var shown []Chart
 	for _, c := range charts {
 		if _, _, ok := c.Range(); ok {
@@ -212,7 +212,7 @@ func (p *paper) charts(charts []Chart) {
 }
 
 // number sets the title and the page's number below a page.
-func (p *paper) number(title string) {
+func (p *pages) number(title string) {
 	y := pageHigh - margin - height(noteSize)
 	if lines := p.types.Wrap(false, noteSize, title, textWide-30); len(lines) > 0 {
 		p.put(false, noteSize, margin, y, lines[0])

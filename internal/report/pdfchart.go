@@ -3,7 +3,7 @@ package report
 import (
 	"codeberg.org/go-pdf/fpdf"
 
-	"coldfloor/internal/sheet"
+	"coldfloor/internal/paper"
 )
 
 // pointMM is a point in millimetres.
@@ -15,7 +15,7 @@ func mm(points float64) float64 { return points * pointMM }
 // are where its upper left corner lies.
 type plate struct {
 	pdf   *fpdf.Fpdf
-	types sheet.Setting
+	types paper.Setting
 	x, y  float64
 }
 
@@ -79,7 +79,7 @@ func (p plate) text(l lettering, at point, s string) {
 	if l.bold {
 		weight = "B"
 	}
-	p.pdf.SetFont(sheet.Family, weight, l.size)
+	p.pdf.SetFont(paper.Family, weight, l.size)
 	x, y := p.at(at)
 	back := p.types.Width(l.bold, l.size, s) * float64(l.at) / 2
 	if l.upright {

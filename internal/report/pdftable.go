@@ -6,7 +6,7 @@ import "slices"
 const cellPad = 0.9
 
 // table sets a table over as many pages as it takes, its header on each.
-func (p *paper) table(t Table) {
+func (p *pages) table(t Table) {
 	widths := p.widths(t)
 	p.row(t, t.Header, -1, widths)
 	for i, row := range t.Rows {
@@ -16,7 +16,7 @@ func (p *paper) table(t Table) {
 
 // widths returns how wide each column is. Where all do not fit the widest ones
 // of text give way, and their cells are broken into lines.
-func (p *paper) widths(t Table) []float64 {
+func (p *pages) widths(t Table) []float64 {
 	w := make([]float64, len(t.Header))
 	for c := range w {
 		w[c] = p.types.Width(true, tableSize, t.Header[c])
@@ -49,7 +49,7 @@ func sum(w []float64) float64 {
 // row sets one row, or the header for -1. One that is higher than what is left
 // of the page begins the next, and one higher than a page goes on over as many
 // as it takes.
-func (p *paper) row(t Table, cells []string, n int, widths []float64) {
+func (p *pages) row(t Table, cells []string, n int, widths []float64) {
 	bold := n < 0
 	lines := make([][]string, len(cells))
 	most := 1
@@ -80,7 +80,7 @@ func (p *paper) row(t Table, cells []string, n int, widths []float64) {
 func rowHigh(lines int) float64 { return float64(lines)*height(tableSize) + 2*cellPad*0.6 }
 
 // strip sets the part of a row that stands on one page.
-func (p *paper) strip(t Table, n int, lines [][]string, widths []float64, high float64) {
+func (p *pages) strip(t Table, n int, lines [][]string, widths []float64, high float64) {
 	x := margin
 	for c := range lines {
 		p.cell(t, c, n < 0, lines[c], x, widths[c], high)
@@ -93,7 +93,7 @@ func (p *paper) strip(t Table, n int, lines [][]string, widths []float64, high f
 }
 
 // cell sets one cell.
-func (p *paper) cell(t Table, c int, bold bool, lines []string, x, wide, high float64) {
+func (p *pages) cell(t Table, c int, bold bool, lines []string, x, wide, high float64) {
 	p.pdf.SetLineWidth(0.15)
 	if bold {
 		p.pdf.SetFillColor(0xEE, 0xEE, 0xEE)

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"coldfloor/internal/paper"
 	"coldfloor/internal/wholefile"
 )
 
@@ -38,7 +39,7 @@ func FormatOf(file string) (f Format, ok bool) {
 // file appears whole or not at all. One that is there is replaced only if it
 // is a sheet or force is set, and never if it is one of the inputs, the files
 // that the command reads: else the error is wholefile's.
-func (d *Doc) WriteFile(file string, format Format, paper Paper, large, force bool, inputs ...string) (Printed, error) {
+func (d *Doc) WriteFile(file string, format Format, on paper.Size, large, force bool, inputs ...string) (Printed, error) {
 	o := wholefile.Options{Mode: 0o644, Force: force, Inputs: inputs, Ours: kind}
 	if err := wholefile.Check(file, o); err != nil {
 		return Printed{}, err
@@ -48,11 +49,11 @@ func (d *Doc) WriteFile(file string, format Format, paper Paper, large, force bo
 	var err error
 	switch {
 	case format == PDF && large:
-		printed, err = d.Large(&b, paper)
+		printed, err = d.Large(&b, on)
 	case format == PDF:
-		printed, err = d.PDF(&b, paper)
+		printed, err = d.PDF(&b, on)
 	case format == HTML:
-		err = d.HTML(&b, paper)
+		err = d.HTML(&b, on)
 	default:
 		err = d.Markdown(&b)
 	}

@@ -1,11 +1,15 @@
 package sheet
 
-import "strings"
+import (
+	"strings"
+
+	"coldfloor/internal/paper"
+)
 
 // foot sets what stands below the table.
 func (s *setter) foot(d *Doc) {
 	t, f := s.types, s.small()
-	s.lines(t.wrap(f, join(" ", d.Legend...), s.w), false)
+	s.lines(t.Wrap(f, join(" ", d.Legend...), s.w), false)
 	s.gap(1.5, false)
 	s.cautions(d.Cautions)
 	s.effort(&d.Effort)
@@ -17,11 +21,11 @@ func (s *setter) cautions(cautions []string) {
 	if len(cautions) == 0 {
 		return
 	}
-	lines := s.types.wrap(s.small(), strings.Join(cautions, " "), s.w-inset)
-	height := heightOf(lines)
-	s.add(height, false, func(c canvas, y float64) {
-		c.area(rect{s.x, y + 0.3, 1, height - 0.6}, black, 0)
-		drawLines(c, s.types, lines, s.x+inset, y, s.w-inset, left)
+	lines := s.types.Wrap(s.small(), strings.Join(cautions, " "), s.w-inset)
+	height := paper.HeightOf(lines)
+	s.add(height, false, func(c paper.Canvas, y float64) {
+		c.Area(paper.Box(s.x, y + 0.3, 1, height - 0.6), paper.Black, 0)
+		paper.DrawLines(c, s.types, lines, s.x+inset, y, s.w-inset, paper.Left)
 	})
 	s.gap(1.5, false)
 }
@@ -30,24 +34,24 @@ func (s *setter) cautions(cautions []string) {
 func (s *setter) effort(e *Effort) {
 	t, question := s.types, s.strong()
 	s.rule(0.7)
-	s.lines(t.wrap(question, e.Question, s.w), true)
+	s.lines(t.Wrap(question, e.Question, s.w), true)
 	s.gap(0.8, true)
-	number, words := s.face(true, 13, 11), face{size: 7.5}
+	number, words := s.face(true, 13, 11), paper.Face{Size: 7.5}
 	cell := s.w / float64(len(e.Scale))
-	grades := make([][]line, len(e.Scale))
+	grades := make([][]paper.Line, len(e.Scale))
 	height := 0.0
 	for i, g := range e.Scale {
-		grades[i] = append([]line{single(number, g.Number)}, t.wrap(words, g.Words, cell-1)...)
-		height = max(height, heightOf(grades[i]))
+		grades[i] = append([]paper.Line{paper.Single(number, g.Number)}, t.Wrap(words, g.Words, cell-1)...)
+		height = max(height, paper.HeightOf(grades[i]))
 	}
-	s.add(height+1, true, func(c canvas, y float64) {
+	s.add(height+1, true, func(c paper.Canvas, y float64) {
 		for i, lines := range grades {
 			x := s.x + float64(i)*cell
-			c.area(rect{x, y, cell, height + 0.8}, white, 0.2)
-			drawLines(c, t, lines, x+0.5, y+0.4, cell-1, centre)
+			c.Area(paper.Box(x, y, cell, height + 0.8), paper.White, 0.2)
+			paper.DrawLines(c, t, lines, x+0.5, y+0.4, cell-1, paper.Centre)
 		}
 	})
-	s.lines(t.wrap(s.small(), e.Source, s.w), true)
+	s.lines(t.Wrap(s.small(), e.Source, s.w), true)
 	s.blanks(true, e.Blanks...)
 	s.blanks(false, e.Pain, "Notes")
 }
@@ -57,12 +61,12 @@ func (s *setter) blanks(keep bool, labels ...string) {
 	f := s.strong()
 	cell := s.w / float64(len(labels))
 	height := 7.5 * max(s.scale, 0.85)
-	s.add(height, keep, func(c canvas, y float64) {
+	s.add(height, keep, func(c paper.Canvas, y float64) {
 		for i, label := range labels {
 			x := s.x + float64(i)*cell
-			w := s.types.width(f, label)
-			c.text(rect{x, y + height - f.height(), w, f.height()}, left, f, label)
-			c.line(x+w+1.5, y+height-0.6, x+cell-2*float64(len(labels)-1), y+height-0.6, 0.15)
+			w := s.types.Width(f, label)
+			c.Text(paper.Box(x, y + height - f.Height(), w, f.Height()), paper.Left, f, label)
+			c.Line(x+w+1.5, y+height-0.6, x+cell-2*float64(len(labels)-1), y+height-0.6, 0.15)
 		}
 	})
 }

@@ -1,6 +1,10 @@
 package sheet
 
-import "io"
+import (
+	"io"
+
+	"coldfloor/internal/paper"
+)
 
 // Front is a page before several sheets: what a player does in a week, and
 // what else they have to know.
@@ -23,27 +27,27 @@ type Section struct {
 // Together writes a front page and the sheets of several sessions as one PDF
 // document for the paper, each sheet on pages of its own at a size of its own.
 // The same content gives the same bytes.
-func Together(w io.Writer, paper Paper, front *Front, docs []*Doc) (Printed, error) {
-	t := newTypeface()
-	c := newPDF(paper, t, t.printable(front.Title), marker)
-	s := front.layOut(t, paper)
+func Together(w io.Writer, on paper.Size, front *Front, docs []*Doc) (Printed, error) {
+	t := paper.NewTypeface()
+	c := paper.NewDocument(on, t, t.Printable(front.Title), marker)
+	s := front.layOut(t, on)
 	pages := s.pages()
 	s.print(c, &Doc{Title: front.Title}, pages)
 	n := len(pages)
 	for _, d := range docs {
-		s, pages := d.layOut(t, paper)
+		s, pages := d.layOut(t, on)
 		s.print(c, d, pages)
 		n += len(pages)
 	}
-	return Printed{n, t.missed()}, c.write(w)
+	return Printed{n, t.Missing()}, c.Write(w)
 }
 
 // layOut sets the front page.
-func (f *Front) layOut(t *typeface, paper Paper) *setter {
-	s := &setter{types: t, paper: paper, scale: 1.15, x: margin, w: paper.Width - 2*margin}
-	_, title := t.fit(face{bold: true, size: 24}, 15, f.Title, s.w, 3)
+func (f *Front) layOut(t *paper.Typeface, on paper.Size) *setter {
+	s := &setter{types: t, paper: on, scale: 1.15, x: margin, w: on.Width - 2*margin}
+	_, title := t.Fit(paper.Face{Bold: true, Size: 24}, 15, f.Title, s.w, 3)
 	s.lines(title, true)
-	s.lines(t.wrap(s.body(), f.About, s.w), true)
+	s.lines(t.Wrap(s.body(), f.About, s.w), true)
 	s.gap(3, true)
 	for _, r := range f.Rows {
 		s.day(r)
@@ -51,9 +55,9 @@ func (f *Front) layOut(t *typeface, paper Paper) *setter {
 	s.rule(0.4)
 	for _, x := range f.Sections {
 		s.gap(4, false)
-		s.lines(t.wrap(face{bold: true, size: 13}, x.Title, s.w), true)
+		s.lines(t.Wrap(paper.Face{Bold: true, Size: 13}, x.Title, s.w), true)
 		for _, p := range x.Paragraphs {
-			s.lines(t.wrap(s.body(), p, s.w), false)
+			s.lines(t.Wrap(s.body(), p, s.w), false)
 			s.gap(1.2, false)
 		}
 	}
@@ -63,13 +67,13 @@ func (f *Front) layOut(t *typeface, paper Paper) *setter {
 // day sets a line of the week, to be read from a step away.
 func (s *setter) day(r FrontRow) {
 	t := s.types
-	when, big, dose := s.w*0.24, face{bold: true, size: 15}, s.body()
-	at := t.wrap(big, r.When, when-3)
-	what := append(t.wrap(big, r.What, s.w-when), t.wrap(dose, r.Dose, s.w-when)...)
-	height := max(heightOf(at), heightOf(what))
+	when, big, dose := s.w*0.24, paper.Face{Bold: true, Size: 15}, s.body()
+	at := t.Wrap(big, r.When, when-3)
+	what := append(t.Wrap(big, r.What, s.w-when), t.Wrap(dose, r.Dose, s.w-when)...)
+	height := max(paper.HeightOf(at), paper.HeightOf(what))
 	s.rule(0.4)
-	s.add(height+2, false, func(c canvas, y float64) {
-		drawLines(c, t, at, s.x, y+1, when-3, left)
-		drawLines(c, t, what, s.x+when, y+1, s.w-when, left)
+	s.add(height+2, false, func(c paper.Canvas, y float64) {
+		paper.DrawLines(c, t, at, s.x, y+1, when-3, paper.Left)
+		paper.DrawLines(c, t, what, s.x+when, y+1, s.w-when, paper.Left)
 	})
 }

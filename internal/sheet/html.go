@@ -7,6 +7,7 @@ import (
 	"io"
 	"strings"
 
+	"coldfloor/internal/paper"
 	"coldfloor/internal/plan"
 )
 
@@ -44,8 +45,8 @@ const stripWidth = 720.0
 // HTML writes the sheet as one HTML page that needs no other file and asks
 // nothing of the network. It can be ticked on a screen, where a few lines of
 // script keep the ticks, and printed on the paper, in the sizes of the PDF.
-func (d *Doc) HTML(w io.Writer, paper Paper) error {
-	s, _ := d.layOut(newTypeface(), paper)
+func (d *Doc) HTML(w io.Writer, on paper.Size) error {
+	s, _ := d.layOut(paper.NewTypeface(), on)
 	page, err := htmlTemplate.Clone()
 	if err != nil {
 		return err
@@ -54,7 +55,7 @@ func (d *Doc) HTML(w io.Writer, paper Paper) error {
 		*Doc
 		Paper   string
 		Columns struct{ Text, Dose, Ticks float64 }
-	}{d, paper.Name, struct{ Text, Dose, Ticks float64 }{s.cols.text, s.cols.dose, s.cols.ticks}})
+	}{d, on.Name, struct{ Text, Dose, Ticks float64 }{s.cols.text, s.cols.dose, s.cols.ticks}})
 }
 
 // fillOf returns how a part of the strip is filled: work is full, rest empty.

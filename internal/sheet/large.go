@@ -5,6 +5,8 @@ import (
 	"io"
 	"strings"
 	"unicode"
+
+	"coldfloor/internal/paper"
 )
 
 // wallSize is the smallest size of the sheet for the wall, in points. Its
@@ -18,36 +20,36 @@ const mostWallSize = 72.0
 // Large writes the sheet as it is read from 2 m, a block a page, in capitals:
 // the name of each exercise, its dose, its side and its rest, and nothing else.
 // A block that is too long for a page goes on over the next.
-func (d *Doc) Large(w io.Writer, paper Paper) (Printed, error) {
-	t := newTypeface()
-	c := newPDF(paper, t, t.printable(d.Title), marker)
-	pages := d.wall(t, paper)
+func (d *Doc) Large(w io.Writer, on paper.Size) (Printed, error) {
+	t := paper.NewTypeface()
+	c := paper.NewDocument(on, t, t.Printable(d.Title), marker)
+	pages := d.wall(t, on)
 	for i, page := range pages {
-		c.page()
+		c.Page()
 		y := margin
 		for _, b := range page {
 			b.draw(c, y)
 			y += b.height
 		}
-		f := face{size: 8}
-		foot := rect{margin, paper.Height - margin - f.height(), paper.Width - 2*margin, f.height()}
-		c.text(foot, left, f, t.clip(f, fmt.Sprintf("%s · page %d of %d · how to do it, cautions and boxes to tick are on the sheet that is not large", d.Title, i+1, len(pages)), foot.w))
+		f := paper.Face{Size: 8}
+		foot := paper.Box(margin, on.Height - margin - f.Height(), on.Width - 2*margin, f.Height())
+		c.Text(foot, paper.Left, f, t.Clip(f, fmt.Sprintf("%s · page %d of %d · how to do it, cautions and boxes to tick are on the sheet that is not large", d.Title, i+1, len(pages)), foot.W))
 	}
-	return Printed{len(pages), t.missed()}, c.write(w)
+	return Printed{len(pages), t.Missing()}, c.Write(w)
 }
 
 // wall sets every block on pages of its own, in the largest type in which it
 // takes the fewest.
-func (d *Doc) wall(t *typeface, paper Paper) [][]band {
+func (d *Doc) wall(t *paper.Typeface, on paper.Size) [][]band {
 	var pages [][]band
 	for i := range d.Blocks {
 		var next Rest
 		if i+1 < len(d.Blocks) {
 			next = d.Blocks[i+1].Before
 		}
-		best := wallBlock(t, paper, &d.Blocks[i], next, wallSize).pages()
+		best := wallBlock(t, on, &d.Blocks[i], next, wallSize).pages()
 		for size := mostWallSize; size > wallSize; size-- {
-			s := wallBlock(t, paper, &d.Blocks[i], next, size)
+			s := wallBlock(t, on, &d.Blocks[i], next, size)
 			if p := s.pages(); len(p) <= len(best) && s.whole {
 				best = p
 				break
@@ -66,8 +68,8 @@ type wallSetter struct {
 }
 
 // wallBlock sets a block, and the rest that follows it.
-func wallBlock(t *typeface, paper Paper, b *Block, next Rest, size float64) *wallSetter {
-	s := &wallSetter{setter: setter{types: t, paper: paper, scale: 1, x: margin, w: paper.Width - 2*margin}, size: size, whole: true}
+func wallBlock(t *paper.Typeface, on paper.Size, b *Block, next Rest, size float64) *wallSetter {
+	s := &wallSetter{setter: setter{types: t, paper: on, scale: 1, x: margin, w: on.Width - 2*margin}, size: size, whole: true}
 	s.put(true, false, join(", ", b.Name(), b.Rounds))
 	for i := range b.Rows {
 		r := &b.Rows[i]
@@ -87,15 +89,15 @@ func wallBlock(t *typeface, paper Paper, b *Block, next Rest, size float64) *wal
 
 // put sets a text in capitals across the page.
 func (s *wallSetter) put(bold, keep bool, text string) {
-	f := face{bold: bold, size: s.size}
+	f := paper.Face{Bold: bold, Size: s.size}
 	text = capitals(text)
-	s.whole = s.whole && s.types.whole(f, text, s.w)
-	s.lines(s.types.wrap(f, text, s.w), keep)
+	s.whole = s.whole && s.types.Whole(f, text, s.w)
+	s.lines(s.types.Wrap(f, text, s.w), keep)
 }
 
 // wallRule sets a rule, kept with what is below it.
 func (s *wallSetter) wallRule(width float64) {
-	s.add(width+2.5, true, func(c canvas, y float64) { c.line(s.x, y+1, s.x+s.w, y+1, width) })
+	s.add(width+2.5, true, func(c paper.Canvas, y float64) { c.Line(s.x, y+1, s.x+s.w, y+1, width) })
 }
 
 // capitals returns text in capitals; the sharp s has none in common use but SS.

@@ -1,6 +1,10 @@
 package sheet
 
-import "slices"
+import (
+	"slices"
+
+	"coldfloor/internal/paper"
+)
 
 // Measures of the page, in millimetres.
 const (
@@ -17,15 +21,15 @@ const restSize = 37.0
 // band is a stretch of the page that is never torn.
 type band struct {
 	height float64
-	keep   bool                      // on one page with the band after it
-	draw   func(c canvas, y float64) // with its top at y
-	again  []band                    // what is repeated above the band where a page begins with it
+	keep   bool                            // on one page with the band after it
+	draw   func(c paper.Canvas, y float64) // with its top at y
+	again  []band                          // what is repeated above the band where a page begins with it
 }
 
 // setter lays a document out in bands at one scale.
 type setter struct {
-	types *typeface
-	paper Paper
+	types *paper.Typeface
+	paper paper.Size
 	scale float64 // of all text; 1 is the size it reads best in
 	x, w  float64 // of the printed width
 	cols  columns
@@ -38,8 +42,8 @@ type columns struct{ text, dose, ticks, then float64 }
 
 // newSetter returns a setter for the document, with its columns as wide as it
 // needs.
-func newSetter(d *Doc, t *typeface, paper Paper, scale float64) *setter {
-	s := &setter{types: t, paper: paper, scale: scale, x: margin, w: paper.Width - 2*margin}
+func newSetter(d *Doc, t *paper.Typeface, on paper.Size, scale float64) *setter {
+	s := &setter{types: t, paper: on, scale: scale, x: margin, w: on.Width - 2*margin}
 	s.cols.dose = 28 * max(scale, 1)
 	s.cols.then = 29 * max(scale, 1)
 	s.cols.ticks = s.ticksWidth(d)
@@ -48,29 +52,29 @@ func newSetter(d *Doc, t *typeface, paper Paper, scale float64) *setter {
 }
 
 // face returns a face at the setter's scale, but not below floor points.
-func (s *setter) face(bold bool, size, floor float64) face {
-	return face{bold: bold, size: max(size*s.scale, floor)}
+func (s *setter) face(bold bool, size, floor float64) paper.Face {
+	return paper.Face{Bold: bold, Size: max(size*s.scale, floor)}
 }
 
 // The faces of the sheet.
-func (s *setter) body() face   { return s.face(false, 9.5, 7.5) }
-func (s *setter) strong() face { return s.face(true, 9.5, 7.5) }
-func (s *setter) small() face  { return s.face(false, 8, 7) }
+func (s *setter) body() paper.Face   { return s.face(false, 9.5, 7.5) }
+func (s *setter) strong() paper.Face { return s.face(true, 9.5, 7.5) }
+func (s *setter) small() paper.Face  { return s.face(false, 8, 7) }
 
 // add appends a band.
-func (s *setter) add(height float64, keep bool, draw func(c canvas, y float64)) {
+func (s *setter) add(height float64, keep bool, draw func(c paper.Canvas, y float64)) {
 	s.bands = append(s.bands, band{height, keep, draw, s.again})
 }
 
 // gap appends empty space.
 func (s *setter) gap(height float64, keep bool) {
-	s.add(height*s.scale, keep, func(canvas, float64) {})
+	s.add(height*s.scale, keep, func(paper.Canvas, float64) {})
 }
 
 // lines appends a band for each line, all the way across.
-func (s *setter) lines(lines []line, keep bool) {
+func (s *setter) lines(lines []paper.Line, keep bool) {
 	for _, l := range lines {
-		s.add(l.height(), keep, func(c canvas, y float64) { l.draw(c, s.types, s.x, y, s.w, left) })
+		s.add(l.Height(), keep, func(c paper.Canvas, y float64) { l.Draw(c, s.types, s.x, y, s.w, paper.Left) })
 	}
 }
 

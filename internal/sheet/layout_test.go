@@ -9,8 +9,10 @@ import (
 	"time"
 	"unicode"
 
+	"codeberg.org/go-pdf/fpdf"
 	"pgregory.net/rapid"
 
+	"coldfloor/internal/paper"
 	"coldfloor/internal/plan"
 	"coldfloor/sessions"
 	"coldfloor/sessions/sessionstest"
@@ -23,52 +25,53 @@ type recorder struct{ pages [][]set }
 
 // set is one text on a page.
 type set struct {
-	box  rect
-	face face
+	box  paper.Rect
+	face paper.Face
 	text string
 }
 
-func (r *recorder) page() { r.pages = append(r.pages, nil) }
-func (r *recorder) text(b rect, _ align, f face, s string) {
+func (r *recorder) Page() { r.pages = append(r.pages, nil) }
+func (r *recorder) Text(b paper.Rect, _ paper.Align, f paper.Face, s string) {
 	last := len(r.pages) - 1
 	r.pages[last] = append(r.pages[last], set{b, f, s})
 }
-func (r *recorder) line(_, _, _, _, _ float64)      {}
-func (r *recorder) area(_ rect, _ shade, _ float64) {}
+func (r *recorder) Line(_, _, _, _, _ float64)                  {}
+func (r *recorder) Area(_ paper.Rect, _ paper.Shade, _ float64) {}
 
 // record sets a document on a recorder.
-func record(d *Doc, paper Paper) (*recorder, *setter) {
-	s, pages := d.layOut(newTypeface(), paper)
+func record(d *Doc, on paper.Size) (*recorder, *setter) {
+	s, pages := d.layOut(paper.NewTypeface(), on)
 	var r recorder
 	s.print(&r, d, pages)
 	return &r, s
 }
 
 // ruler measures with the PDF library and not with what set the text.
-func ruler() func(f face, s string) float64 {
-	c := newPDF(Papers[0], newTypeface(), "", "")
-	return func(f face, s string) float64 {
-		style := map[bool]string{true: "B"}[f.bold]
-		c.pdf.SetFont("sans", style, f.size)
-		return c.pdf.GetStringWidth(s)
+func ruler() func(f paper.Face, s string) float64 {
+	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm"})
+	paper.NewSetting().AddTo(pdf)
+	return func(f paper.Face, s string) float64 {
+		style := map[bool]string{true: "B"}[f.Bold]
+		pdf.SetFont(paper.Family, style, f.Size)
+		return pdf.GetStringWidth(s)
 	}
 }
 
 // checkPages holds every text to its box, every box to the printed area, and
 // no two boxes of a page to the same place.
-func checkPages(t interface{ Fatalf(string, ...any) }, r *recorder, paper Paper, width func(face, string) float64) {
+func checkPages(t interface{ Fatalf(string, ...any) }, r *recorder, on paper.Size, width func(paper.Face, string) float64) {
 	const eps = 0.02
 	for n, page := range r.pages {
 		for i, a := range page {
-			if w := width(a.face, a.text); w > a.box.w+eps+w*0.002 {
-				t.Fatalf("page %d: %q is %.2f mm wide, its box %.2f", n+1, a.text, w, a.box.w)
+			if w := width(a.face, a.text); w > a.box.W+eps+w*0.002 {
+				t.Fatalf("page %d: %q is %.2f mm wide, its box %.2f", n+1, a.text, w, a.box.W)
 			}
-			if a.box.x < margin-eps || a.box.x+a.box.w > paper.Width-margin+eps || a.box.y < margin-eps || a.box.y+a.box.h > paper.Height-margin+eps {
+			if a.box.X < margin-eps || a.box.X+a.box.W > on.Width-margin+eps || a.box.Y < margin-eps || a.box.Y+a.box.H > on.Height-margin+eps {
 				t.Fatalf("page %d: %q is set off the page at %v", n+1, a.text, a.box)
 			}
 			for _, b := range page[i+1:] {
-				across := math.Min(a.box.x+a.box.w, b.box.x+b.box.w) - math.Max(a.box.x, b.box.x)
-				down := math.Min(a.box.y+a.box.h, b.box.y+b.box.h) - math.Max(a.box.y, b.box.y)
+				across := math.Min(a.box.X+a.box.W, b.box.X+b.box.W) - math.Max(a.box.X, b.box.X)
+				down := math.Min(a.box.Y+a.box.H, b.box.Y+b.box.H) - math.Max(a.box.Y, b.box.Y)
 				if across > eps && down > eps {
 					t.Fatalf("page %d: %q and %q overlap by %.2f × %.2f mm", n+1, a.text, b.text, across, down)
 				}
@@ -117,10 +120,10 @@ func TestNoTextLeavesItsBox(t *testing.T) {
 		if _, length := sessions.Size(s); length > sessions.MaxLength {
 			t.Skip("no file may hold it")
 		}
-		paper := rapid.SampledFrom(Papers).Draw(t, "paper")
+		on := rapid.SampledFrom(paper.Sizes).Draw(t, "paper")
 		d := Of(plan.Of(s))
-		r, set := record(d, paper)
-		checkPages(t, r, paper, width)
+		r, set := record(d, on)
+		checkPages(t, r, on, width)
 		checkComplete(t, d, r, set)
 	})
 }
@@ -131,7 +134,7 @@ func checkComplete(t *rapid.T, d *Doc, r *recorder, s *setter) {
 	var all strings.Builder
 	for _, page := range r.pages {
 		for _, p := range page {
-			if p.box.x < s.x+s.cols.text-0.1 { // the column of the exercise
+			if p.box.X < s.x+s.cols.text-0.1 { // the column of the exercise
 				all.WriteString(p.text)
 			}
 		}
@@ -142,7 +145,7 @@ func checkComplete(t *rapid.T, d *Doc, r *recorder, s *setter) {
 				return -1
 			}
 			return r
-		}, s.types.printable(text))
+		}, s.types.Printable(text))
 	}
 	printed := letters(all.String())
 	for _, b := range d.Blocks {
@@ -162,7 +165,7 @@ func checkComplete(t *rapid.T, d *Doc, r *recorder, s *setter) {
 func TestHeadIsRepeated(t *testing.T) {
 	for _, b := range sessions.Builtins() {
 		d := builtin(t, b)
-		r, _ := record(d, Papers[0])
+		r, _ := record(d, paper.Sizes[0])
 		for n, page := range r.pages[1:] {
 			if page[0].text != columnNames[0] {
 				t.Errorf("%s: page %d begins with %q", b.Name, n+2, page[0].text)
@@ -196,13 +199,13 @@ func TestNoRowIsTorn(t *testing.T) {
 				r.Notes = append(r.Notes, Note{"", strings.Repeat("text ", rapid.IntRange(0, 300).Draw(t, "words")) + "end" + r.ID})
 			}
 		}
-		rec, _ := record(d, Papers[1])
+		rec, _ := record(d, paper.Sizes[1])
 		for _, b := range d.Blocks {
 			for _, row := range b.Rows {
 				start, end := -1, -1
 				for n, page := range rec.pages {
 					for _, s := range page {
-						if strings.HasPrefix(s.text, row.ID+" ") && s.face.bold && start < 0 {
+						if strings.HasPrefix(s.text, row.ID+" ") && s.face.Bold && start < 0 {
 							start = n
 						}
 						if strings.HasSuffix(s.text, "end"+row.ID+".") {
@@ -227,16 +230,16 @@ func TestRestsAreReadFromTheFloor(t *testing.T) {
 	}
 	for _, b := range sessions.Builtins() {
 		d := builtin(t, b)
-		for _, paper := range Papers {
-			r, s := record(d, paper)
+		for _, on := range paper.Sizes {
+			r, s := record(d, on)
 			found := 0
 			for _, page := range r.pages {
 				for _, set := range page {
-					if set.box.x < s.x+s.w-s.cols.then || !set.face.tight || !unicode.IsDigit(rune(set.text[0])) || set.box.y < 40 {
+					if set.box.X < s.x+s.w-s.cols.then || !set.face.Tight || !unicode.IsDigit(rune(set.text[0])) || set.box.Y < 40 {
 						continue
 					}
 					found++
-					if h := capHeight * set.face.size * point; h < least {
+					if h := paper.CapHeight * set.face.Size * paper.Point; h < least {
 						t.Errorf("%s: rest %s is %.2f mm high", b.Name, set.text, h)
 					}
 				}
@@ -252,9 +255,9 @@ func TestRestsAreReadFromTheFloor(t *testing.T) {
 // exercises with their texts, two or three.
 func TestPages(t *testing.T) {
 	d := superset(t)
-	for _, paper := range Papers {
-		if r, _ := record(d, paper); len(r.pages) != 1 {
-			t.Errorf("the superset takes %d pages of %s", len(r.pages), paper.Name)
+	for _, on := range paper.Sizes {
+		if r, _ := record(d, on); len(r.pages) != 1 {
+			t.Errorf("the superset takes %d pages of %s", len(r.pages), on.Name)
 		}
 	}
 	for _, b := range sessions.Builtins() {
@@ -263,7 +266,7 @@ func TestPages(t *testing.T) {
 		for _, b := range d.Blocks {
 			rows += len(b.Rows)
 		}
-		r, _ := record(d, Papers[0])
+		r, _ := record(d, paper.Sizes[0])
 		if most := 1 + rows/9; len(r.pages) > most {
 			t.Errorf("%s with %d exercises takes %d pages of A4, want at most %d", b.Name, rows, len(r.pages), most)
 		}
@@ -273,7 +276,7 @@ func TestPages(t *testing.T) {
 func TestPDFIsDeterministic(t *testing.T) {
 	var first, second bytes.Buffer
 	for _, b := range []*bytes.Buffer{&first, &second} {
-		if printed, err := superset(t).PDF(b, Papers[0]); err != nil || printed.Pages != 1 || len(printed.Missing) != 0 {
+		if printed, err := superset(t).PDF(b, paper.Sizes[0]); err != nil || printed.Pages != 1 || len(printed.Missing) != 0 {
 			t.Fatal(printed, err)
 		}
 	}
@@ -286,15 +289,15 @@ func TestLackingCharactersAreSeenAndNamed(t *testing.T) {
 	d := superset(t)
 	d.Blocks[0].Rows[0].Name = "跳 ﬃ 🏸 Ệ"
 	var b bytes.Buffer
-	printed, err := d.PDF(&b, Papers[0])
+	printed, err := d.PDF(&b, paper.Sizes[0])
 	if err != nil || string(printed.Missing) != "跳🏸" {
 		t.Fatalf("missing %q, %v", string(printed.Missing), err)
 	}
-	if r, _ := record(d, Papers[0]); !printedOn(r.pages[0], "1a ◊ ffi ◊ Ệ") && !printedOn(r.pages[0], "◊ ffi ◊ Ệ") {
+	if r, _ := record(d, paper.Sizes[0]); !printedOn(r.pages[0], "1a ◊ ffi ◊ Ệ") && !printedOn(r.pages[0], "◊ ffi ◊ Ệ") {
 		t.Error("the characters are not replaced")
 	}
 	for r, want := range map[rune]string{'跳': "跳 (U+8DF3)", '\u202E': "U+202E", '\u20DD': "U+20DD", '\uFFFD': "� (U+FFFD)"} {
-		if got := NameOf(r); got != want {
+		if got := paper.NameOf(r); got != want {
 			t.Errorf("NameOf(%U) = %q, want %q", r, got, want)
 		}
 	}
@@ -311,7 +314,7 @@ func TestVisual(t *testing.T) {
 		"see אב 12 גד":   "see דג 12 בא",
 		"שָׁ":            "שָׁ",
 	} {
-		if got := visual(line); got != want {
+		if got := paper.Visual(line); got != want {
 			t.Errorf("visual(%q) = %q, want %q", line, got, want)
 		}
 	}
@@ -320,23 +323,23 @@ func TestVisual(t *testing.T) {
 // However narrow the column, every letter is set, in order, and no line is
 // wider than the column, as long as the column holds one letter.
 func TestWrapKeepsEveryLetter(t *testing.T) {
-	types, width := newTypeface(), ruler()
+	types, width := paper.NewTypeface(), ruler()
 	rapid.Check(t, func(t *rapid.T) {
 		text, column := words(40).Draw(t, "text"), rapid.Float64Range(12, 190).Draw(t, "column")
-		f := face{bold: rapid.Bool().Draw(t, "bold"), size: rapid.Float64Range(7, 24).Draw(t, "size")}
+		f := paper.Face{Bold: rapid.Bool().Draw(t, "bold"), Size: rapid.Float64Range(7, 24).Draw(t, "size")}
 		hang := rapid.Float64Range(0, 3).Draw(t, "hang")
 		var got strings.Builder
-		for _, l := range types.flow([]run{{f, "1a"}, {f, text}}, column, hang) {
-			w := l.indent
-			for _, r := range l.runs {
-				got.WriteString(strings.ReplaceAll(r.text, " ", ""))
-				w += width(r.face, r.text)
+		for _, l := range types.Flow([]paper.Run{paper.Text(f, "1a"), paper.Text(f, text)}, column, hang) {
+			w := l.Indent
+			for _, r := range l.Runs {
+				got.WriteString(strings.ReplaceAll(r.Text, " ", ""))
+				w += width(r.Face, r.Text)
 			}
 			if w > column*1.002+0.02 {
-				t.Fatalf("a line of %.2f mm in a column of %.2f: %v", w, column, l.runs)
+				t.Fatalf("a line of %.2f mm in a column of %.2f: %v", w, column, l.Runs)
 			}
 		}
-		if want := "1a" + strings.ReplaceAll(types.printable(text), " ", ""); got.String() != want {
+		if want := "1a" + strings.ReplaceAll(types.Printable(text), " ", ""); got.String() != want {
 			t.Fatalf("set %q, want %q", got.String(), want)
 		}
 	})

@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 	"io"
+
+	"coldfloor/internal/paper"
 )
 
 // The scales that are tried, from the largest. One is the size a sheet reads
@@ -22,19 +24,19 @@ type Printed struct {
 // PDF writes the sheet as a PDF document for the paper. It takes as few pages
 // as the smallest type allows, and then the largest type that takes no more.
 // The same Doc gives the same bytes.
-func (d *Doc) PDF(w io.Writer, paper Paper) (Printed, error) {
-	t := newTypeface()
-	s, pages := d.layOut(t, paper)
-	c := newPDF(paper, t, t.printable(d.Title), marker)
+func (d *Doc) PDF(w io.Writer, on paper.Size) (Printed, error) {
+	t := paper.NewTypeface()
+	s, pages := d.layOut(t, on)
+	c := paper.NewDocument(on, t, t.Printable(d.Title), marker)
 	s.print(c, d, pages)
-	return Printed{len(pages), t.missed()}, c.write(w)
+	return Printed{len(pages), t.Missing()}, c.Write(w)
 }
 
 // layOut sets the document at the scale that suits the paper.
-func (d *Doc) layOut(t *typeface, paper Paper) (*setter, [][]band) {
-	best, fewest := d.setAt(t, paper, smallest)
+func (d *Doc) layOut(t *paper.Typeface, on paper.Size) (*setter, [][]band) {
+	best, fewest := d.setAt(t, on, smallest)
 	for scale := largest; scale > smallest; scale -= smaller {
-		if s, pages := d.setAt(t, paper, scale); s.fits() && len(pages) <= len(fewest) {
+		if s, pages := d.setAt(t, on, scale); s.fits() && len(pages) <= len(fewest) {
 			return s, pages
 		}
 	}
@@ -42,8 +44,8 @@ func (d *Doc) layOut(t *typeface, paper Paper) (*setter, [][]band) {
 }
 
 // setAt sets the document at one scale.
-func (d *Doc) setAt(t *typeface, paper Paper, scale float64) (*setter, [][]band) {
-	s := newSetter(d, t, paper, scale)
+func (d *Doc) setAt(t *paper.Typeface, on paper.Size, scale float64) (*setter, [][]band) {
+	s := newSetter(d, t, on, scale)
 	s.head(d)
 	s.table(d)
 	s.foot(d)
@@ -52,9 +54,9 @@ func (d *Doc) setAt(t *typeface, paper Paper, scale float64) (*setter, [][]band)
 
 // print draws the pages, each with its number, and lines for notes where the
 // last one has room.
-func (s *setter) print(c canvas, d *Doc, pages [][]band) {
+func (s *setter) print(c paper.Canvas, d *Doc, pages [][]band) {
 	for i, page := range pages {
-		c.page()
+		c.Page()
 		y := margin
 		for _, b := range page {
 			b.draw(c, y)
@@ -69,21 +71,21 @@ func (s *setter) print(c canvas, d *Doc, pages [][]band) {
 }
 
 // ruled draws lines to write on down to the bottom, a few at the most.
-func (s *setter) ruled(c canvas, y, bottom float64) {
+func (s *setter) ruled(c paper.Canvas, y, bottom float64) {
 	const gap = 7.5
 	for n := 0; n < 8 && y+gap <= bottom; n++ {
 		y += gap
-		c.line(s.x, y, s.x+s.w, y, 0.15)
+		c.Line(s.x, y, s.x+s.w, y, 0.15)
 	}
 }
 
 // number sets the session's title and the page's number below a page.
-func (s *setter) number(c canvas, d *Doc, page, pages int, y float64) {
-	f := face{size: 8}
+func (s *setter) number(c paper.Canvas, d *Doc, page, pages int, y float64) {
+	f := paper.Face{Size: 8}
 	text := fmt.Sprintf("page %d of %d", page, pages)
-	w := s.types.width(f, text)
-	y += footing - f.height()
-	c.text(rect{s.x + s.w - w, y, w, f.height()}, left, f, text)
-	title := s.types.clip(f, d.Title, s.w-w-8)
-	c.text(rect{s.x, y, s.w - w - 8, f.height()}, left, f, title)
+	w := s.types.Width(f, text)
+	y += footing - f.Height()
+	c.Text(paper.Box(s.x + s.w - w, y, w, f.Height()), paper.Left, f, text)
+	title := s.types.Clip(f, d.Title, s.w-w-8)
+	c.Text(paper.Box(s.x, y, s.w - w - 8, f.Height()), paper.Left, f, title)
 }

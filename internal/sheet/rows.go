@@ -3,6 +3,8 @@ package sheet
 import (
 	"unicode"
 	"unicode/utf8"
+
+	"coldfloor/internal/paper"
 )
 
 // table sets the blocks.
@@ -26,14 +28,14 @@ func (s *setter) table(d *Doc) {
 // columnHeads names the columns.
 func (s *setter) columnHeads() {
 	f := s.small()
-	s.add(f.height()+0.6, true, func(c canvas, y float64) {
+	s.add(f.Height()+0.6, true, func(c paper.Canvas, y float64) {
 		x := s.x
 		for i, width := range []float64{s.cols.text, s.cols.dose, s.cols.ticks, s.cols.then} {
-			name := single(f, s.types.clip(f, columnNames[i], width-2*padding))
+			name := paper.Single(f, s.types.Clip(f, columnNames[i], width-2*padding))
 			if i == 0 {
-				name.draw(c, s.types, x, y, width, left)
+				name.Draw(c, s.types, x, y, width, paper.Left)
 			} else {
-				name.draw(c, s.types, x, y, width, centre)
+				name.Draw(c, s.types, x, y, width, paper.Centre)
 			}
 			x += width
 		}
@@ -46,26 +48,26 @@ func (s *setter) blockHead(b *Block) {
 	t := s.types
 	rest := s.thenLines(Rest{Figure: b.Before.Figure, Large: b.Before.Large})
 	width := s.w
-	label := run{s.small(), b.Before.Label}
+	label := paper.Text(s.small(), b.Before.Label)
 	if len(rest) > 0 {
-		width -= s.cols.then + t.width(label.face, label.text) + 6
+		width -= s.cols.then + t.Width(label.Face, label.Text) + 6
 	}
-	_, title := t.fit(s.face(true, 15, 12), 10.5, b.Name(), width, 1)
-	lines := append(title, t.wrap(s.body(), join(" · ", b.Facts...), width)...)
+	_, title := t.Fit(s.face(true, 15, 12), 10.5, b.Name(), width, 1)
+	lines := append(title, t.Wrap(s.body(), join(" · ", b.Facts...), width)...)
 	s.rule(0.7)
 	// The band of the first lines is as high as the rest; the others follow.
 	n, height := 0, 0.0
-	for n < len(lines) && (n < 2 || height < heightOf(rest)) {
-		height += lines[n].height()
+	for n < len(lines) && (n < 2 || height < paper.HeightOf(rest)) {
+		height += lines[n].Height()
 		n++
 	}
-	height = max(height, heightOf(rest))
-	s.add(height+0.5, true, func(c canvas, y float64) {
-		drawLines(c, t, lines[:n], s.x, y, width, left)
+	height = max(height, paper.HeightOf(rest))
+	s.add(height+0.5, true, func(c paper.Canvas, y float64) {
+		paper.DrawLines(c, t, lines[:n], s.x, y, width, paper.Left)
 		if len(rest) > 0 {
 			x := s.x + s.w - s.cols.then
-			line{runs: []run{label}}.draw(c, t, s.x, y+(height-label.face.height())/2, s.w-s.cols.then-1, right)
-			drawLines(c, t, rest, x+padding, y+(height-heightOf(rest))/2, s.cols.then-2*padding, centre)
+			paper.Line{Runs: []paper.Run{label}}.Draw(c, t, s.x, y+(height-label.Face.Height())/2, s.w-s.cols.then-1, paper.Right)
+			paper.DrawLines(c, t, rest, x+padding, y+(height-paper.HeightOf(rest))/2, s.cols.then-2*padding, paper.Centre)
 		}
 	})
 	s.lines(lines[n:], true)
@@ -75,16 +77,16 @@ func (s *setter) blockHead(b *Block) {
 func (s *setter) continued(b *Block) band {
 	const more = ", continued"
 	f := s.face(true, 11, 9)
-	text := s.types.clip(f, b.Name(), s.w-s.types.width(f, more)) + more
-	return band{height: f.height() + 0.5, draw: func(c canvas, y float64) {
-		c.line(s.x, y, s.x+s.w, y, 0.7)
-		single(f, text).draw(c, s.types, s.x, y+0.4, s.w, left)
+	text := s.types.Clip(f, b.Name(), s.w-s.types.Width(f, more)) + more
+	return band{height: f.Height() + 0.5, draw: func(c paper.Canvas, y float64) {
+		c.Line(s.x, y, s.x+s.w, y, 0.7)
+		paper.Single(f, text).Draw(c, s.types, s.x, y+0.4, s.w, paper.Left)
 	}}
 }
 
 // rule appends a line across the table, kept with what follows.
 func (s *setter) rule(width float64) {
-	s.add(width+0.6, true, func(c canvas, y float64) { c.line(s.x, y+width/2, s.x+s.w, y+width/2, width) })
+	s.add(width+0.6, true, func(c paper.Canvas, y float64) { c.Line(s.x, y+width/2, s.x+s.w, y+width/2, width) })
 }
 
 // row sets an exercise: one band, or several where it is higher than a page.
@@ -93,99 +95,99 @@ func (s *setter) row(r *Row, first bool) {
 	dose := s.doseLines(r)
 	then := s.thenLines(r.Then)
 	room := s.height() - heightOfBands(s.again) - 2*padding
-	side := max(heightOf(dose), s.ticksHeight(r), heightOf(then))
+	side := max(paper.HeightOf(dose), s.ticksHeight(r), paper.HeightOf(then))
 	for start := true; start || len(text) > 0; start = false {
 		n, height := 0, 0.0
-		for n < len(text) && (n == 0 || height+text[n].height() <= room) {
-			height += text[n].height()
+		for n < len(text) && (n == 0 || height+text[n].Height() <= room) {
+			height += text[n].Height()
 			n++
 		}
 		lines := text[:n]
 		text = text[n:]
 		if !start {
-			s.add(height+2*padding, false, func(c canvas, y float64) {
+			s.add(height+2*padding, false, func(c paper.Canvas, y float64) {
 				s.cellRules(c, y, height+2*padding)
-				drawLines(c, s.types, lines, s.x, y+padding, s.cols.text-2*padding, left)
+				paper.DrawLines(c, s.types, lines, s.x, y+padding, s.cols.text-2*padding, paper.Left)
 			})
 			continue
 		}
 		height = max(height, side)
-		s.add(height+2*padding, false, func(c canvas, y float64) {
+		s.add(height+2*padding, false, func(c paper.Canvas, y float64) {
 			s.cellRules(c, y, height+2*padding)
 			y += padding
-			drawLines(c, s.types, lines, s.x, y, s.cols.text-2*padding, left)
+			paper.DrawLines(c, s.types, lines, s.x, y, s.cols.text-2*padding, paper.Left)
 			x := s.x + s.cols.text
-			drawLines(c, s.types, dose, x+padding, y, s.cols.dose-2*padding, centre)
+			paper.DrawLines(c, s.types, dose, x+padding, y, s.cols.dose-2*padding, paper.Centre)
 			x += s.cols.dose
 			s.drawTicks(c, r, x, y)
 			x += s.cols.ticks
-			drawLines(c, s.types, then, x+padding, y, s.cols.then-2*padding, centre)
+			paper.DrawLines(c, s.types, then, x+padding, y, s.cols.then-2*padding, paper.Centre)
 		})
 	}
 }
 
 // cellRules draws the lines around a row's cells.
-func (s *setter) cellRules(c canvas, y, height float64) {
-	c.line(s.x, y, s.x+s.w, y, 0.15)
-	c.line(s.x, y+height, s.x+s.w, y+height, 0.15)
+func (s *setter) cellRules(c paper.Canvas, y, height float64) {
+	c.Line(s.x, y, s.x+s.w, y, 0.15)
+	c.Line(s.x, y+height, s.x+s.w, y+height, 0.15)
 	x := s.x + s.cols.text
 	for _, w := range []float64{s.cols.dose, s.cols.ticks, 0} {
-		c.line(x, y, x, y+height, 0.15)
+		c.Line(x, y, x, y+height, 0.15)
 		x += w
 	}
 }
 
 // rowText sets name, cues and the longer texts.
-func (s *setter) rowText(r *Row) []line {
+func (s *setter) rowText(r *Row) []paper.Line {
 	t, width := s.types, s.cols.text-2*padding
 	name := s.face(true, 14.5, 11)
-	id := run{name, r.ID}
-	hang := t.width(name, r.ID+" ")
-	name, _ = t.fit(name, 10, r.Name, width-hang, 2)
-	lines := t.flow([]run{id, {name, r.Name}}, width, hang)
-	lines = append(lines, t.wrap(s.face(true, 11, 9), join(" · ", r.Cues...), width)...)
-	return append(lines, t.flow(s.notes(r.Notes), width, 0)...)
+	id := paper.Text(name, r.ID)
+	hang := t.Width(name, r.ID+" ")
+	name, _ = t.Fit(name, 10, r.Name, width-hang, 2)
+	lines := t.Flow([]paper.Run{id, paper.Text(name, r.Name)}, width, hang)
+	lines = append(lines, t.Wrap(s.face(true, 11, 9), join(" · ", r.Cues...), width)...)
+	return append(lines, t.Flow(s.notes(r.Notes), width, 0)...)
 }
 
 // notes sets the longer texts one behind the other, each behind its label.
-func (s *setter) notes(notes []Note) []run {
-	var runs []run
+func (s *setter) notes(notes []Note) []paper.Run {
+	var runs []paper.Run
 	for _, n := range notes {
 		if n.Label != "" {
-			runs = append(runs, run{s.strong(), n.Label + ":"})
+			runs = append(runs, paper.Text(s.strong(), n.Label+":"))
 		}
 		text := n.Text
 		if last, _ := utf8.DecodeLastRuneInString(text); !unicode.IsPunct(last) {
 			text += "." // tells it from what follows
 		}
-		runs = append(runs, run{s.body(), text})
+		runs = append(runs, paper.Text(s.body(), text))
 	}
 	return runs
 }
 
 // doseLines sets the dose large and how it is done below.
-func (s *setter) doseLines(r *Row) []line {
+func (s *setter) doseLines(r *Row) []paper.Line {
 	width := s.cols.dose - 2*padding
 	lines := figureLines(s.types, r.Dose, 27*s.scale, 14, width)
 	side := s.small()
-	side.bold = true
-	details := []run{{side, r.Side}}
+	side.Bold = true
+	details := []paper.Run{paper.Text(side, r.Side)}
 	if r.Side != "" && len(r.Details) > 0 {
-		details[0].text += ","
+		details[0].Text += ","
 	}
-	details = append(details, run{s.small(), join(", ", r.Details...)})
-	return append(lines, s.types.flow(details, width, 0)...)
+	details = append(details, paper.Text(s.small(), join(", ", r.Details...)))
+	return append(lines, s.types.Flow(details, width, 0)...)
 }
 
 // thenLines sets a rest large, and time to change small.
-func (s *setter) thenLines(r Rest) []line {
+func (s *setter) thenLines(r Rest) []paper.Line {
 	width := s.cols.then - 2*padding
 	if r == (Rest{}) {
 		return nil
 	}
 	if !r.Large {
-		return s.types.wrap(s.small(), r.Figure.String()+" "+r.Label, width)
+		return s.types.Wrap(s.small(), r.Figure.String()+" "+r.Label, width)
 	}
 	lines := figureLines(s.types, r.Figure, max(restSize, restSize*s.scale), 20, width)
-	return append(lines, s.types.wrap(s.small(), r.Label, width)...)
+	return append(lines, s.types.Wrap(s.small(), r.Label, width)...)
 }

@@ -16,6 +16,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"coldfloor/internal/paper"
 	"coldfloor/sessions"
 )
 
@@ -43,24 +44,24 @@ func squeezed(text string) string {
 // the page.
 func TestPopplerReadsThePDF(t *testing.T) {
 	for _, b := range sessions.Builtins() {
-		for _, paper := range Papers {
-			t.Run(b.Name+" on "+paper.Name, func(t *testing.T) {
+		for _, on := range paper.Sizes {
+			t.Run(b.Name+" on "+on.Name, func(t *testing.T) {
 				d := builtin(t, b)
 				file := filepath.Join(t.TempDir(), "sheet.pdf")
-				printed, err := d.WriteFile(file, PDF, paper, false, false)
+				printed, err := d.WriteFile(file, PDF, on, false, false)
 				if err != nil || len(printed.Missing) > 0 {
 					t.Fatal(printed, err)
 				}
-				checkInfo(t, file, printed.Pages, paper)
+				checkInfo(t, file, printed.Pages, on)
 				checkFonts(t, file)
-				checkWordsOnPage(t, file, paper)
+				checkWordsOnPage(t, file, on)
 				checkTexts(t, d, file)
 			})
 		}
 	}
 }
 
-func checkInfo(t *testing.T, file string, pages int, paper Paper) {
+func checkInfo(t *testing.T, file string, pages int, on paper.Size) {
 	info := tool(t, "", "pdfinfo", file)
 	if !regexp.MustCompile(`(?m)^Pages:\s+` + strconv.Itoa(pages) + `$`).MatchString(info) {
 		t.Errorf("not %d pages:\n%s", pages, info)
@@ -68,7 +69,7 @@ func checkInfo(t *testing.T, file string, pages int, paper Paper) {
 	m := regexp.MustCompile(`(?m)^Page size:\s+([\d.]+) x ([\d.]+) pts`).FindStringSubmatch(info)
 	w, _ := strconv.ParseFloat(m[1], 64)
 	h, _ := strconv.ParseFloat(m[2], 64)
-	if abs := (w*point - paper.Width) * (h*point - paper.Height); abs > 0.1 || abs < -0.1 {
+	if abs := (w*paper.Point - on.Width) * (h*paper.Point - on.Height); abs > 0.1 || abs < -0.1 {
 		t.Errorf("pages of %s", m[0])
 	}
 }
@@ -88,7 +89,7 @@ func checkFonts(t *testing.T, file string) {
 
 // checkWordsOnPage holds every word, as Poppler measures it, to the printed
 // area.
-func checkWordsOnPage(t *testing.T, file string, paper Paper) {
+func checkWordsOnPage(t *testing.T, file string, on paper.Size) {
 	box := regexp.MustCompile(`<word xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)">(.*)</word>`)
 	words := box.FindAllStringSubmatch(tool(t, "", "pdftotext", "-bbox", file, "-"), -1)
 	if len(words) < 100 {
@@ -99,9 +100,9 @@ func checkWordsOnPage(t *testing.T, file string, paper Paper) {
 		var at [4]float64
 		for i := range at {
 			pt, _ := strconv.ParseFloat(w[i+1], 64)
-			at[i] = pt * point
+			at[i] = pt * paper.Point
 		}
-		if at[0] < margin-eps || at[1] < margin-3 || at[2] > paper.Width-margin+eps || at[3] > paper.Height-margin+3 {
+		if at[0] < margin-eps || at[1] < margin-3 || at[2] > on.Width-margin+eps || at[3] > on.Height-margin+3 {
 			t.Errorf("%q is off the printed area: %.1f", w[5], at)
 		}
 	}
@@ -145,7 +146,7 @@ func TestPopplerReadsEveryScript(t *testing.T) {
 		d.Blocks[0].Rows[0].Notes = append(d.Blocks[0].Rows[0].Notes, Note{fmt.Sprint("Text ", i), text})
 	}
 	file := filepath.Join(t.TempDir(), "sheet.pdf")
-	if printed, err := d.WriteFile(file, PDF, Papers[0], false, false); err != nil || len(printed.Missing) > 0 {
+	if printed, err := d.WriteFile(file, PDF, paper.Sizes[0], false, false); err != nil || len(printed.Missing) > 0 {
 		t.Fatal(printed, err)
 	}
 	raw := squeezed(tool(t, "", "pdftotext", "-raw", file, "-"))
@@ -188,7 +189,7 @@ func TestCmarkShowsTheTexts(t *testing.T) {
 func TestPopplerDrawsInBlackAndWhite(t *testing.T) {
 	dir := t.TempDir()
 	file := filepath.Join(dir, "sheet.pdf")
-	if _, err := superset(t).WriteFile(file, PDF, Papers[0], false, false); err != nil {
+	if _, err := superset(t).WriteFile(file, PDF, paper.Sizes[0], false, false); err != nil {
 		t.Fatal(err)
 	}
 	tool(t, "", "pdftoppm", "-r", "40", "-aa", "no", "-aaVector", "no", "-singlefile", file, filepath.Join(dir, "page"))
@@ -223,7 +224,7 @@ func TestLargeIsReadFromTwoMetres(t *testing.T) {
 	for _, b := range sessions.Builtins() {
 		d := builtin(t, b)
 		file := filepath.Join(t.TempDir(), "wall.pdf")
-		printed, err := d.WriteFile(file, PDF, Papers[0], true, false)
+		printed, err := d.WriteFile(file, PDF, paper.Sizes[0], true, false)
 		if err != nil || printed.Pages < len(d.Blocks) {
 			t.Fatalf("%s: %d pages for %d blocks, %v", b.Name, printed.Pages, len(d.Blocks), err)
 		}
@@ -234,11 +235,11 @@ func TestLargeIsReadFromTwoMetres(t *testing.T) {
 			for _, w := range word.FindAllStringSubmatch(p, -1) {
 				top, _ := strconv.ParseFloat(w[2], 64)
 				foot, _ := strconv.ParseFloat(w[4], 64)
-				if top*point > Papers[0].Height-margin-6 {
+				if top*paper.Point > paper.Sizes[0].Height-margin-6 {
 					continue // the foot of the page
 				}
 				// Poppler's box is as high as the typeface's ascent and descent.
-				if high := (foot - top) * point * capHeight / (ascent + descent); high < 9.31 {
+				if high := (foot - top) * paper.Point * paper.CapHeight / (paper.Ascent + paper.Descent); high < 9.31 {
 					t.Errorf("%s, page %d: %q is %.2f mm high", b.Name, i+1, w[5], high)
 				}
 				body = append(body, html.UnescapeString(w[5]))

@@ -14,6 +14,7 @@ import (
 	"pgregory.net/rapid"
 
 	"coldfloor/internal/fault"
+	"coldfloor/internal/paper"
 	"coldfloor/internal/plan"
 	"coldfloor/sessions"
 	"coldfloor/sessions/sessionstest"
@@ -47,7 +48,7 @@ func TestGolden(t *testing.T) {
 	if err := d.Markdown(&md); err != nil {
 		t.Fatal(err)
 	}
-	if err := d.HTML(&page, Papers[0]); err != nil {
+	if err := d.HTML(&page, paper.Sizes[0]); err != nil {
 		t.Fatal(err)
 	}
 	for file, got := range map[string][]byte{"superset.md": md.Bytes(), "superset.html": page.Bytes()} {
@@ -67,7 +68,7 @@ func TestGolden(t *testing.T) {
 // The page asks for nothing: it has no address and no other file, and its script asks for none.
 func TestHTMLIsSelfContained(t *testing.T) {
 	var b bytes.Buffer
-	if err := superset(t).HTML(&b, Papers[0]); err != nil {
+	if err := superset(t).HTML(&b, paper.Sizes[0]); err != nil {
 		t.Fatal(err)
 	}
 	for _, bad := range []string{"http", "src=", "href=", "@import", "fetch", "import(", "<script ", "<link", "<b>\n", "ZgotmplZ"} {
@@ -88,7 +89,7 @@ func TestHTMLEscapes(t *testing.T) {
 		text := hostile().Draw(t, "text")
 		d := docWith(text)
 		var b, plain bytes.Buffer
-		if d.HTML(&b, Papers[0]) != nil || docWith("x").HTML(&plain, Papers[0]) != nil {
+		if d.HTML(&b, paper.Sizes[0]) != nil || docWith("x").HTML(&plain, paper.Sizes[0]) != nil {
 			t.Fatal("not written")
 		}
 		tags := regexp.MustCompile(`<[^>]*>`)
@@ -211,27 +212,27 @@ func TestWriteFile(t *testing.T) {
 	for _, format := range []Format{PDF, HTML, Markdown} {
 		file := filepath.Join(dir, "sheet"+string(format))
 		for range 2 { // the second replaces the first
-			if _, err := d.WriteFile(file, format, Papers[0], false, false); err != nil {
+			if _, err := d.WriteFile(file, format, paper.Sizes[0], false, false); err != nil {
 				t.Fatal(err)
 			}
 		}
 		if err := os.WriteFile(file, []byte("mine, about coldfloor sheet"), 0o644); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := d.WriteFile(file, format, Papers[0], false, false); err == nil || !strings.Contains(err.Error(), "not a sheet") {
+		if _, err := d.WriteFile(file, format, paper.Sizes[0], false, false); err == nil || !strings.Contains(err.Error(), "not a sheet") {
 			t.Errorf("%s: another's file is replaced: %v", format, err)
 		}
 		if got, _ := os.ReadFile(file); string(got) != "mine, about coldfloor sheet" {
 			t.Errorf("%s: another's file is touched", format)
 		}
-		if _, err := d.WriteFile(file, format, Papers[0], false, true); err != nil {
+		if _, err := d.WriteFile(file, format, paper.Sizes[0], false, true); err != nil {
 			t.Error(err)
 		}
 	}
-	if _, err := d.WriteFile(filepath.Join(dir, "no", "a.md"), Markdown, Papers[0], false, false); err == nil || !strings.Contains(fault.Text(err), "hint: ") {
+	if _, err := d.WriteFile(filepath.Join(dir, "no", "a.md"), Markdown, paper.Sizes[0], false, false); err == nil || !strings.Contains(fault.Text(err), "hint: ") {
 		t.Errorf("a folder that is missing: %v", err)
 	}
-	if _, err := d.WriteFile(dir, Markdown, Papers[0], false, false); err == nil {
+	if _, err := d.WriteFile(dir, Markdown, paper.Sizes[0], false, false); err == nil {
 		t.Error("a folder is replaced")
 	}
 }

@@ -1,5 +1,7 @@
 package sheet
 
+import "coldfloor/internal/paper"
+
 // Measures of the boxes to tick, in millimetres.
 const (
 	boxGap   = 1.3  // between two rounds
@@ -46,23 +48,23 @@ func (s *setter) tickLines(r *Row) [][]Round {
 }
 
 // tallyLines sets what stands in place of boxes, above an empty space.
-func (s *setter) tallyLines(r *Row) []line {
-	return s.types.wrap(s.small(), r.Tally, s.cols.ticks-2*padding)
+func (s *setter) tallyLines(r *Row) []paper.Line {
+	return s.types.Wrap(s.small(), r.Tally, s.cols.ticks-2*padding)
 }
 
 // ticksHeight returns the height of a row's boxes.
 func (s *setter) ticksHeight(r *Row) float64 {
 	if r.Tally != "" {
-		return heightOf(s.tallyLines(r)) + 2*s.box()
+		return paper.HeightOf(s.tallyLines(r)) + 2*s.box()
 	}
 	n := float64(len(s.tickLines(r)))
 	return n*s.box() + (n-1)*boxGap
 }
 
 // drawTicks draws a row's boxes in the column at x.
-func (s *setter) drawTicks(c canvas, r *Row, x, y float64) {
+func (s *setter) drawTicks(c paper.Canvas, r *Row, x, y float64) {
 	if r.Tally != "" {
-		drawLines(c, s.types, s.tallyLines(r), x+padding, y, s.cols.ticks-2*padding, centre)
+		paper.DrawLines(c, s.types, s.tallyLines(r), x+padding, y, s.cols.ticks-2*padding, paper.Centre)
 		return
 	}
 	for _, rounds := range s.tickLines(r) {
@@ -83,8 +85,8 @@ func (s *setter) drawTicks(c canvas, r *Row, x, y float64) {
 }
 
 // drawBox draws one box with its label in the corner.
-func (s *setter) drawBox(c canvas, x, y float64, label string) {
-	f := face{size: 6.5}
-	c.area(rect{x, y, s.box(), s.box()}, white, 0.3)
-	c.text(rect{x + 0.5, y + 0.2, s.box() - 1, f.height()}, left, f, label)
+func (s *setter) drawBox(c paper.Canvas, x, y float64, label string) {
+	f := paper.Face{Size: 6.5}
+	c.Area(paper.Box(x, y, s.box(), s.box()), paper.White, 0.3)
+	c.Text(paper.Box(x + 0.5, y + 0.2, s.box() - 1, f.Height()), paper.Left, f, label)
 }

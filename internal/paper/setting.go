@@ -1,4 +1,4 @@
-package sheet
+package paper
 
 import (
 	"bytes"
@@ -12,10 +12,10 @@ const Family = "sans"
 
 // Setting is the typeface of the sheets for whatever else is set in a PDF
 // document. Sizes are in points, widths in millimetres.
-type Setting struct{ types *typeface }
+type Setting struct{ types *Typeface }
 
 // NewSetting returns the typeface, with no character noted as missing.
-func NewSetting() Setting { return Setting{newTypeface()} }
+func NewSetting() Setting { return Setting{NewTypeface()} }
 
 // AddTo adds both weights to a document, as Family.
 func (s Setting) AddTo(pdf *fpdf.Fpdf) {
@@ -26,26 +26,26 @@ func (s Setting) AddTo(pdf *fpdf.Fpdf) {
 
 // Width returns how wide a text is once set.
 func (s Setting) Width(bold bool, size float64, text string) float64 {
-	return s.types.width(face{bold: bold, size: size}, s.types.printable(text))
+	return s.types.Width(Face{Bold: bold, Size: size}, s.types.Printable(text))
 }
 
 // Wrap breaks a text into lines of at most width, each as it is to be written
 // from left to right.
 func (s Setting) Wrap(bold bool, size float64, text string, width float64) []string {
 	var lines []string
-	for _, l := range s.types.wrap(face{bold: bold, size: size}, text, width) {
+	for _, l := range s.types.Wrap(Face{Bold: bold, Size: size}, text, width) {
 		var b strings.Builder
-		for _, r := range l.runs {
-			b.WriteString(r.text)
+		for _, r := range l.Runs {
+			b.WriteString(r.Text)
 		}
-		lines = append(lines, visual(b.String()))
+		lines = append(lines, Visual(b.String()))
 	}
 	return lines
 }
 
 // Line returns a text as it is to be written on one line.
-func (s Setting) Line(text string) string { return visual(s.types.printable(text)) }
+func (s Setting) Line(text string) string { return Visual(s.types.Printable(text)) }
 
 // Missing returns the characters of all texts so far that the typeface lacks,
 // in order; Lacking stands in their place.
-func (s Setting) Missing() []rune { return s.types.missed() }
+func (s Setting) Missing() []rune { return s.types.Missing() }

@@ -1,4 +1,4 @@
-package sheet
+package paper
 
 import (
 	"slices"
@@ -10,10 +10,10 @@ import (
 	"golang.org/x/text/unicode/bidi"
 )
 
-// visual returns a line in the order in which it is drawn from left to right.
+// Visual returns a line in the order in which it is drawn from left to right.
 // The library draws characters as they come, so that Hebrew would run the
 // wrong way.
-func visual(line string) string {
+func Visual(line string) string {
 	if !strings.ContainsFunc(line, rightToLeft) {
 		return line
 	}

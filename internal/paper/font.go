@@ -1,4 +1,4 @@
-package sheet
+package paper
 
 import (
 	"fmt"
@@ -22,37 +22,37 @@ import (
 
 // Proportions of the typeface, in parts of its size.
 const (
-	ascent    = 0.905 // top of a line above the baseline
-	descent   = 0.212 // bottom of a line below it
-	capHeight = 0.729 // of capitals and, near enough, of figures
+	Ascent    = 0.905 // top of a line above the baseline
+	Descent   = 0.212 // bottom of a line below it
+	CapHeight = 0.729 // of capitals and, near enough, of figures
 	leading   = 1.18  // from one baseline to the next
 )
 
-// point is the unit of font sizes, in millimetres.
-const point = 25.4 / 72
+// Point is the unit of font sizes, in millimetres.
+const Point = 25.4 / 72
 
-// face is one weight of the typeface at a size in points.
-type face struct {
-	bold  bool
-	size  float64
-	tight bool // for figures and units, where nothing hangs below the baseline
+// Face is one weight of the typeface at a size in points.
+type Face struct {
+	Bold  bool
+	Size  float64
+	Tight bool // for figures and units, where nothing hangs below the baseline
 }
 
-// height returns the height of a line of text, in millimetres.
-func (f face) height() float64 {
-	if f.tight {
-		return 1.16 * capHeight * f.size * point
+// Height returns the height of a line of text, in millimetres.
+func (f Face) Height() float64 {
+	if f.Tight {
+		return 1.16 * CapHeight * f.Size * Point
 	}
-	return leading * f.size * point
+	return leading * f.Size * Point
 }
 
-// baseline returns how far the baseline lies below the top of a line, in
+// Baseline returns how far the baseline lies below the top of a line, in
 // millimetres.
-func (f face) baseline() float64 {
-	if f.tight {
-		return 1.08 * capHeight * f.size * point
+func (f Face) Baseline() float64 {
+	if f.Tight {
+		return 1.08 * CapHeight * f.Size * Point
 	}
-	return (leading + ascent - descent) / 2 * f.size * point
+	return (leading + Ascent - Descent) / 2 * f.Size * Point
 }
 
 // Lacking stands for a character that the typeface does not have.
@@ -70,7 +70,7 @@ type glyphs struct {
 func newGlyphs(ttf []byte) *glyphs {
 	f, err := sfnt.Parse(ttf)
 	if err != nil {
-		panic(fmt.Sprintf("sheet: the embedded font cannot be read: %v", err))
+		panic(fmt.Sprintf("paper: the embedded font cannot be read: %v", err))
 	}
 	return &glyphs{ttf: ttf, font: f, widths: map[rune]float64{}}
 }
@@ -99,8 +99,8 @@ func (g *glyphs) look(r rune) float64 {
 	return float64(w) / float64(em)
 }
 
-// typeface measures text and keeps which characters were lacking.
-type typeface struct {
+// Typeface measures text and keeps which characters were lacking.
+type Typeface struct {
 	regular, bold *glyphs
 	missing       map[rune]bool
 }
@@ -109,43 +109,44 @@ var weights = sync.OnceValue(func() [2][]byte {
 	return [2][]byte{liberationsansregular.TTF, liberationsansbold.TTF}
 })
 
-func newTypeface() *typeface {
+// NewTypeface returns the typeface, with no character noted as missing.
+func NewTypeface() *Typeface {
 	w := weights()
-	return &typeface{newGlyphs(w[0]), newGlyphs(w[1]), map[rune]bool{}}
+	return &Typeface{newGlyphs(w[0]), newGlyphs(w[1]), map[rune]bool{}}
 }
 
 // weight returns the weight that f is set in.
-func (t *typeface) weight(f face) *glyphs {
-	if f.bold {
+func (t *Typeface) weight(f Face) *glyphs {
+	if f.Bold {
 		return t.bold
 	}
 	return t.regular
 }
 
-// width returns the width of s in millimetres.
-func (t *typeface) width(f face, s string) float64 {
+// Width returns the width of s in millimetres.
+func (t *Typeface) Width(f Face, s string) float64 {
 	g, sum := t.weight(f), 0.0
 	for _, r := range s {
 		sum += max(g.width(r), 0)
 	}
-	return sum * f.size * point
+	return sum * f.Size * Point
 }
 
-// has reports whether both weights have r.
-func (t *typeface) has(r rune) bool { return t.regular.width(r) >= 0 && t.bold.width(r) >= 0 }
+// Has reports whether both weights have r.
+func (t *Typeface) Has(r rune) bool { return t.regular.width(r) >= 0 && t.bold.width(r) >= 0 }
 
-// printable returns s with every character the typeface lacks replaced: by
+// Printable returns s with every character the typeface lacks replaced: by
 // its plain equivalent where Unicode names one, else by a sign that is seen,
 // and then it is noted as missing.
-func (t *typeface) printable(s string) string {
+func (t *Typeface) Printable(s string) string {
 	var b strings.Builder
 	for _, r := range s {
-		if t.has(r) {
+		if t.Has(r) {
 			b.WriteRune(r)
 			continue
 		}
 		plain := norm.NFKC.String(string(r))
-		if strings.ContainsFunc(plain, func(r rune) bool { return !t.has(r) }) {
+		if strings.ContainsFunc(plain, func(r rune) bool { return !t.Has(r) }) {
 			t.missing[r] = true
 			plain = string(Lacking)
 		}
@@ -154,8 +155,8 @@ func (t *typeface) printable(s string) string {
 	return b.String()
 }
 
-// missed returns the characters that were lacking, in order.
-func (t *typeface) missed() []rune {
+// Missing returns the characters that were lacking, in order.
+func (t *Typeface) Missing() []rune {
 	var rs []rune
 	for r := range t.missing {
 		rs = append(rs, r)

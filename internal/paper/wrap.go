@@ -1,4 +1,4 @@
-package sheet
+package paper
 
 import (
 	"strings"
@@ -8,20 +8,20 @@ import (
 	"coldfloor/internal/safetext"
 )
 
-// wrap breaks s into lines of at most width millimetres: between words, else
+// Wrap breaks s into lines of at most width millimetres: between words, else
 // behind a hyphen or stroke, else between two characters. Empty text has no
 // lines.
-func (t *typeface) wrap(f face, s string, width float64) []line {
-	return t.flow([]run{{f, s}}, width, 0)
+func (t *Typeface) Wrap(f Face, s string, width float64) []Line {
+	return t.Flow([]Run{{f, s}}, width, 0)
 }
 
-// flow is wrap for one text in several faces. The lines after the first are
+// Flow is wrap for one text in several faces. The lines after the first are
 // indented by hang.
-func (t *typeface) flow(text []run, width, hang float64) []line {
+func (t *Typeface) Flow(text []Run, width, hang float64) []Line {
 	w := wrapper{types: t, width: width, hang: hang, free: width}
 	for _, r := range text {
-		for _, p := range pieces(t.printable(r.text)) {
-			w.add(r.face, p)
+		for _, p := range pieces(t.Printable(r.Text)) {
+			w.add(r.Face, p)
 		}
 	}
 	return w.end()
@@ -29,23 +29,23 @@ func (t *typeface) flow(text []run, width, hang float64) []line {
 
 // wrapper fills lines; free is the room left on the one being filled.
 type wrapper struct {
-	types             *typeface
+	types             *Typeface
 	width, hang, free float64
-	lines             []line
-	runs              []run
+	lines             []Line
+	runs              []Run
 }
 
 // add puts a piece behind the text so far.
-func (w *wrapper) add(f face, p piece) {
+func (w *wrapper) add(f Face, p piece) {
 	gap := ""
 	if len(w.runs) > 0 && p.spaced {
 		gap = " "
 	}
-	if len(w.runs) > 0 && w.types.width(f, gap+p.text) > w.free {
+	if len(w.runs) > 0 && w.types.Width(f, gap+p.text) > w.free {
 		w.next()
 		gap = ""
 	}
-	for w.types.width(f, p.text) > w.free {
+	for w.types.Width(f, p.text) > w.free {
 		var head string
 		head, p.text = w.types.cut(f, p.text, w.free)
 		w.put(f, head)
@@ -55,13 +55,13 @@ func (w *wrapper) add(f face, p piece) {
 }
 
 // put appends text to the line.
-func (w *wrapper) put(f face, text string) {
-	w.free -= w.types.width(f, text)
-	if n := len(w.runs); n > 0 && w.runs[n-1].face == f {
-		w.runs[n-1].text += text
+func (w *wrapper) put(f Face, text string) {
+	w.free -= w.types.Width(f, text)
+	if n := len(w.runs); n > 0 && w.runs[n-1].Face == f {
+		w.runs[n-1].Text += text
 		return
 	}
-	w.runs = append(w.runs, run{f, text})
+	w.runs = append(w.runs, Run{f, text})
 }
 
 // next ends the line.
@@ -70,12 +70,12 @@ func (w *wrapper) next() {
 	if len(w.lines) == 0 {
 		indent = 0
 	}
-	w.lines = append(w.lines, line{runs: w.runs, indent: indent})
+	w.lines = append(w.lines, Line{Runs: w.runs, Indent: indent})
 	w.runs, w.free = nil, w.width-w.hang
 }
 
 // end returns the lines.
-func (w *wrapper) end() []line {
+func (w *wrapper) end() []Line {
 	if len(w.runs) > 0 {
 		w.next()
 	}
@@ -119,10 +119,10 @@ func breakAfter(word string) int {
 }
 
 // cut splits off as much of word as fits into width, at least one character.
-func (t *typeface) cut(f face, word string, width float64) (head, rest string) {
+func (t *Typeface) cut(f Face, word string, width float64) (head, rest string) {
 	end, used := 0, 0.0
 	for c := range safetext.Characters(word) {
-		used += t.width(f, c)
+		used += t.Width(f, c)
 		if used > width && end > 0 {
 			break
 		}
@@ -131,35 +131,35 @@ func (t *typeface) cut(f face, word string, width float64) (head, rest string) {
 	return word[:end], word[end:]
 }
 
-// fit returns the largest size, of f down to floor points, at which s takes at
+// Fit returns the largest size, of f down to floor points, at which s takes at
 // most n lines of the width, and the lines. At the floor it takes as many as
 // it needs.
-func (t *typeface) fit(f face, floor float64, s string, width float64, n int) (face, []line) {
+func (t *Typeface) Fit(f Face, floor float64, s string, width float64, n int) (Face, []Line) {
 	for {
-		lines := t.wrap(f, s, width)
-		if len(lines) <= n && t.whole(f, s, width) || f.size <= floor {
+		lines := t.Wrap(f, s, width)
+		if len(lines) <= n && t.Whole(f, s, width) || f.Size <= floor {
 			return f, lines
 		}
-		f.size = max(f.size-0.5, floor)
+		f.Size = max(f.Size-0.5, floor)
 	}
 }
 
-// whole reports whether every word of s fits on a line.
-func (t *typeface) whole(f face, s string, width float64) bool {
-	for _, word := range strings.Fields(t.printable(s)) {
-		if t.width(f, word) > width {
+// Whole reports whether every word of s fits on a line.
+func (t *Typeface) Whole(f Face, s string, width float64) bool {
+	for _, word := range strings.Fields(t.Printable(s)) {
+		if t.Width(f, word) > width {
 			return false
 		}
 	}
 	return true
 }
 
-// clip returns s, or as much of it as fits into the width with an ellipsis.
-func (t *typeface) clip(f face, s string, width float64) string {
-	s = t.printable(s)
-	if t.width(f, s) <= width {
+// Clip returns s, or as much of it as fits into the width with an ellipsis.
+func (t *Typeface) Clip(f Face, s string, width float64) string {
+	s = t.Printable(s)
+	if t.Width(f, s) <= width {
 		return s
 	}
-	head, _ := t.cut(f, s, width-t.width(f, "…"))
+	head, _ := t.cut(f, s, width-t.Width(f, "…"))
 	return strings.TrimRight(head, " ") + "…"
 }
