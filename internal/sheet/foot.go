@@ -24,7 +24,7 @@ func (s *setter) cautions(cautions []string) {
 	lines := s.types.Wrap(s.small(), strings.Join(cautions, " "), s.w-inset)
 	height := paper.HeightOf(lines)
 	s.add(height, false, func(c paper.Canvas, y float64) {
-		c.Area(paper.Box(s.x, y + 0.3, 1, height - 0.6), paper.Black, 0)
+		c.Area(paper.Box(s.x, y+0.3, 1, height-0.6), paper.Black, 0)
 		paper.DrawLines(c, s.types, lines, s.x+inset, y, s.w-inset, paper.Left)
 	})
 	s.gap(1.5, false)
@@ -47,7 +47,7 @@ func (s *setter) effort(e *Effort) {
 	s.add(height+1, true, func(c paper.Canvas, y float64) {
 		for i, lines := range grades {
 			x := s.x + float64(i)*cell
-			c.Area(paper.Box(x, y, cell, height + 0.8), paper.White, 0.2)
+			c.Area(paper.Box(x, y, cell, height+0.8), paper.White, 0.2)
 			paper.DrawLines(c, t, lines, x+0.5, y+0.4, cell-1, paper.Centre)
 		}
 	})
@@ -65,7 +65,7 @@ func (s *setter) blanks(keep bool, labels ...string) {
 		for i, label := range labels {
 			x := s.x + float64(i)*cell
 			w := s.types.Width(f, label)
-			c.Text(paper.Box(x, y + height - f.Height(), w, f.Height()), paper.Left, f, label)
+			c.Text(paper.Box(x, y+height-f.Height(), w, f.Height()), paper.Left, f, label)
 			c.Line(x+w+1.5, y+height-0.6, x+cell-2*float64(len(labels)-1), y+height-0.6, 0.15)
 		}
 	})

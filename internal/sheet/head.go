@@ -48,7 +48,7 @@ func (s *setter) times(d *Doc) {
 	s.add(f.Height(), true, func(c paper.Canvas, y float64) {
 		x := s.x
 		for i, l := range cells {
-			c.Area(paper.Box(x, y + f.Baseline() - square, square, square), shadeOf(d.Times[i].Kind), 0.2)
+			c.Area(paper.Box(x, y+f.Baseline()-square, square, square), shadeOf(d.Times[i].Kind), 0.2)
 			l.Draw(c, t, x, y, l.Width(t), paper.Left)
 			x += l.Width(t) + between
 		}
@@ -89,7 +89,7 @@ func (s *setter) strip(strip *Strip) {
 		}
 		y += label.Height()
 		for _, p := range strip.Parts {
-			c.Area(paper.Box(at(p.From), y, at(p.To) - at(p.From), bar), shadeOf(p.Kind), 0)
+			c.Area(paper.Box(at(p.From), y, at(p.To)-at(p.From), bar), shadeOf(p.Kind), 0)
 		}
 		c.Area(paper.Box(s.x, y, s.w, bar), paper.White, 0.25)
 		for _, b := range strip.Blocks {
@@ -100,7 +100,7 @@ func (s *setter) strip(strip *Strip) {
 			c.Line(at(m.At), y, at(m.At), y+1, 0.25)
 			w := s.types.Width(f, m.Text)
 			x := min(max(at(m.At)-w/2, s.x), s.x+s.w-w)
-			c.Text(paper.Box(x, y + 1, w, f.Height()), paper.Left, f, m.Text)
+			c.Text(paper.Box(x, y+1, w, f.Height()), paper.Left, f, m.Text)
 		}
 	})
 }

@@ -85,7 +85,7 @@ func (s *setter) number(c paper.Canvas, d *Doc, page, pages int, y float64) {
 	text := fmt.Sprintf("page %d of %d", page, pages)
 	w := s.types.Width(f, text)
 	y += footing - f.Height()
-	c.Text(paper.Box(s.x + s.w - w, y, w, f.Height()), paper.Left, f, text)
+	c.Text(paper.Box(s.x+s.w-w, y, w, f.Height()), paper.Left, f, text)
 	title := s.types.Clip(f, d.Title, s.w-w-8)
-	c.Text(paper.Box(s.x, y, s.w - w - 8, f.Height()), paper.Left, f, title)
+	c.Text(paper.Box(s.x, y, s.w-w-8, f.Height()), paper.Left, f, title)
 }

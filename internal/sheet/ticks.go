@@ -88,5 +88,5 @@ func (s *setter) drawTicks(c paper.Canvas, r *Row, x, y float64) {
 func (s *setter) drawBox(c paper.Canvas, x, y float64, label string) {
 	f := paper.Face{Size: 6.5}
 	c.Area(paper.Box(x, y, s.box(), s.box()), paper.White, 0.3)
-	c.Text(paper.Box(x + 0.5, y + 0.2, s.box() - 1, f.Height()), paper.Left, f, label)
+	c.Text(paper.Box(x+0.5, y+0.2, s.box()-1, f.Height()), paper.Left, f, label)
 }
