@@ -241,7 +241,7 @@ func (m finishScreen) View() string {
 	if scale == nil {
 		scale = m.scale()
 	}
-	room := max(min(3, foot-1), foot-1-len(scale)) // the scale is worth more than lines that can be moved to
+	room := max(1, min(3, foot-1), foot-1-len(scale)) // the scale is worth more than lines that can be moved to
 	top := max(0, min(m.at-room/2, len(body)-room))
 	lines = append(lines, body[top:min(len(body), top+room)]...)
 	if len(lines)+len(scale) <= foot {
