@@ -97,13 +97,18 @@ func (m runScreen) measure(k tea.KeyMsg) (runScreen, bool) {
 	return m, taken
 }
 
-// asksResult returns the lines that ask for a result, nil if none is due.
-func (m runScreen) asksResult() []string {
+// asksResult returns the lines that ask for a result, and what stands at the
+// foot meanwhile; nil if none is due.
+func (m runScreen) asksResult() (lines []string, foot string) {
 	if !m.measures() {
-		return nil
+		return nil, ""
 	}
 	t := m.run.Due()[0]
-	return []string{nameOf(m.run.Plan(), t), run.TryText(t) + ": " + m.entry.line(t.Measure), m.entry.hint(t.Measure)}
+	foot = m.entry.hint(t.Measure)
+	if !m.entry.wrong {
+		foot = nameOf(m.run.Plan(), t) + ": " + foot
+	}
+	return []string{run.TryText(t), m.entry.line(t.Measure)}, foot
 }
 
 // resultsScreen asks, without a limit of time, for the results that are still

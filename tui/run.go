@@ -349,9 +349,15 @@ func (m runScreen) View() string {
 		if m.helping {
 			f.help = m.fullHelp()
 		}
-		f.asked = m.asksResult()
-		if m.asking {
+		lines, foot := m.asksResult()
+		switch {
+		case m.asking:
 			f.asked = textStop[:]
+		case lines != nil:
+			f.asked = lines
+			if !f.loud {
+				f.foot, f.loud = foot, true
+			}
 		}
 	}
 	return f.String()
