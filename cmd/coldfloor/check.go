@@ -41,7 +41,7 @@ line, "FILE:LINE:COLUMN: error|warning|note: sentence [rule]". The exit code is
 0 without an error or a warning, and 1 otherwise.
 
 Of a plan of weeks every session is held against the same, as it is in its week,
-and the weeks against each other: what grows, where it is lighter, the days
+and the weeks against each other: what grows, when it is lighter, the days
 between jumps, the matches. --within is then the time of a week. With --week or
 --on only the sessions of those days are looked at.
 
@@ -52,20 +52,7 @@ None of it is medical advice, and nothing here foretells an injury.`,
 			}
 			return argsError(cobra.MinimumNArgs(1))(c, args)
 		},
-		RunE: func(c *cobra.Command, args []string) error {
-			s, err := loadSettings(f.settings)
-			if err != nil {
-				return err
-			}
-			if c.Flags().Changed("explain") {
-				return explain(c.OutOrStdout(), f.explain, s)
-			}
-			o, err := f.options(c, s)
-			if err != nil {
-				return err
-			}
-			return checkAll(c, args, o, f)
-		},
+		RunE: func(c *cobra.Command, args []string) error { return f.run(c, args) },
 	}
 	c.Flags().BoolVar(&f.asJSON, "json", false, "write a JSON array of findings")
 	c.Flags().BoolVar(&f.asSARIF, "sarif", false, "write a SARIF 2.1.0 log, for editors and code hosts")
@@ -77,6 +64,22 @@ None of it is medical advice, and nothing here foretells an injury.`,
 	settingsFlag(c, &f.settings)
 	atMostOne(c, "json", "sarif")
 	return c
+}
+
+// run checks what is named, or explains a rule.
+func (f checkFlags) run(c *cobra.Command, args []string) error {
+	s, err := loadSettings(f.settings)
+	if err != nil {
+		return err
+	}
+	if c.Flags().Changed("explain") {
+		return explain(c.OutOrStdout(), f.explain, s)
+	}
+	o, err := f.options(c, s)
+	if err != nil {
+		return err
+	}
+	return checkAll(c, args, o, f)
 }
 
 // options turns the flags into what sessions are held against.
