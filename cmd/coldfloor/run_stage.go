@@ -36,7 +36,7 @@ type stage struct {
 	from     units.Length   // from where the screen is read
 	plan     *plan.Plan     // nil: to be chosen
 	weeks    *journal.Weeks // what put the session on its day; nil: nothing did
-	season   *weeks.Plan    // the session is chosen from it; nil: from a list
+	season   *weeks.Plan    // that plan is of, or that the session is chosen from; nil: none
 	voice    *voice.Voice   // nil: no words are spoken
 }
 

@@ -29,8 +29,8 @@ func (s *stage) open(name string) error {
 		}
 		return err
 	}
+	s.season = o.Plan
 	if s.screen() && !s.options.day.given() {
-		s.season = o.Plan
 		return nil
 	}
 	runs, err := s.runs()
@@ -75,9 +75,10 @@ func (s *stage) runs() ([]*journal.Run, error) {
 // of the player's limit.
 func intervalOf(p settings.Player) time.Duration { return units.Seconds(p.Limits["jump_interval"].Low) }
 
-// onSeason is what the screen chooses the day's session from.
+// onSeason is what the screen chooses the day's session from; nil if the
+// session is known.
 func (s *stage) onSeason() *tui.Season {
-	if s.season == nil {
+	if s.season == nil || s.plan != nil {
 		return nil
 	}
 	return &tui.Season{Plan: s.season, Interval: intervalOf(s.settings)}
