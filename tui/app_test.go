@@ -34,9 +34,9 @@ func TestMain(m *testing.M) {
 
 // forgotten makes the cautions unread for one test.
 func forgotten(t *testing.T) {
+	t.Cleanup(xdg.Reload) // after the environment is as it was
 	t.Setenv("XDG_STATE_HOME", t.TempDir())
 	xdg.Reload()
-	t.Cleanup(xdg.Reload)
 }
 
 // program drives an App as the library does, but in the test's goroutine and

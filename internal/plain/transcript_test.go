@@ -46,9 +46,9 @@ func transcript(t *testing.T, file string) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	t.Cleanup(xdg.Reload) // after the environment is as it was
 	t.Setenv("XDG_STATE_HOME", t.TempDir())
 	xdg.Reload()
-	t.Cleanup(xdg.Reload)
 	path := filepath.Join(t.TempDir(), "journal.jsonl")
 	session := ""
 	var got txtar.Archive
