@@ -23,8 +23,11 @@ func (m finishScreen) closeup(rows int) []string {
 	}
 	lines := append([]string{""}, head...)
 	if m.line() == lineRPE {
-		lines = append(lines, "")
-		lines = append(lines, m.largeScale(rows-len(lines), high)...)
+		scale := m.largeScale(rows-len(lines)-1, high)
+		if scale == nil {
+			return nil // its words matter more
+		}
+		lines = append(append(lines, ""), scale...)
 	}
 	for i, l := range lines {
 		lines[i] = m.style.strong.Render(strings.TrimRight(l, " "))

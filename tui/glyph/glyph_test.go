@@ -308,6 +308,31 @@ func TestRenderKeepsToItsRoom(t *testing.T) {
 	})
 }
 
+// TestInsetKeepsOffTheEdges: a figure in a panel has blank pixels above and
+// below it, whole rows where the panel is high.
+func TestInsetKeepsOffTheEdges(t *testing.T) {
+	for _, set := range sets {
+		_, down := set.parts()
+		for rows := 3; rows < 40; rows++ {
+			f, ok := Inset("12", 200, rows, set)
+			if !ok {
+				continue
+			}
+			lines := f.In("12", 200, rows)
+			if len(lines) != rows {
+				t.Fatalf("%d lines, want %d", len(lines), rows)
+			}
+			above := (rows*down - f.height) / 2
+			if below := rows*down - f.height - above; min(above, below) < 1 || rows >= spacious && min(above, below) < down {
+				t.Errorf("set %d, %d rows: %d pixels above, %d below", set, rows, above, below)
+			}
+			if rows >= spacious && strings.TrimSpace(lines[0]+lines[rows-1]) != "" {
+				t.Errorf("set %d, %d rows: ink in the first or the last row", set, rows)
+			}
+		}
+	}
+}
+
 func TestFiguresAreEquallyWide(t *testing.T) {
 	eachFont(func(f Font) {
 		for _, r := range "0123456789" {
