@@ -2,6 +2,7 @@ package review
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -27,23 +28,42 @@ const around = 3
 func (m *Model) room() int { return max(1, m.height-around-len(m.detail())) }
 
 // detail is what stands below a squad: all that is to be said first of every
-// player, if there is room, or else of the one that the cursor is on.
+// player, as far as there is room, the one that the cursor is on before the
+// others if not all fit.
 func (m *Model) detail() []string {
-	const least = 16 // lines of a window that has room for it
+	const least, header = 16, 2 // lines: of a window that has room for it, and of the squad's header
 	if m.screen != onSquad || m.allKeys || m.height < least {
 		return nil
 	}
-	every := []string{""}
+	every := []*review.Player{}
 	for _, p := range m.opts.Squad.Players {
 		if report.Troubled(p) != "" {
-			every = append(every, m.said(p)...)
+			every = append(every, p)
 		}
 	}
-	const header = 2
-	if around+header+len(m.opts.Squad.Players)+len(every) <= m.height {
-		return every
+	room := m.height - around - header - len(m.opts.Squad.Players) - 1
+	if lines := m.saidOf(every); len(lines) <= room {
+		return append([]string{""}, lines...)
 	}
-	return append([]string{""}, m.said(m.current())...)
+	lines := m.said(m.current())
+	others := slices.DeleteFunc(every, func(p *review.Player) bool { return p == m.current() })
+	for len(others) > 0 && len(lines)+len(m.said(others[0])) < room {
+		lines = append(lines, m.said(others[0])...)
+		others = others[1:]
+	}
+	if len(others) > 0 && len(lines) < room {
+		lines = append(lines, fmt.Sprintf("and %d more to look at", len(others)))
+	}
+	return append([]string{""}, lines...)
+}
+
+// saidOf is what is to be said first of some players.
+func (m *Model) saidOf(players []*review.Player) []string {
+	var lines []string
+	for _, p := range players {
+		lines = append(lines, m.said(p)...)
+	}
+	return lines
 }
 
 // said is what is to be said first of a player.

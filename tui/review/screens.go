@@ -85,10 +85,10 @@ func (m *Model) sortedBy() string {
 // squadPage is a line a player.
 func (m *Model) squadPage() page {
 	width := m.width - len(cursorMark)
-	t, elastic := report.SquadTable(m.opts.Squad), none
+	t, elastic, apart := report.SquadTable(m.opts.Squad), none, strings.Repeat(" ", gap(width))
 	if tableWidth(t, width) > width {
 		t = report.SquadNarrow(m.opts.Squad)
-		elastic = len(t.Header) - 1
+		elastic, apart = len(t.Header)-1, " " // no cell that can be marked has a space in it
 	}
 	above, below := splitHeader(t)
 	heads := [][]string{below}
@@ -103,7 +103,7 @@ func (m *Model) squadPage() page {
 		p.lines = append(p.lines, m.style.strong.Render(blankMark+h))
 	}
 	for i, r := range rows[len(heads):] {
-		p.lines = append(p.lines, m.row(r, i == m.player))
+		p.lines = append(p.lines, m.row(r, apart, i == m.player))
 	}
 	return p
 }
@@ -126,8 +126,9 @@ const (
 	blankMark  = "  "
 )
 
-// row draws a line that the cursor can be on. Marked figures stand out.
-func (m *Model) row(text string, on bool) string {
+// row draws a line that the cursor can be on. Marked figures stand out; apart is
+// what lies between two cells at least.
+func (m *Model) row(text, apart string, on bool) string {
 	if on {
 		return m.style.strong.Reverse(true).Render(cursorMark + text)
 	}
@@ -139,11 +140,9 @@ func (m *Model) row(text string, on bool) string {
 			b.WriteString(m.style.plain.Render(text))
 			break
 		}
-		from := strings.LastIndex(text[:end], "  ")
-		if s := strings.LastIndexByte(text[:end], ' '); from < 0 || m.width < wideTable {
-			from = s
-		}
-		for from++; text[from] == ' '; from++ {
+		from := max(0, strings.LastIndex(text[:end], apart))
+		for text[from] == ' ' {
+			from++
 		}
 		b.WriteString(m.style.plain.Render(text[:from]) + m.style.marked.Render(text[from:end+1]))
 		text = text[end+1:]
@@ -155,7 +154,7 @@ func (m *Model) row(text string, on bool) string {
 func (m *Model) sessionRow(text string, on, pain bool) string {
 	switch {
 	case on:
-		return m.row(text, on)
+		return m.row(text, " ", on)
 	case pain:
 		return blankMark + m.style.strong.Render(text)
 	}
