@@ -82,7 +82,7 @@ Where the output is no terminal, or with --plain, the review is plain text.`,
 	f.BoolVar(&o.whole, "whole", false, "in plain text, write every player of a squad in full")
 	f.BoolVar(&o.asJSON, "json", false, "write JSON")
 	f.StringVar(&o.report, "report", "", "write a report with charts to `FILE`.html or .pdf")
-	f.BoolVar(&o.force, "force", false, "replace the report's file even where it is no report")
+	f.BoolVar(&o.force, "force", false, "replace the report's file even if it is not a report")
 	f.IntVar(&o.weeks, "weeks", defaultWeeks, "how many weeks to look at, this one among them")
 	f.StringVar(&o.sort, "sort", string(review.ByTrouble), "sort a squad by "+columnNames())
 	f.BoolVar(&o.reverse, "reverse", false, "sort the other way round")
@@ -186,7 +186,7 @@ func (o *reviewOptions) write(c *cobra.Command, squad *review.Squad) error {
 }
 
 // read reviews the journals. The error beside a squad is that of journals that
-// could not be read to their end, told of already.
+// could not be read to their end, which was said already.
 func (o *reviewOptions) read(c *cobra.Command, paths []string) (*review.Squad, error) {
 	mine, err := settings.Load()
 	if err != nil {

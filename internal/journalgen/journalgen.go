@@ -77,7 +77,7 @@ type Truth struct {
 	Deviations                                      []time.Duration // of every rest, in order
 }
 
-// add counts the figures of u too, but for the deviations.
+// add counts the figures of u too, except for the deviations.
 func (t *Truth) add(u Truth) {
 	t.Sessions += u.Sessions
 	t.Lines += u.Lines

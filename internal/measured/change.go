@@ -82,7 +82,7 @@ type Change struct {
 // Detectable reports whether the change is more than the tries' own error.
 func (c *Change) Detectable() bool { return math.Abs(c.By) > c.Least }
 
-// Lack says why a series tells of no change; the empty Lack is "it does".
+// Lack says why nothing can be said of a change; the empty Lack is "it does".
 type Lack string
 
 // What can be lacking.

@@ -32,7 +32,7 @@ type Table struct {
 }
 
 // key names what reps are compared with: the same movement at the same
-// prescribed length of a rep, which is the tempo's sum where there is one.
+// prescribed length of a rep, which is the tempo's sum if there is one.
 type key struct {
 	name   string // as Name gives it
 	rep    time.Duration
@@ -54,7 +54,7 @@ type daySets struct {
 
 // Rep is how long a rep of an exercise takes the player. It rests on the sets
 // alone that the player ended, by hand or early. An early end can only show
-// that a player was faster than the clock: where most sets run to the clock, the
+// that a player was faster than the clock: if most sets run to the clock, the
 // median is that of the fast ones.
 type Rep struct {
 	Name         string

@@ -144,7 +144,7 @@ func TestLengthIsRobust(t *testing.T) {
 	}
 	runs[3].Sets[0].TakenS = 0.2
 	if e, want := Of(runs).Length(p), p.Total+40*time.Second; e.Yours < want-2*time.Second || e.Yours > want+2*time.Second {
-		t.Errorf("yours is %v, want %v but for 2 s", e.Yours, want)
+		t.Errorf("yours is %v, want %v within 2 s", e.Yours, want)
 	}
 }
 

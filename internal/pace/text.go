@@ -10,7 +10,7 @@ import (
 )
 
 // Line returns the estimate in a sentence: the player's own length, its range
-// and what it rests on, or that there is too little to tell. It is empty where
+// and what it rests on, or that there is too little to tell. It is empty if
 // the plan has no reps.
 func (e Estimate) Line() string {
 	switch {
@@ -59,7 +59,7 @@ type Document struct {
 	Lacking  []RepDoc `json:"lacking"` // exercises with too few
 }
 
-// RepDoc is a Rep as JSON. The lengths are 0 where no set is known.
+// RepDoc is a Rep as JSON. The lengths are 0 if no set is known.
 type RepDoc struct {
 	Name           string  `json:"name"`
 	PrescribedS    float64 `json:"prescribed_s"`

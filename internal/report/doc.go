@@ -17,7 +17,7 @@ type Doc struct {
 // Part is a squad's table, or one player.
 type Part struct {
 	ID       string // to be linked to; empty for the first
-	Title    string // empty where it is the Doc's
+	Title    string // empty if it is the Doc's
 	About    string
 	Sections []Section
 }
@@ -71,7 +71,7 @@ type Chart struct {
 // Spot is the figures of one place.
 type Spot struct {
 	Label  string    // of the place: a date, year first
-	Values []float64 // one; low, middle, high of Spans; one a series of Lines; none where nobody knows
+	Values []float64 // one; low, middle, high of Spans; one a series of Lines; none if nobody knows
 	Open   bool      // more may come to it, or a part is not known: drawn hollow
 }
 

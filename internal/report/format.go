@@ -10,7 +10,7 @@ import (
 	"coldfloor/internal/units"
 )
 
-// unknown stands where there is no figure.
+// unknown stands for a figure that nobody knows.
 const unknown = "–"
 
 // How days and moments are written.

@@ -21,7 +21,7 @@ type Document struct {
 	Namesakes  []string  `json:"namesakes,omitempty"`
 }
 
-// Player is one player of a Document. Figures are of all sessions, but for
+// Player is one player of a Document. Figures are of all sessions, except for
 // weeks, days and listed, which are those in view.
 type Player struct {
 	Name string `json:"name"`

@@ -36,7 +36,7 @@ const (
 	Left    Verdict = "left"    // no work followed; it counts for nothing
 )
 
-// Judge returns the deviation of a rest from what was prescribed, below 0 where
+// Judge returns the deviation of a rest from what was prescribed, below 0 if
 // it was cut short, and the verdict. Pauses are part of the rest taken.
 func (t Tolerance) Judge(r *journal.Rest) (deviation time.Duration, v Verdict) {
 	deviation = units.Seconds(r.TakenS) - units.Seconds(r.PrescribedS)
@@ -123,8 +123,8 @@ func (d *Deviations) merge(o *Deviations) {
 // Len returns the number of deviations.
 func (d *Deviations) Len() int { return d.n }
 
-// Median returns the median, the mean of the two in the middle where their
-// number is even, and false where there are none.
+// Median returns the median, the mean of the two in the middle if their
+// number is even, and false if there are none.
 func (d *Deviations) Median() (time.Duration, bool) {
 	q := d.quantiles(.5)
 	if q == nil {
@@ -133,7 +133,7 @@ func (d *Deviations) Median() (time.Duration, bool) {
 	return q[0], true
 }
 
-// Middle returns the first and the third quartile, and false where there are
+// Middle returns the first and the third quartile, and false if there are
 // no deviations.
 func (d *Deviations) Middle() (first, third time.Duration, ok bool) {
 	q := d.quantiles(.25, .75)

@@ -80,7 +80,7 @@ type Squad struct {
 	Namesakes []string // names of two players or more, each shown with their file
 }
 
-// Player is what one player did. Figures are of all sessions, but for those
+// Player is what one player did. Figures are of all sessions, except those
 // that say otherwise.
 type Player struct {
 	Name string
@@ -201,7 +201,7 @@ type Pain struct {
 // is new again: our own choice.
 const NewAfter = 56
 
-// Note is what a player said of a session that tells of no pain.
+// Note is what a player said of a session that says nothing of pain.
 type Note struct {
 	At    time.Time
 	Start time.Time // of the session

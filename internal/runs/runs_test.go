@@ -182,11 +182,11 @@ func TestOwners(t *testing.T) {
 		"an unnamed file and a name": {
 			map[string][]string{"bea.jsonl": unnamed[:n], "c.jsonl": made(t, "Bea", 1, 4)}, []string{"Bea (c.jsonl)", "bea (bea.jsonl)"}},
 		"by the file": {map[string][]string{"bea.jsonl": unnamed}, []string{"bea", "bea"}},
-		"by the folder, where the file has the common name": {
+		"by the folder, if the file has the common name": {
 			map[string][]string{"bea/journal.jsonl": unnamed[:n], "cleo/journal.jsonl": unnamed[n:]}, []string{"bea", "cleo"}},
 		"by the one name in the file": {
 			map[string][]string{"x.jsonl": slices.Concat(unnamed, named)}, []string{"Ana Lind", "Ana Lind", "Ana Lind"}},
-		"by the file where it has two names": {
+		"by the file if it has two names": {
 			map[string][]string{"x.jsonl": slices.Concat(unnamed[:n], named, made(t, "Bea", 1, 4))}, []string{"Ana Lind", "Bea", "x"}},
 		"by the first of two files that share an unnamed run": {
 			map[string][]string{"bea-1.jsonl": unnamed[:n], "bea-2.jsonl": unnamed}, []string{"bea-1", "bea-1"}},

@@ -16,7 +16,7 @@ import (
 type spill struct{ f *os.File }
 
 // writeSpill moves blocks to a temporary file. What it holds may be private:
-// only the user can read it, and it goes with the process where the system
+// only the user can read it, and it goes with the process if the system
 // allows, else with close.
 func writeSpill(dir string, blocks map[string]*block) (*spill, error) {
 	f, err := os.CreateTemp(dir, "coldfloor-*.tmp")
@@ -24,7 +24,7 @@ func writeSpill(dir string, blocks map[string]*block) (*spill, error) {
 		return nil, err
 	}
 	s := &spill{f}
-	_ = os.Remove(f.Name()) // where an open file cannot be removed, close does
+	_ = os.Remove(f.Name()) // if an open file cannot be removed, close does
 	w := bufio.NewWriterSize(f, 64<<10)
 	var buf []byte
 	for _, run := range slices.Sorted(maps.Keys(blocks)) {
@@ -92,7 +92,7 @@ func appendBytes(to, b []byte) []byte {
 }
 
 // cutBytes returns what appendBytes put at the front of from, and what follows;
-// nil where it is cut short.
+// nil if it is cut short.
 func cutBytes(from []byte) (b, rest []byte) {
 	n, k := binary.Uvarint(from)
 	if k <= 0 || n > uint64(len(from)-k) {

@@ -5,7 +5,7 @@ import "time"
 // Recovery is how long ago a player last jumped, and when the interval that is
 // kept between two sessions with foot contacts is up.
 type Recovery struct {
-	Since    time.Duration // since the end of the last jumps; below 0 where they lie ahead
+	Since    time.Duration // since the end of the last jumps; below 0 if they lie ahead
 	Earliest time.Time     // the shorter interval is up
 	Full     time.Time     // the longer one is
 }

@@ -27,7 +27,7 @@ func Session(rpe float64, length time.Duration) float64 { return rpe * length.Mi
 // which it means; the sample's is what a spreadsheet's plain standard deviation
 // gives, so that a coach can follow the figure. With n below the line monotony
 // and strain of every week come out √(7/6) = 1.08 times as high: figures of two
-// programs compare only where both say which they use.
+// programs compare only if both say which they use.
 type Week struct {
 	Total float64 // of the week
 	Mean  float64 // of a day
@@ -56,7 +56,7 @@ func WeekOf(daily [Days]float64) Week {
 // rounding of floating-point sums.
 const spread = 1e-9
 
-// Monotony returns the mean of the daily loads by their SD: high where the days
+// Monotony returns the mean of the daily loads by their SD: high if the days
 // are alike. A week whose days are all alike has none, and neither has one of
 // rest.
 func (w Week) Monotony() (float64, bool) {

@@ -115,7 +115,7 @@ func (d *chart) column(i int) int {
 	return d.left + 1 + i*d.step
 }
 
-// axes draws both axes, the figures of the upright one, and a line at 0 where
+// axes draws both axes, the figures of the upright one, and a line at 0 if
 // that is not its foot.
 func (d *chart) axes() {
 	d.cells.axes(d.left, d.foot, &d.quiet)
@@ -130,7 +130,7 @@ func (d *chart) axes() {
 	}
 }
 
-// dates writes months and days below the time axis, where there is room.
+// dates writes months and days below the time axis, if there is room.
 func (d *chart) dates() {
 	free := d.left
 	for i, s := range d.Spots {

@@ -29,7 +29,7 @@ func newKeys() keys {
 		Open:     bind("enter", "open", "enter"),
 		Back:     bind("esc", "back", "esc", "backspace"),
 		Sort:     bind("s", "sort", "s"),
-		Reverse:  bind("r", "turn round", "r"),
+		Reverse:  bind("r", "reverse", "r"),
 		Help:     bind("?", "keys", "?"),
 		Quit:     bind("q", "leave", "q", "ctrl+c"),
 	}

@@ -75,7 +75,7 @@ func (m *Model) said(p *review.Player) []string {
 	return safetext.Wrap(p.Name+": "+text, m.width, 4)
 }
 
-// laidOut sets the page anew for the window, and keeps the cursor in sight.
+// laidOut sets the page again for the window, and keeps the cursor in sight.
 func (m Model) laidOut() Model {
 	top, left := m.page.top, m.page.left
 	switch {
@@ -148,7 +148,7 @@ func (m *Model) between(left, right string) string {
 	return left + strings.Repeat(" ", max(0, space-ansi.StringWidth(left))) + right
 }
 
-// position says which lines are in sight where not all are.
+// position says which lines are in sight if not all are.
 func (m *Model) position() string {
 	if len(m.page.lines) <= m.room() {
 		return ""

@@ -59,7 +59,7 @@ type Model struct {
 	page page // of the screen that is shown
 }
 
-// New returns the review's first screen: the squad's table, or the player where
+// New returns the review's first screen: the squad's table, or the player if
 // there is one alone.
 func New(o Options) Model {
 	o.Squad.Sort(o.By, o.Reverse)
@@ -131,7 +131,7 @@ func (m Model) pressed(k tea.KeyMsg) (tea.Model, tea.Cmd) {
 	return m.laidOut(), nil
 }
 
-// moved scrolls, or moves the cursor where there is one.
+// moved scrolls, or moves the cursor if there is one.
 func (m *Model) moved(k tea.KeyMsg) {
 	by := 0
 	switch screenful := max(1, m.room()-1); {
@@ -156,7 +156,7 @@ func (m *Model) moved(k tea.KeyMsg) {
 }
 
 // cursor returns the cursor of the screen that is shown and the number of its
-// rows, or nil where it has none.
+// rows, or nil if it has none.
 func (m *Model) cursor() (at *int, n int) {
 	switch {
 	case m.screen == onSquad:

@@ -77,7 +77,7 @@ func (m *Model) sortedBy() string {
 		by = "sorted by name"
 	}
 	if m.opts.Reverse {
-		by += ", turned round"
+		by += ", reversed"
 	}
 	return by + "; " + report.Mark + " to look at"
 }

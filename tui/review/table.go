@@ -69,7 +69,7 @@ func tableWidth(t report.Table, width int) int {
 }
 
 // fitColumns returns the columns that are shown, and makes the elastic one
-// narrower where that helps.
+// narrower if that helps.
 func fitColumns(widths []int, width int, n narrow) []int {
 	columns := make([]int, len(widths))
 	for c := range columns {

@@ -24,7 +24,7 @@ var Names = []string{"Player 1", "Player 2", "Player 3"}
 
 // Squad returns the review of some players by these names, always the same for
 // the same names. Each trains three times a week, rests nearly as prescribed,
-// leaves a session unrated now and then, and tells of pain twice.
+// leaves a session unrated now and then, and reports pain twice.
 func Squad(names ...string) *review.Squad {
 	r := review.New(review.Options{Now: Now, Weeks: 60, Recent: 200})
 	for i, name := range names {
