@@ -8,7 +8,6 @@ import (
 	"strings"
 	"time"
 
-	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/units"
@@ -58,12 +57,6 @@ func Round(p *plan.Plan, i int) string {
 	return fmt.Sprintf("round %d of %d", s.Round, p.Blocks[s.Block-1].Rounds)
 }
 
-// Task returns what a work step asks for in one line: movement, side, dose.
-func Task(p *plan.Plan, i int, easier bool) string {
-	s := p.Steps[i]
-	return join(", ", Movement(p, i, easier), Side(s.Side), Dose(s))
-}
-
 // Cues returns the cues of the exercise of step i, or of its easier variant,
 // in one line.
 func Cues(p *plan.Plan, i int, easier bool) string {
@@ -109,25 +102,6 @@ func Span(d time.Duration) string {
 		return fmt.Sprintf("%d min %d s", m, s)
 	}
 	return fmt.Sprintf("%d min", m)
-}
-
-// Outcome returns how a set ended, in a word.
-func Outcome(o engine.Outcome) string {
-	if o == engine.Partial {
-		return "done in part"
-	}
-	return string(o)
-}
-
-// join joins the parts that are not empty.
-func join(sep string, parts ...string) string {
-	var kept []string
-	for _, p := range parts {
-		if p != "" {
-			kept = append(kept, p)
-		}
-	}
-	return strings.Join(kept, sep)
 }
 
 // Logged says where to find a session that was logged.
