@@ -16,13 +16,8 @@ func manyRuns(tb testing.TB, n int) []byte {
 	entries, _ := readAll(tb, text)
 	for i := range n {
 		for _, e := range entries {
-			e.Run = fmt.Sprintf("%s%d", e.Run[:4], i)
-			b, err := json.Marshal(&e.Line)
-			if err != nil {
-				tb.Fatal(err)
-			}
-			out.Write(b)
-			out.WriteByte('\n')
+			e.Run = fmt.Sprintf("%s%d", e.Run, i)
+			write(tb, &out, e.Line)
 		}
 	}
 	return out.Bytes()

@@ -38,6 +38,9 @@ func (l *Line) check() (unknown bool, err error) {
 	case body == nil:
 		return false, fmt.Errorf("is damaged: it does not say what of %q", l.Event)
 	}
+	if l.bodies() > 1 {
+		return false, errors.New("is damaged: it tells of several things")
+	}
 	if err := body.sane(); err != nil || !spans(l.Clock) {
 		return false, errors.Join(errors.New("is damaged: it has an impossible value"), err)
 	}
@@ -92,6 +95,17 @@ func (l *Line) body() (b body, known bool) {
 		return nothing{}, true
 	}
 	return nil, false
+}
+
+// bodies returns how many bodies the line has.
+func (l *Line) bodies() (n int) {
+	for _, there := range []bool{l.Started != nil, l.Set != nil, l.Rest != nil, l.Pause != nil, l.Resume != nil, l.Move != nil, l.Extend != nil,
+		l.Variant != nil, l.Finish != nil, l.Measure != nil, l.Rating != nil, l.Correct != nil} {
+		if there {
+			n++
+		}
+	}
+	return n
 }
 
 // some returns p as a body, or nil where there is none.

@@ -11,6 +11,8 @@ import (
 	"testing"
 )
 
+var damageSeed = flag.Int("damage.seed", 2026, "of the damage trial")
+
 var damages = flag.Int("damages", 2_000, "how many random damages the damage trial does")
 
 // damaged returns text with one random damage, and what it was.
@@ -159,7 +161,7 @@ func TestDamageIsNeverSilent(t *testing.T) {
 		}
 		whole[written(t, &e.Line)] = true
 	}
-	r := rand.New(rand.NewPCG(2026, 11))
+	r := rand.New(rand.NewPCG(uint64(*damageSeed), 11))
 	var all trial
 	for range *damages {
 		hit, kind := damaged(r, text)

@@ -160,7 +160,10 @@ func withoutTail(part []byte) []byte {
 // decode reads one record's text. What a newer version wrote is unknown, which
 // is an error too.
 func (s *scanner) decode(text []byte, l *Line) (unknown bool, err error) {
-	if has, fits := sealed(text); has && !fits {
+	switch has, fits := sealed(text); {
+	case has && !fits:
+		return false, errSeal
+	case !has && bytes.Contains(text, []byte(sealKey[1:])): // which no text can hold, whose quotes are escaped
 		return false, errSeal
 	}
 	if !utf8.Valid(text) {
