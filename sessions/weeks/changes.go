@@ -3,6 +3,7 @@ package weeks
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"coldfloor/internal/units"
@@ -59,7 +60,11 @@ func (c Change) String() string {
 	}
 	switch c.What {
 	case Reps, Rounds:
-		return fmt.Sprintf("%s: %s %s (%s)", where, c.Is, c.What, c.Was)
+		what := string(c.What)
+		if c.Is == "1" {
+			what = strings.TrimSuffix(what, "s")
+		}
+		return fmt.Sprintf("%s: %s %s (%s)", where, c.Is, what, c.Was)
 	case Rest:
 		return fmt.Sprintf("%s: rest %s (%s)", where, spoken(c.Is), spoken(c.Was))
 	}
