@@ -164,17 +164,19 @@ func (l *Sound) look() decision {
 	return d
 }
 
-// watch notices that a device has come, gone, or come back.
+// watch notices that a device has come, gone, or come back. One that takes
+// samples is not there for that: it may play them to nobody, and knows.
 func (l *Sound) watch(now time.Duration) {
 	f := &l.feeder
 	moved := l.pace.moved()
 	if moved != f.moved {
 		f.moved, f.stalled = moved, 0
-		if l.state == opening || l.state == absent {
+		if (l.state == opening || l.state == absent) && l.out.err() == nil {
 			l.state, l.notice, f.anchored = playing, "", false
 			l.pace.begin(now, l.out.steady())
 		}
-		return
+	} else if l.state == playing {
+		f.stalled += min(now-f.looked, lookEvery)
 	}
 	switch l.state {
 	case opening:
@@ -182,7 +184,6 @@ func (l *Sound) watch(now time.Duration) {
 			l.lose("no sound device")
 		}
 	case playing:
-		f.stalled += min(now-f.looked, lookEvery)
 		if f.stalled > stallWait || l.out.err() != nil {
 			l.lose("the sound device went away")
 		}

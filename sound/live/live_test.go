@@ -25,6 +25,7 @@ type simDevice struct {
 	opens     error // what open returns
 	suspended bool
 	stalled   bool
+	failed    error // what err returns
 	halted    bool
 	ahead     []float32 // not yet taken
 	played    []float32
@@ -38,6 +39,9 @@ func (d *simDevice) open(fill func([]float32, int)) error {
 	d.opened++
 	if d.opens != nil {
 		return d.opens
+	}
+	if d.opened > 1 {
+		return errors.New("it is open")
 	}
 	time.Sleep(700 * time.Millisecond)
 	d.quit, d.pull = make(chan struct{}), fill
@@ -96,7 +100,7 @@ func (d *simDevice) set(f func()) { d.mu.Lock(); defer d.mu.Unlock(); f() }
 func (d *simDevice) suspend() error { d.set(func() { d.suspended = true }); return nil }
 func (d *simDevice) resume() error  { d.set(func() { d.suspended = false }); return nil }
 func (d *simDevice) steady() bool   { return false }
-func (d *simDevice) err() error     { return nil }
+func (d *simDevice) err() error     { d.mu.Lock(); defer d.mu.Unlock(); return d.failed }
 func (d *simDevice) close()         { close(d.quit) }
 
 // heard returns the samples at which sound began.
@@ -336,6 +340,28 @@ func TestADeviceMayGoAwayAndComeBack(t *testing.T) {
 		spaced(t, d.heard()[before:], 26, 27, 28, 29, 33)
 		if len(s.rings()) != 2 || s.live.Notice() != "" {
 			t.Errorf("bell %v, notice %q", s.rings(), s.live.Notice())
+		}
+	})
+}
+
+// A device that takes samples at their pace and plays them to nobody says so:
+// the bell takes over until it plays.
+func TestADeviceMayTakeSamplesInVain(t *testing.T) {
+	d := &simDevice{failed: errors.New("no device")}
+	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
+		s.until(10 * time.Second)
+		if n := s.live.Notice(); n != "no sound device, the terminal bell takes over" {
+			t.Errorf("notice %q", n)
+		}
+		if want := []time.Duration{2 * time.Second, 3 * time.Second, 4 * time.Second, 5 * time.Second, 9 * time.Second}; !slices.Equal(s.rings(), want) {
+			t.Errorf("the bell rang at %v, want %v", s.rings(), want)
+		}
+		d.set(func() { d.failed = nil })
+		before := len(d.heard())
+		s.until(34 * time.Second)
+		spaced(t, d.heard()[before:], 19, 19.18, 26, 27, 28, 29, 33)
+		if n := s.live.Notice(); n != "" || len(s.rings()) != 5 {
+			t.Errorf("notice %q, bell %v", n, s.rings())
 		}
 	})
 }
