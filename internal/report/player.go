@@ -194,7 +194,7 @@ func jumps(p *review.Player) []string {
 	}
 	what := units.Count(j.Contacts.N, "contact")
 	if !j.Contacts.Known {
-		what = "not said how many"
+		what = "a session with jumps in it, not said how many"
 		if j.Contacts.N > 0 {
 			what = "at least " + units.Count(j.Contacts.N, "contact")
 		}

@@ -7,7 +7,9 @@ import (
 
 	"coldfloor/internal/journal"
 	"coldfloor/internal/runs"
+	"coldfloor/internal/season"
 	"coldfloor/internal/trainingload"
+	"coldfloor/internal/units"
 )
 
 // Reviewer adds runs up.
@@ -109,13 +111,21 @@ func (r *Reviewer) book(p *tally, s *Session) {
 	}
 }
 
-// plan keeps a run for the plan that its player is held against.
+// plan keeps a run for the plan that its player is held against, if it may be
+// of a day of it.
 func (r *Reviewer) plan(run runs.Run) {
 	if r.opts.Plan == nil {
 		return
 	}
-	p := r.player(run)
-	p.planned = append(p.planned, run.Run)
+	plan := r.opts.Plan(run.Name)
+	if plan == nil {
+		return
+	}
+	named := run.Started != nil && run.Started.Weeks != nil
+	if on := units.DateOf(run.Start); named || plan.Starts-season.Reach <= on && on <= plan.End()+season.Reach {
+		p := r.player(run)
+		p.planned = append(p.planned, run.Run)
+	}
 }
 
 // player returns the tally of the player whose run it is.

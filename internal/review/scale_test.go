@@ -27,8 +27,8 @@ import (
 //
 //	go test -tags scale -run Scale -timeout 1h -v ./internal/review
 func TestScale(t *testing.T) {
-	two, sessions := measured(t, 2)
-	ten, all := measured(t, 10)
+	two, sessions := grown(t, 2)
+	ten, all := grown(t, 10)
 	if sessions != 62_400 || all != 312_000 {
 		t.Errorf("%d and %d sessions", sessions, all)
 	}
@@ -37,9 +37,9 @@ func TestScale(t *testing.T) {
 	}
 }
 
-// measured returns the largest live heap of a review of so many years, in bytes, and
+// grown returns the largest live heap of a review of so many years, in bytes, and
 // the number of its sessions.
-func measured(t *testing.T, years int) (heap uint64, sessions int) {
+func grown(t *testing.T, years int) (heap uint64, sessions int) {
 	dir := t.TempDir()
 	defer os.RemoveAll(dir)
 	first := time.Date(2016, 1, 4, 17, 0, 0, 0, time.UTC)
