@@ -4,7 +4,6 @@ package settings
 
 import (
 	"errors"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -127,12 +126,7 @@ func withVolume(s Player, err error) (Player, error) {
 
 // read reads the settings in the file.
 func read(file string) (Player, error) {
-	f, err := os.Open(file)
-	if err != nil {
-		return Default(), err
-	}
-	defer f.Close()
-	src, err := io.ReadAll(io.LimitReader(f, yamlread.MaxBytes+1))
+	src, err := yamlread.ReadFile(file)
 	if err != nil {
 		return Default(), err
 	}
