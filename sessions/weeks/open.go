@@ -100,7 +100,7 @@ func From(folder string) Finder {
 		if !filepath.IsAbs(name) {
 			path = filepath.Join(folder, name)
 		}
-		src, err := readFile(path)
+		src, err := yamlread.ReadFile(path)
 		if errors.Is(err, fs.ErrNotExist) {
 			return nil, fault.New("names are found from the folder of the plan, "+folder, "there is no file %q", name)
 		}
@@ -116,19 +116,6 @@ func From(folder string) Finder {
 
 func errPlanOfPlans(name string) error {
 	return fault.New("name the sessions of that plan", "%q is a plan of weeks, and a plan names sessions alone", name)
-}
-
-// readFile reads a session's file, no more of it than can be used.
-func readFile(path string) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	if info, err := f.Stat(); err == nil && !info.Mode().IsRegular() {
-		return nil, fault.New("name a session's file", "%q is no file of text", path)
-	}
-	return io.ReadAll(io.LimitReader(f, yamlread.MaxBytes+1))
 }
 
 // builtinSession returns a built-in session, or says what might be meant.
