@@ -73,9 +73,7 @@ func At(path string) (*Journal, error) {
 	if err != nil {
 		return nil, err
 	}
-	if real, err := filepath.EvalSymlinks(abs); err == nil {
-		abs = real
-	}
+	abs = resolved(abs)
 	if info, err := os.Stat(abs); err == nil && !info.Mode().IsRegular() {
 		return nil, fault.New("name another with --journal FILE", "%s is not a regular file, a journal cannot be kept in it", path)
 	}
@@ -101,7 +99,7 @@ func (j *Journal) open() (*os.File, error) {
 // lock takes the lock under which lines are appended. It is on a file of its
 // own, for a lock on the journal itself would keep readers out on Windows.
 func (j *Journal) lock() (unlock func(), err error) {
-	l := flock.New(j.path+".lock", flock.SetPermissions(0o600))
+	l := flock.New(j.lockName()+".lock", flock.SetPermissions(0o600))
 	ctx, cancel := context.WithTimeout(context.Background(), lockPatience)
 	defer cancel()
 	_, err = l.TryLockContext(ctx, 5*time.Millisecond)

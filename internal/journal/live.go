@@ -20,7 +20,7 @@ type Claim struct{ lock *flock.Flock }
 // machines can be put together.
 func NewName() string { return rand.Text() }
 
-func (j *Journal) claimPath(run string) string { return j.path + "." + run + ".live" }
+func (j *Journal) claimPath(run string) string { return j.lockName() + "." + run + ".live" }
 
 // Claim marks run as being at work in this process. It fails with ErrLive while
 // another process is at it.
