@@ -43,7 +43,11 @@ func contacts(c *checker) {
 	case v < r.Low:
 		where = "below"
 	}
-	c.add(severity, at, f, "%s, %s the range of one session at level %s, %s", c.contactsByBlock(all), where, level, c.cite(key))
+	whose := ""
+	if c.s.Level == "" {
+		whose = " of the player"
+	}
+	c.add(severity, at, f, "%s, %s the range of one session at level %s%s, %s", c.contactsByBlock(all), where, level, whose, c.cite(key))
 }
 
 // hasJumps reports whether the session has a jump, counted or not, outside

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"coldfloor/internal/settings"
+	"coldfloor/sessions"
 )
 
 // NSCA, Essentials of Strength Training and Conditioning, from memory:
@@ -33,6 +34,14 @@ func TestContactsOwnLimit(t *testing.T) {
 	o.Player.Limits["contacts_beginner"] = settings.Range{Low: 10, High: 20}
 	p := read(t, "beginner", warm+jumpBlock(1, 30, "90s"))
 	expect(t, of("contacts", p, o), "warning: 10–20 (your own limit)")
+}
+
+// The level is the player's if the session says none, and the message says so.
+func TestContactsAtThePlayersLevel(t *testing.T) {
+	o := options()
+	o.Player.Level = sessions.Beginner
+	expect(t, of("contacts", read(t, "", warm+jumpBlock(1, 110, "90s")), o), "warning: above the range of one session at level beginner of the player, 80–100")
+	expect(t, of("contacts", read(t, "intermediate", warm+jumpBlock(1, 110, "90s")), o), "note: within the range of one session at level intermediate, 100–120")
 }
 
 func TestContactsByBlock(t *testing.T) {
