@@ -11,25 +11,32 @@ import (
 
 	"coldfloor/internal/journal"
 	"coldfloor/internal/logbook"
+	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
+	"coldfloor/internal/season"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/today"
 	"coldfloor/sessions"
+	"coldfloor/sessions/weeks"
 )
 
 // newLogAdd returns the command that adds a session done on paper.
 func newLogAdd(o *logOptions) *cobra.Command {
 	var said ratingFlags
 	var when whenFlags
+	var day dayFlags
 	c := &cobra.Command{
-		Use:   "add SESSION|TITLE",
+		Use:   "add SESSION|WEEKS|TITLE",
 		Short: "Add a session that was done on paper",
 		Long: `Add a session that was done without the program. SESSION is a built-in name or
 a file, whose rounds and planned length are then known; anything else is taken
 as the session's title, and needs --length. Say with --all or --rounds how much
-of it was done: without either that is not known, and nothing is made of it.`,
+of it was done: without either that is not known, and nothing is made of it.
+
+Of a plan of weeks it is the session of today, or of the day that --on names.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
-			s, err := onPaper(c, args[0], &said, &when)
+			s, err := onPaper(c, args[0], &said, &when, func(p *weeks.Plan) (*season.Day, error) { return day.ofLog(c, p, o.journal) })
 			if err != nil {
 				return err
 			}
@@ -51,18 +58,20 @@ of it was done: without either that is not known, and nothing is made of it.`,
 	}
 	said.declare(c.Flags())
 	when.declare(c.Flags())
+	day.add(c)
 	return c
 }
 
-// onPaper returns the session that the words and flags describe.
-func onPaper(c *cobra.Command, name string, said *ratingFlags, when *whenFlags) (s journal.OnPaper, err error) {
+// onPaper returns the session that the words and flags describe; of a plan of
+// weeks that of a day.
+func onPaper(c *cobra.Command, name string, said *ratingFlags, when *whenFlags, day func(*weeks.Plan) (*season.Day, error)) (s journal.OnPaper, err error) {
 	mine, err := settings.Load()
 	if err != nil {
 		return s, err
 	}
 	s.Title, s.Player = name, mine.Name
 	if isSession(name) {
-		p, err := planOf(c, name)
+		p, err := ofPaper(c, name, &s, day)
 		if err != nil {
 			return s, err
 		}
@@ -73,6 +82,24 @@ func onPaper(c *cobra.Command, name string, said *ratingFlags, when *whenFlags) 
 	}
 	err = when.place(c.Flags(), &s)
 	return s, err
+}
+
+// ofPaper lays out the session that is named, or that of a day of the plan of
+// weeks that is, and notes the day.
+func ofPaper(c *cobra.Command, name string, s *journal.OnPaper, day func(*weeks.Plan) (*season.Day, error)) (*plan.Plan, error) {
+	o, err := openAny(c, name)
+	if err != nil {
+		return nil, err
+	}
+	if o.Session != nil {
+		return plan.Of(o.Session), nil
+	}
+	d, err := day(o.Plan)
+	if err != nil {
+		return nil, err
+	}
+	s.Weeks = today.Started(o.Plan, d.Planned)
+	return today.Session(o.Plan, d.Planned)
 }
 
 // place puts s where the flags say it was in time. Without a date it has just
@@ -100,6 +127,9 @@ func (f *whenFlags) place(flags *pflag.FlagSet, s *journal.OnPaper) (err error) 
 // one's name, a file, or what can only be meant for one.
 func isSession(name string) bool {
 	if _, ok := sessions.FindBuiltin(name); ok {
+		return true
+	}
+	if _, ok := weeks.FindBuiltin(name); ok {
 		return true
 	}
 	if _, err := os.Stat(name); err == nil {

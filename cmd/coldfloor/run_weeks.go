@@ -5,6 +5,8 @@ import (
 	"path/filepath"
 	"time"
 
+	"github.com/spf13/cobra"
+
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/season"
@@ -113,6 +115,16 @@ func (f *dayFlags) choose(p *weeks.Plan, runs []*journal.Run, interval time.Dura
 		return nil, fault.New("name the day to take it again: --on "+day.Date.String(), "today's is done")
 	}
 	return nil, fault.New(nextHint(p, day.Date)+"; --on names a day", "nothing is planned today")
+}
+
+// ofLog returns the session of a plan that is meant, by what a journal says is
+// done.
+func (f *dayFlags) ofLog(c *cobra.Command, p *weeks.Plan, log string) (*season.Day, error) {
+	runs, err := loadRuns(c, log)
+	if err != nil {
+		return nil, err
+	}
+	return f.choose(p, runs, 0, func(*today.Day) {})
 }
 
 // firstOf returns the first session of a day that is not done, or else the

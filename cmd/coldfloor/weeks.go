@@ -130,11 +130,7 @@ func (f *dayFlags) one(c *cobra.Command, name, log string) (*plan.Plan, error) {
 		}
 		return plans[0], nil
 	}
-	runs, err := loadRuns(c, log)
-	if err != nil {
-		return nil, err
-	}
-	d, err := f.choose(o.Plan, runs, 0, func(*today.Day) {})
+	d, err := f.ofLog(c, o.Plan, log)
 	if err != nil {
 		return nil, err
 	}

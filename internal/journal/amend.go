@@ -22,6 +22,7 @@ type OnPaper struct {
 	Total  time.Duration  // planned length; 0 if only the title is known
 	Blocks []PlannedBlock // what was prescribed; nil if only the title is known
 	Player string         // may be empty
+	Weeks  *Weeks         // what put the session on its day; nil: nothing did
 	Start  time.Time
 	Length time.Duration
 	Rating Rating
@@ -31,7 +32,7 @@ type OnPaper struct {
 // the run's name.
 func (j *Journal) AddOnPaper(s OnPaper) (id string, err error) {
 	started := &Started{Title: s.Title, Source: Paper, Text: s.Text, Player: s.Player,
-		TotalS: units.InSeconds(s.Total), Blocks: append([]PlannedBlock{}, s.Blocks...), Program: Program()}
+		TotalS: units.InSeconds(s.Total), Blocks: append([]PlannedBlock{}, s.Blocks...), Program: Program(), Weeks: s.Weeks}
 	lines := []Line{
 		{At: s.Start, Event: EventStarted, Started: started},
 		{At: s.Start.Add(s.Length), Event: EventFinish, Finish: &Finish{Outcome: string(Complete), ElapsedS: units.InSeconds(s.Length)}},

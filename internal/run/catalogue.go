@@ -11,6 +11,7 @@ import (
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
 	"coldfloor/sessions"
+	"coldfloor/sessions/weeks"
 )
 
 // maxFiles bounds how many files of a folder are looked into.
@@ -36,10 +37,11 @@ func Catalogue(dir string) (offers []Offer, problems []string) {
 	files, _ := filepath.Glob(filepath.Join(dir, "*.y*ml"))
 	slices.Sort(files)
 	for _, f := range files[:min(len(files), maxFiles)] {
-		s, err := sessions.Open(f)
+		o, err := weeks.Open(f)
 		switch {
+		case err == nil && o.Session == nil: // a plan of weeks, which is run by its name
 		case err == nil:
-			offers = append(offers, Offer{Plan: plan.Of(s), File: true})
+			offers = append(offers, Offer{Plan: plan.Of(o.Session), File: true})
 		case meant(f):
 			problems = append(problems, f)
 		}
