@@ -23,6 +23,9 @@ func (m *Model) sortedBy() string {
 	return by + "; " + report.Mark + " to look at"
 }
 
+// usual is the width of a usual window, in which a squad shows every column.
+const usual = 80
+
 // squadPage is a line a player.
 func (m *Model) squadPage() page {
 	width := m.width - len(cursorMark)
@@ -38,7 +41,11 @@ func (m *Model) squadPage() page {
 	}
 	t.Header = below
 	t.Rows = append(heads, t.Rows...)
-	_, rows := tableLines(t, width, narrow{elastic, nil})
+	n := narrow{elastic: elastic}
+	if m.width < usual && elastic != none {
+		n.drop = []int{6, 5, 4, 7, 8, 2}
+	}
+	_, rows := tableLines(t, width, n)
 	p := page{fixed: len(heads), selected: len(heads) + m.player}
 	for _, h := range rows[:len(heads)] {
 		p.lines = append(p.lines, m.style.strong.Render(blankMark+h))
