@@ -116,14 +116,17 @@ func (b *Briefing) pain(own []*journal.Run, o Options) {
 	}
 }
 
-// fresh reports whether pain at a place was not noted in any session before the
+// fresh reports whether pain at a place is new there, by all sessions before the
 // last.
 func fresh(own []*journal.Run, said journal.Statement) bool {
-	if said.Where == "" {
-		return false
-	}
-	return !slices.ContainsFunc(own[:len(own)-1], func(r *journal.Run) bool {
-		return slices.ContainsFunc(r.Pains(), func(x journal.Statement) bool { return next.SamePlace(x.Where, said.Where) })
+	return journal.NewPain(said.Where, said.At, func(yield func(string, time.Time) bool) {
+		for _, r := range own[:len(own)-1] {
+			for _, x := range r.Pains() {
+				if !yield(x.Where, x.At) {
+					return
+				}
+			}
+		}
 	})
 }
 

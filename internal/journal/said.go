@@ -1,6 +1,7 @@
 package journal
 
 import (
+	"iter"
 	"slices"
 	"strings"
 	"time"
@@ -22,6 +23,33 @@ func (s *Statement) Painful() bool { return s.Pain != nil && *s.Pain && !s.Slip 
 
 // Painful reports whether the player stated pain, and did not call it a slip.
 func (r *Run) Painful() bool { return r.Rating.Pain != nil && *r.Rating.Pain }
+
+// NewPainAfter is how many days after the last word of pain in a place pain
+// there is new again. Our own choice.
+const NewPainAfter = 56
+
+// NewPain reports whether pain said of a place at a time is new there: nothing
+// was said of that place in the NewPainAfter days before, by the calendar where
+// the player was. Earlier tells of each earlier word of pain.
+func NewPain(where string, at time.Time, earlier iter.Seq2[string, time.Time]) bool {
+	if strings.TrimSpace(where) == "" {
+		return false
+	}
+	for place, then := range earlier {
+		if SamePlace(place, where) && dateOf(at).Sub(dateOf(then)) <= NewPainAfter*24*time.Hour {
+			return false
+		}
+	}
+	return true
+}
+
+// SamePlace reports whether two statements name one place, and do name one: of a
+// place that nobody named it cannot be said that pain there is new, or not. Case
+// and the width of the spaces do not count.
+func SamePlace(a, b string) bool {
+	a, b = strings.Join(strings.Fields(a), " "), strings.Join(strings.Fields(b), " ")
+	return a != "" && strings.EqualFold(a, b)
+}
 
 // Empty reports whether nothing was said.
 func (r *Rating) Empty() bool {

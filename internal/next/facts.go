@@ -5,7 +5,6 @@ import (
 	"path"
 	"path/filepath"
 	"slices"
-	"strings"
 	"time"
 
 	"coldfloor/internal/journal"
@@ -13,10 +12,6 @@ import (
 	"coldfloor/internal/season"
 	"coldfloor/internal/units"
 )
-
-// newPain is for how many days nothing was said of a place if pain there is
-// new. Our own choice.
-const newPain = 56
 
 // FactsOf returns what is known of a player at the end of the week before
 // week, as of now. The runs are that player's, in any order.
@@ -113,8 +108,8 @@ func painSince(runs []*journal.Run, from units.Date) []Pain {
 		for _, said := range r.Pains() {
 			x := Pain{At: said.At, Where: said.Where, Level: said.Level, New: true}
 			for _, before := range slices.Backward(all) {
-				if SamePlace(before.Where, said.Where) {
-					x.New, x.Before = daysBetween(before.At, said.At) > newPain, before.Level
+				if journal.SamePlace(before.Where, said.Where) {
+					x.New, x.Before = daysBetween(before.At, said.At) > journal.NewPainAfter, before.Level
 					break
 				}
 			}
@@ -126,10 +121,4 @@ func painSince(runs []*journal.Run, from units.Date) []Pain {
 	all = slices.DeleteFunc(all, func(x Pain) bool { return units.DateOf(x.At) < from })
 	slices.Reverse(all)
 	return all
-}
-
-// SamePlace reports whether two statements name one place, and do name one.
-func SamePlace(a, b string) bool {
-	a, b = strings.TrimSpace(a), strings.TrimSpace(b)
-	return a != "" && strings.EqualFold(a, b)
 }

@@ -194,12 +194,8 @@ type Pain struct {
 	Where string // may be empty
 	Level *int   // 0 to 10; nil: no number was given
 	Note  string
-	New   bool // nothing was said of that place in the NewAfter days before
+	New   bool // nothing was said of that place in the journal.NewPainAfter days before
 }
-
-// NewAfter is how many days after the last word of pain in a place pain there
-// is new again: our own choice.
-const NewAfter = 56
 
 // Note is what a player said of a session that says nothing of pain.
 type Note struct {

@@ -118,13 +118,13 @@ func (p *Pain) Severe() bool {
 func (p *tally) markNew() {
 	for i := range p.Pain {
 		pain := &p.Pain[i]
-		pain.New = true
-		for j := i + 1; j < len(p.Pain); j++ {
-			earlier := &p.Pain[j]
-			if fold(earlier.Where) == fold(pain.Where) && pain.At.Sub(earlier.At) <= NewAfter*24*time.Hour {
-				pain.New = false
+		pain.New = journal.NewPain(pain.Where, pain.At, func(yield func(string, time.Time) bool) {
+			for _, earlier := range p.Pain[i+1:] {
+				if !yield(earlier.Where, earlier.At) {
+					return
+				}
 			}
-		}
+		})
 	}
 }
 
