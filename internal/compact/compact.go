@@ -78,6 +78,11 @@ func (c *Coder) Uint(p *uint64) {
 }
 
 func (c *Coder) varint() int64 {
+	if len(c.Buf) > 0 && c.Buf[0] < 0x80 { // most are small
+		v := int64(c.Buf[0])
+		c.Buf = c.Buf[1:]
+		return v>>1 ^ -(v & 1)
+	}
 	v, n := binary.Varint(c.Buf)
 	if n <= 0 {
 		c.Err, c.Buf = ErrShort, nil

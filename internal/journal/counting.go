@@ -147,7 +147,7 @@ type Day struct {
 // without sets is all of the date that it began.
 func (r *Run) Days() []Day {
 	if r.lean != nil {
-		return r.lean.days
+		return r.figures().days
 	}
 	byDate := map[time.Time]*Day{}
 	total := time.Duration(0)

@@ -17,7 +17,7 @@ func (r *Run) RoundsCounted() []int {
 	case r.Started == nil || r.OnPaper():
 		return nil
 	case r.lean != nil:
-		return r.lean.rounds
+		return r.figures().rounds
 	}
 	type round struct{ block, round int }
 	sets := map[round]int{}
@@ -47,7 +47,7 @@ func (r *Run) SetsDone() Count {
 	case r.OnPaper():
 		return Count{}
 	case r.lean != nil:
-		return r.lean.sets
+		return r.figures().sets
 	}
 	counted := map[Place]bool{}
 	for i := range r.Sets {
@@ -65,7 +65,7 @@ func (r *Run) Reps() Count {
 	case r.OnPaper():
 		return Count{}
 	case r.lean != nil:
-		return r.lean.reps
+		return r.figures().reps
 	}
 	n := Count{Known: r.Missing == 0}
 	for i := range r.Sets {
@@ -82,7 +82,7 @@ func (r *Run) Contacts() Count {
 	case r.OnPaper():
 		return r.contactsOnPaper()
 	case r.lean != nil:
-		return r.lean.contacts
+		return r.figures().contacts
 	}
 	n := Count{Known: r.Missing == 0}
 	for i := range r.Sets {

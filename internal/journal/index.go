@@ -150,12 +150,12 @@ func (x *indexer) add(e Entry) {
 	if x.open == nil || x.open.ID != e.Run {
 		x.close()
 		if x.open = x.byID[e.Run]; x.open == nil {
-			x.open = &Run{ID: e.Run, lean: &figures{}}
+			x.open = &Run{ID: e.Run, lean: &lean{own: &figures{}}}
 		} else {
 			x.open.lean.stale = true
 		}
 	}
-	x.open.lean.extend(extent{e.at, e.size, e.Number - 1})
+	x.open.lean.own.extend(extent{e.at, e.size, e.Number - 1})
 	if !x.open.lean.stale {
 		e.Text = nil
 		x.lines = append(x.lines, e)
@@ -165,7 +165,7 @@ func (x *indexer) add(e Entry) {
 // close makes the run whose lines are at hand.
 func (x *indexer) close() {
 	if x.open != nil && !x.open.lean.stale {
-		x.byID[x.open.ID] = leanOf(x.lines, x.open.lean.extents, x.starts)
+		x.byID[x.open.ID] = leanOf(x.lines, x.open.lean.own.extents, x.starts)
 	}
 	x.open, x.lines = nil, x.lines[:0]
 }
@@ -181,12 +181,11 @@ func (x *index) join(y *index) *index {
 			both.runs = append(both.runs, run)
 			continue
 		}
-		one, f := *x.runs[i], *x.runs[i].lean
-		f.stale, f.extents = true, slices.Clone(f.extents)
-		for _, e := range run.lean.extents {
-			f.extend(e)
+		one, own := *x.runs[i], figures{extents: slices.Clone(x.runs[i].figures().extents)}
+		for _, e := range run.figures().extents {
+			own.extend(e)
 		}
-		one.lean = &f
+		one.lean = &lean{stale: true, own: &own}
 		both.runs[i] = &one
 	}
 	return both
@@ -221,7 +220,7 @@ func (x *index) renew(r io.ReaderAt) error {
 		if err != nil {
 			return err
 		}
-		x.runs[i] = leanOf(lines[run.ID], run.lean.extents, starts)
+		x.runs[i] = leanOf(lines[run.ID], run.figures().extents, starts)
 	}
 	x.sort()
 	return nil
@@ -233,7 +232,7 @@ func linesOf(r io.ReaderAt, runs ...*Run) (map[string][]Entry, error) {
 	var all []extent
 	for _, run := range runs {
 		lines[run.ID] = nil
-		all = append(all, run.lean.extents...)
+		all = append(all, run.figures().extents...)
 	}
 	var err error
 	for _, e := range merged(all) {

@@ -35,7 +35,7 @@ func (k *keeper) index(x *index) {
 			return
 		}
 		x.runs = make([]*Run, n)
-		k.space = space{runs: make([]Run, n), figures: make([]figures, n)}
+		k.space = space{runs: make([]Run, n), leans: make([]lean, n), chunk: 4096}
 	}
 	for i := range x.runs {
 		k.run(&x.runs[i])

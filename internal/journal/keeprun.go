@@ -11,17 +11,19 @@ import (
 // in place of many small ones.
 type space struct {
 	runs    []Run
-	figures []figures
+	leans   []lean
 	numbers []int
 	rpes    []float64
+	said    []Statement
 	days    []Day
 	extents []extent
+	chunk   int // how many are got at least at a time
 }
 
-// piece cuts n off the space that is left, which is got anew by the thousand.
-func piece[T any](left *[]T, n int) []T {
+// piece cuts n off the space that is left, of which more is got by the chunk.
+func piece[T any](left *[]T, n, chunk int) []T {
 	if n > len(*left) {
-		*left = make([]T, max(n, 4096))
+		*left = make([]T, max(n, chunk))
 	}
 	p := (*left)[:n:n]
 	*left = (*left)[n:]
@@ -46,15 +48,16 @@ const (
 	hasJumped
 	hasMissing
 	hasRated
+	saidNone // nothing but that there was no pain, once
 )
 
 // traits returns what is there of r.
 func traits(r *Run) (has int) {
 	for bit, there := range map[int]bool{
 		hasRPE: r.Rating.RPE != nil, hasPain: r.Rating.Pain != nil, isPainful: r.Painful(), hasEasier: len(r.Easier) > 0,
-		hasSaid: len(r.Said) > 0, isWithdrawn: r.Withdrawn, wasRemoved: !r.Removed.IsZero(), hasProblems: len(r.lean.problems) > 0,
+		hasSaid: len(r.Said) > 0 && !none(r.Said), isWithdrawn: r.Withdrawn, wasRemoved: !r.Removed.IsZero(), hasProblems: len(r.lean.problems) > 0,
 		isCorrected: r.length, hasWorked: r.lean.worked, hasJumped: r.lean.jumped, hasMissing: r.Missing > 0 || r.Differ > 0,
-		hasRated: r.Rating.Rounds != nil,
+		hasRated: r.Rating.Rounds != nil, saidNone: none(r.Said),
 	} {
 		if there {
 			has |= bit
@@ -63,12 +66,17 @@ func traits(r *Run) (has int) {
 	return has
 }
 
+// none reports whether all that was said is that there was no pain.
+func none(said []Statement) bool {
+	return len(said) == 1 && said[0].Pain != nil && !*said[0].Pain && said[0].Where == "" && said[0].Level == nil && said[0].Note == "" && !said[0].Slip
+}
+
 // run codes a lean run.
 func (k *keeper) run(p **Run) {
 	has := 0
 	if k.Reading {
-		*p = &piece(&k.space.runs, 1)[0]
-		(*p).lean = &piece(&k.space.figures, 1)[0]
+		*p = &piece(&k.space.runs, 1, 0)[0]
+		(*p).lean = &piece(&k.space.leans, 1, 0)[0]
 	} else {
 		has = traits(*p)
 	}
@@ -89,7 +97,12 @@ func (k *keeper) run(p **Run) {
 	k.Int(&r.LastN)
 	r.Withdrawn, r.length, r.lean.worked, r.lean.jumped = has&isWithdrawn != 0, has&isCorrected != 0, has&hasWorked != 0, has&hasJumped != 0
 	k.said(r, has)
-	k.figures(r, has)
+	k.Int(&r.lean.ended)
+	k.near(&r.lean.end, r.Start)
+	if r.lean.jumped {
+		k.near(&r.lean.jumpedAt, r.Start)
+	}
+	k.later(r)
 	if has&hasMissing != 0 {
 		k.Int(&r.Missing)
 		k.Int(&r.Differ)
@@ -112,13 +125,21 @@ func (k *keeper) said(r *Run, has int) {
 	}
 	if has&hasRPE != 0 {
 		if k.Reading {
-			r.Rating.RPE = &piece(&k.space.rpes, 1)[0]
+			r.Rating.RPE = &piece(&k.space.rpes, 1, k.space.chunk)[0]
 		}
 		k.Float(r.Rating.RPE)
 	}
 	if k.Reading && has&hasPain != 0 {
 		painful := has&isPainful != 0
 		r.Rating.Pain = &painful
+	}
+	if has&saidNone != 0 {
+		if k.Reading {
+			no := false
+			r.Said = piece(&k.space.said, 1, k.space.chunk)
+			r.Said[0].Pain = &no
+		}
+		k.near(&r.Said[0].At, r.Start)
 	}
 	if has&hasSaid != 0 {
 		compact.List(&k.Coder, &r.Said, k.statement)
@@ -134,21 +155,31 @@ func (k *keeper) statement(s *Statement) {
 	k.Bool(&s.Slip)
 }
 
+// later codes the figures of a run so that they can be decoded later, if
+// somebody asks for them.
+func (k *keeper) later(r *Run) {
+	if !k.Reading && r.lean.coded == nil {
+		one := keeper{}
+		one.figures(r.lean.own, r)
+		r.lean.coded = one.Buf
+	}
+	n := len(r.lean.coded)
+	if k.length(&n); k.Reading {
+		r.lean.coded, k.Buf = k.Buf[:n:n], k.Buf[n:]
+		return
+	}
+	k.Buf = append(k.Buf, r.lean.coded...)
+}
+
 // figures codes the figures of a run, and its place in the journal.
-func (k *keeper) figures(r *Run, has int) {
-	f := r.lean
+func (k *keeper) figures(f *figures, r *Run) {
 	k.numbers(&f.rounds)
 	k.count(&f.sets)
 	k.count(&f.reps)
 	k.count(&f.contacts)
-	k.Int(&f.ended)
-	k.near(&f.end, r.Start)
-	if has&hasJumped != 0 {
-		k.near(&f.jumpedAt, r.Start)
-	}
 	n := len(f.days)
 	if k.length(&n); k.Reading {
-		f.days = piece(&k.space.days, n)
+		f.days = piece(&k.space.days, n, k.space.chunk)
 	}
 	for i := range f.days {
 		d := &f.days[i]
@@ -159,7 +190,7 @@ func (k *keeper) figures(r *Run, has int) {
 	}
 	n = len(f.extents)
 	if k.length(&n); k.Reading {
-		f.extents = piece(&k.space.extents, n)
+		f.extents = piece(&k.space.extents, n, k.space.chunk)
 	}
 	for i := range f.extents {
 		e := &f.extents[i]
@@ -187,7 +218,7 @@ func (k *keeper) numbers(list *[]int) {
 		return
 	}
 	if k.Reading {
-		*list = piece(&k.space.numbers, n-1)
+		*list = piece(&k.space.numbers, n-1, k.space.chunk)
 	}
 	for i := range *list {
 		k.Int(&(*list)[i])

@@ -2,20 +2,37 @@ package journal
 
 import "time"
 
-// figures is what a lean run keeps of what was left out of it, and of where the
-// journal has it.
+// lean is what a run keeps of what was left out of it.
+type lean struct {
+	ended    int  // sets that ended
+	worked   bool // one of them was not skipped
+	jumped   bool
+	jumpedAt time.Time
+	end      time.Time
+	problems []string // with its lines
+	stale    bool     // it has lines that the run was not made of
+
+	own   *figures // nil: they are still coded
+	coded []byte
+}
+
+// figures is what is seldom asked for of a lean run.
 type figures struct {
 	rounds               []int // as RoundsCounted
 	sets, reps, contacts Count // as SetsDone, Reps and Contacts
-	ended                int   // sets that ended
-	worked               bool  // one of them was not skipped
-	jumped               bool
-	jumpedAt, end        time.Time
 	days                 []Day
+	extents              []extent // that hold its lines
+}
 
-	extents  []extent
-	problems []string // with its lines
-	stale    bool     // it has lines that the run was not made of
+// figures returns the figures of a lean run.
+func (r *Run) figures() *figures {
+	if r.lean.own != nil {
+		return r.lean.own
+	}
+	k, f := keeper{}, &figures{}
+	k.Reading, k.Buf = true, r.lean.coded
+	k.figures(f, r)
+	return f
 }
 
 // extent is a stretch of a journal, of whole lines.
@@ -27,13 +44,13 @@ type extent struct {
 // leanOf makes the lean run of its lines, which stand in those stretches.
 func leanOf(lines []Entry, extents []extent, starts map[string]*Started) *Run {
 	r, problems := build(lines)
-	f := &figures{rounds: r.RoundsCounted(), sets: r.SetsDone(), reps: r.Reps(), contacts: r.Contacts(),
-		ended: len(r.Sets), worked: r.anyWorked(), end: r.End(), days: r.Days(), extents: extents}
-	f.jumpedAt, f.jumped = r.Jumped()
+	own := &figures{rounds: r.RoundsCounted(), sets: r.SetsDone(), reps: r.Reps(), contacts: r.Contacts(), days: r.Days(), extents: extents}
+	l := &lean{ended: len(r.Sets), worked: r.anyWorked(), end: r.End(), own: own}
+	l.jumpedAt, l.jumped = r.Jumped()
 	for _, p := range problems {
-		f.problems = append(f.problems, p.Error())
+		l.problems = append(l.problems, p.Error())
 	}
-	r.lean = f
+	r.lean = l
 	r.Sets, r.Rests, r.Measures, r.Amendments = nil, nil, nil, nil
 	r.Started = shared(r.Started, starts)
 	return r

@@ -224,7 +224,7 @@ func TestKeptIndexIsNotTrusted(t *testing.T) {
 		put(keptPath(path), index[:r.IntN(len(index))])
 		look()
 	}
-	put(keptPath(path), bytes.Replace(index, []byte("index 2"), []byte("index 0"), 1))
+	put(keptPath(path), bytes.Replace(index, []byte("index 4"), []byte("index 0"), 1))
 	look()
 	if err := os.Remove(keptPath(path)); err != nil {
 		t.Fatal(err)

@@ -51,8 +51,8 @@ type Run struct {
 	Missing int // lines that its numbers say were there, and are not
 	Differ  int // lines that stand twice and differ; the first counts
 
-	length bool     // Elapsed was corrected
-	lean   *figures // stands for the sets, rests and amendments that were left out
+	length bool  // Elapsed was corrected
+	lean   *lean // stands for the sets, rests and amendments that were left out
 }
 
 // Lean reports whether the run comes without its sets, rests, results and
