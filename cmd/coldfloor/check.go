@@ -10,6 +10,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/briefing"
 	"coldfloor/internal/check"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
@@ -117,11 +118,7 @@ func jumped(c *cobra.Command, path string, now time.Time) ([]check.Jumped, error
 	if err := logbook.TellAhead(o.Runs, now); err != nil {
 		fault.Print(c.ErrOrStderr(), fault.At(path, err))
 	}
-	var list []check.Jumped
-	for _, jumps := range journal.JumpsOf(o.Runs, now) {
-		list = append(list, check.Jumped{End: jumps.At, Contacts: jumps.Contacts.N, Unknown: !jumps.Contacts.Known})
-	}
-	return list, nil
+	return briefing.Jumped(o.Runs, now), nil
 }
 
 // checkAll checks every session that can be read, whatever the others are.

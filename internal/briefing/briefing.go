@@ -43,7 +43,7 @@ func Of(p *plan.Plan, runs []*journal.Run, o Options) Briefing {
 	own := ownRuns(runs, o.Player.Name)
 	b := Briefing{Jumps: jumps.Any(p.Session)}
 	b.pain(own, o)
-	findings := check.Run(p, check.Options{Player: o.Player, Jumps: jumped(own, o.Now), Now: o.Now})
+	findings := check.Run(p, check.Options{Player: o.Player, Jumps: Jumped(own, o.Now), Now: o.Now})
 	b.spacing(findings)
 	b.afterBreak(p, own, o)
 	b.match(o)
@@ -130,11 +130,18 @@ func fresh(own []*journal.Run, said journal.Statement) bool {
 	})
 }
 
-// jumped returns the player's sessions with jumps.
-func jumped(own []*journal.Run, now time.Time) []check.Jumped {
+// year is how far back the rules on jumps look at most.
+const year = 366 * 24 * time.Hour
+
+// Jumped returns those of a player's sessions of the last year that had jumps,
+// as the rules take them.
+func Jumped(own []*journal.Run, now time.Time) []check.Jumped {
 	var list []check.Jumped
 	for _, j := range journal.JumpsOf(own, now) {
-		list = append(list, check.Jumped{End: j.At, Contacts: j.Contacts.N, Unknown: !j.Contacts.Known})
+		if now.Sub(j.At) < year {
+			n := j.Run.Contacts()
+			list = append(list, check.Jumped{End: j.At, Contacts: n.N, Unknown: !n.Known})
+		}
 	}
 	return list
 }

@@ -79,10 +79,9 @@ func LastDone(runs []*Run) map[string]time.Time {
 
 // Jumps is when a run had jumps in it last.
 type Jumps struct {
-	Run      *Run
-	At       time.Time // of the last set with jumps, at the latest now
-	Contacts Count     // of the run; not known if nobody said how many
-	Ahead    bool      // the journal dates it later than now: a clock was off
+	Run   *Run
+	At    time.Time // of the last set with jumps, at the latest now
+	Ahead bool      // the journal dates it later than now: a clock was off
 }
 
 // Jumped returns when the run had its last jumps, and false if it had none. A
@@ -123,7 +122,7 @@ func JumpsOf(runs []*Run, now time.Time) []Jumps {
 	var all []Jumps
 	for r := range Counting(runs) {
 		if at, jumped := r.Jumped(); jumped {
-			j := Jumps{Run: r, At: at, Contacts: r.Contacts(), Ahead: r.Start.After(now)}
+			j := Jumps{Run: r, At: at, Ahead: r.Start.After(now)}
 			if at.After(now) {
 				j.At = now
 			}
