@@ -13,11 +13,16 @@ import (
 	"coldfloor/sessions/weeks"
 )
 
+// calendarFlags is how calendar was called.
+type calendarFlags struct {
+	file, alarm string
+	revision    int
+	force       bool
+}
+
 // newCalendar returns the command that writes a plan of weeks as a calendar.
 func newCalendar() *cobra.Command {
-	var file, alarm string
-	var force bool
-	var o calendar.Options
+	var f calendarFlags
 	c := &cobra.Command{
 		Use:   "calendar WEEKS -o FILE.ics",
 		Short: "Write a plan of weeks as a calendar",
@@ -28,40 +33,52 @@ is as long as its plan; one without is an event of the whole day.
 After a change write it with a higher --revision and send it again: sessions
 that were moved move, and those left out since are cancelled.`,
 		Args: argsError(cobra.ExactArgs(1)),
-		RunE: func(c *cobra.Command, args []string) (err error) {
-			switch {
-			case file == "":
-				return usageError{"no file to write is given", "add -o and a file, such as -o autumn.ics"}
-			case !strings.HasSuffix(strings.ToLower(file), ".ics"):
-				return usageError{fmt.Sprintf("%q does not end in .ics", file), "write -o autumn.ics"}
-			case o.Revision < 0:
-				return usageError{fmt.Sprintf("--revision %d is below 0", o.Revision), "raise it by 1 with each new edition"}
-			}
-			if alarm != "" {
-				if o.Alarm, err = units.ParseDuration(alarm); err != nil {
-					return usageError{fmt.Sprintf("--alarm: %q %v", alarm, err), units.DurationHint}
-				}
-			}
-			p, err := openWeeks(c, args[0])
-			if err != nil {
-				return err
-			}
-			o.Changed = p.Changed()
-			if err := calendar.WriteFile(file, plan.OfWeeks(p), o, force); err != nil {
-				return err
-			}
-			if o.Alarm > 0 && !anyTimed(p) {
-				fault.Print(c.ErrOrStderr(), fault.New(`write {session: NAME, at: "18:30"} under days`, "no alarm is set, for no session of the plan has a time of day"))
-			}
-			return nil
-		},
+		RunE: func(c *cobra.Command, args []string) error { return f.run(c, args[0]) },
 	}
-	f := c.Flags()
-	f.StringVarP(&file, "output", "o", "", "the file to write: .ics")
-	f.IntVar(&o.Revision, "revision", 0, "edition `N` of the calendar")
-	f.StringVar(&alarm, "alarm", "", "remind so long before each event that has a time of day: a `TIME` such as 30m")
-	f.BoolVar(&force, "force", false, "replace the file even if it is no calendar of ours")
+	c.Flags().StringVarP(&f.file, "output", "o", "", "the file to write: .ics")
+	c.Flags().IntVar(&f.revision, "revision", 0, "edition `N` of the calendar")
+	c.Flags().StringVar(&f.alarm, "alarm", "", "remind so long before each event that has a time of day: a `TIME` such as 30m")
+	c.Flags().BoolVar(&f.force, "force", false, "replace the file even if it is no calendar of ours")
 	return c
+}
+
+// run writes the calendar of the plan that is named.
+func (f *calendarFlags) run(c *cobra.Command, name string) error {
+	o, err := f.options()
+	if err != nil {
+		return err
+	}
+	p, err := openWeeks(c, name)
+	if err != nil {
+		return err
+	}
+	o.Changed = p.Changed()
+	if err := calendar.WriteFile(f.file, plan.OfWeeks(p), o, f.force); err != nil {
+		return err
+	}
+	if o.Alarm > 0 && !anyTimed(p) {
+		fault.Print(c.ErrOrStderr(), fault.New(`write {session: NAME, at: "18:30"} under days`, "no alarm is set, for no session of the plan has a time of day"))
+	}
+	return nil
+}
+
+// options reads the flags.
+func (f *calendarFlags) options() (o calendar.Options, err error) {
+	switch {
+	case f.file == "":
+		return o, usageError{"no file to write is given", "add -o and a file, such as -o autumn.ics"}
+	case !strings.HasSuffix(strings.ToLower(f.file), ".ics"):
+		return o, usageError{fmt.Sprintf("%q does not end in .ics", f.file), "write -o autumn.ics"}
+	case f.revision < 0:
+		return o, usageError{fmt.Sprintf("--revision %d is below 0", f.revision), "raise it by 1 with each new edition"}
+	}
+	o.Revision = f.revision
+	if f.alarm != "" {
+		if o.Alarm, err = units.ParseDuration(f.alarm); err != nil {
+			return o, usageError{fmt.Sprintf("--alarm: %q %v", f.alarm, err), units.DurationHint}
+		}
+	}
+	return o, nil
 }
 
 // anyTimed reports whether a session or a match has a time of day.

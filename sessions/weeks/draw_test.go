@@ -101,16 +101,6 @@ func drawTime(t *rapid.T, name string, least int64) *big.Rat {
 func (p *oPlan) drawGrow(t *rapid.T) oGrow {
 	s := rapid.SampledFrom(p.sessions).Draw(t, "in")
 	g := oGrow{in: s.name, what: rapid.SampledFrom([]string{"reps", "time", "rounds", "rest"}).Draw(t, "what")}
-	counted := g.what == "reps" || g.what == "rounds"
-	amount := func(name string, least int64) *big.Rat {
-		if g.what == "rounds" {
-			return big.NewRat(rapid.Int64Range(max(least, 1), 5).Draw(t, name), 1)
-		}
-		if counted {
-			return big.NewRat(rapid.Int64Range(max(least, 1), 20).Draw(t, name), 1)
-		}
-		return drawTime(t, name, least)
-	}
 	if rapid.IntRange(0, 2).Draw(t, "by block") == 0 {
 		g.blocks = []string{rapid.SampledFrom(s.blocks).Draw(t, "block").title}
 	}
@@ -120,21 +110,36 @@ func (p *oPlan) drawGrow(t *rapid.T) oGrow {
 	if rapid.IntRange(0, 2).Draw(t, "has from") == 0 {
 		g.from = p.week(t)
 	}
-	if rapid.IntRange(0, 3).Draw(t, "has each") == 0 {
-		least := int64(1)
-		if g.what == "rest" {
-			least = 0
-		}
-		for range rapid.IntRange(1, 5).Draw(t, "values") {
-			g.each = append(g.each, amount("value", least))
-		}
+	if rapid.IntRange(0, 3).Draw(t, "has each") != 0 {
+		p.drawBy(t, &g)
 		return g
 	}
-	switch {
-	case rapid.IntRange(0, 2).Draw(t, "is percent") == 0:
+	least := int64(1)
+	if g.what == "rest" {
+		least = 0
+	}
+	for range rapid.IntRange(1, 5).Draw(t, "values") {
+		g.each = append(g.each, g.drawAmount(t, "value", least))
+	}
+	return g
+}
+
+// drawAmount draws a value or a change of an entry.
+func (g oGrow) drawAmount(t *rapid.T, name string, least int64) *big.Rat {
+	switch g.what {
+	case "rounds":
+		return big.NewRat(rapid.Int64Range(max(least, 1), 5).Draw(t, name), 1)
+	case "reps":
+		return big.NewRat(rapid.Int64Range(max(least, 1), 20).Draw(t, name), 1)
+	}
+	return drawTime(t, name, least)
+}
+
+// drawBy draws what is added at a time, and when.
+func (p *oPlan) drawBy(t *rapid.T, g *oGrow) {
+	g.by = g.drawAmount(t, "by", 1)
+	if rapid.IntRange(0, 2).Draw(t, "is percent") == 0 {
 		g.percent, g.by = true, big.NewRat(rapid.Int64Range(1, 300).Draw(t, "percent"), rapid.SampledFrom([]int64{1, 2, 10}).Draw(t, "parts"))
-	default:
-		g.by = amount("by", 1)
 	}
 	if rapid.IntRange(0, 2).Draw(t, "less") == 0 {
 		g.by.Neg(g.by)
@@ -146,9 +151,8 @@ func (p *oPlan) drawGrow(t *rapid.T) oGrow {
 		g.until = rapid.IntRange(from, p.weeks).Draw(t, "until")
 	}
 	if rapid.IntRange(0, 2).Draw(t, "has limit") == 0 {
-		g.limit = amount("limit", 1)
+		g.limit = g.drawAmount(t, "limit", 1)
 	}
-	return g
 }
 
 // write writes the plan as a file, every entry that can be wrong on a line of

@@ -73,52 +73,23 @@ func TestPlansReadTwice(t *testing.T) {
 // sessions.
 func (p *oPlan) problems(growAt, lighterAt map[int]int, moveAt map[time.Time]int) (lines map[int]bool, anywhere bool) {
 	lines = map[int]bool{}
-	pattern := p.pattern()
-	used := func(name string, w int) bool {
-		return slices.ContainsFunc(pattern, func(d oDay) bool { return d.session == name && d.dose == w })
-	}
-	inDays := func(name string) bool {
-		for _, slots := range p.days {
-			if slices.ContainsFunc(slots, func(s oSlot) bool { return s.session == name }) {
-				return true
-			}
-		}
-		return false
-	}
-	out := map[int]bool{} // entries that are wrong by themselves, and have no say in the rest
-	for i, g := range p.grow {
-		base := p.sessions[slices.IndexFunc(p.sessions, func(s oSession) bool { return s.name == g.in })]
-		copied := base.clone()
-		found := g.values(&copied, func(v *big.Rat) *big.Rat { return v })
-		named := g.exercises == nil || slices.ContainsFunc(base.blocks, func(b oBlock) bool {
-			meant := g.blocks == nil && b.part == "main" || slices.Contains(g.blocks, b.title)
-			return meant && slices.ContainsFunc(b.exercises, func(e oExercise) bool { return e.name == g.exercises[0] })
-		})
-		if found == 0 || !named || !inDays(g.in) {
-			out[i] = true
-		}
-	}
+	out := p.unfound() // entries that are wrong by themselves, and have no say in the rest
 	p.beyond(out)
 	changed, lightened := map[int]bool{}, map[int]bool{}
-	for {
-		before := len(out)
-		if w := p.invalid(out, used); w > 0 {
-			lightened[w] = true // nobody knows by how much
-		}
-		if len(out) == before {
-			break
-		}
+	for w := p.invalid(out); w > 0; w = p.invalid(out) {
+		lightened[w] = true // nobody knows by how much
 	}
 	kept := p.without(out)
 	for _, s := range p.sessions {
 		for w := 1; w <= p.weeks; w++ {
-			if used(s.name, w) {
-				_, c, _, l := kept.session(s, w)
-				for i := range c {
-					changed[i] = true
-				}
-				lightened[w] = lightened[w] || l
+			if !p.used(s.name, w) {
+				continue
 			}
+			_, c, _, l := kept.session(s, w)
+			for i := range c {
+				changed[i] = true
+			}
+			lightened[w] = lightened[w] || l
 		}
 	}
 	for i := range p.grow {
@@ -131,6 +102,40 @@ func (p *oPlan) problems(growAt, lighterAt map[int]int, moveAt map[time.Time]int
 			lines[lighterAt[w]] = true
 		}
 	}
+	return lines, p.movedWrongly(moveAt, lines)
+}
+
+// used reports whether the pattern has a session in a week.
+func (p *oPlan) used(name string, w int) bool {
+	return slices.ContainsFunc(p.pattern(), func(d oDay) bool { return d.session == name && d.dose == w })
+}
+
+// unfound finds the entries of grow that reach nothing.
+func (p *oPlan) unfound() map[int]bool {
+	out := map[int]bool{}
+	for i, g := range p.grow {
+		base := p.sessions[slices.IndexFunc(p.sessions, func(s oSession) bool { return s.name == g.in })]
+		copied := base.clone()
+		found := g.values(&copied, func(v *big.Rat) *big.Rat { return v })
+		named := g.exercises == nil || slices.ContainsFunc(base.blocks, func(b oBlock) bool {
+			meant := g.blocks == nil && b.part == "main" || slices.Contains(g.blocks, b.title)
+			return meant && slices.ContainsFunc(b.exercises, func(e oExercise) bool { return e.name == g.exercises[0] })
+		})
+		inDays := false
+		for _, slots := range p.days {
+			inDays = inDays || slices.ContainsFunc(slots, func(s oSlot) bool { return s.session == g.in })
+		}
+		if found == 0 || !named || !inDays {
+			out[i] = true
+		}
+	}
+	return out
+}
+
+// movedWrongly adds the lines of moves that cannot be, and reports whether a
+// day has more than four sessions after them.
+func (p *oPlan) movedWrongly(moveAt map[time.Time]int, lines map[int]bool) (crowded bool) {
+	pattern := p.pattern()
 	last := p.starts.AddDate(0, 0, 7*p.weeks-1)
 	outside := func(d time.Time) bool { return d.Before(p.starts) || d.After(last) }
 	on := map[time.Time]int{}
@@ -147,9 +152,9 @@ func (p *oPlan) problems(growAt, lighterAt map[int]int, moveAt map[time.Time]int
 		}
 	}
 	for _, n := range on {
-		anywhere = anywhere || n > 4
+		crowded = crowded || n > 4
 	}
-	return lines, anywhere
+	return crowded
 }
 
 // without returns the plan with some entries of grow made harmless.
@@ -187,10 +192,10 @@ func (p *oPlan) beyond(out map[int]bool) {
 
 // invalid finds the next entry that makes rounds without a rest, and returns
 // the week in which it does.
-func (p *oPlan) invalid(out map[int]bool, used func(string, int) bool) (week int) {
+func (p *oPlan) invalid(out map[int]bool) (week int) {
 	for _, s := range p.sessions {
 		for w := 1; w <= p.weeks; w++ {
-			if !used(s.name, w) {
+			if !p.used(s.name, w) {
 				continue
 			}
 			if _, _, culprit, _ := p.without(out).session(s, w); culprit >= 0 {
