@@ -15,14 +15,17 @@ func (f frame) edge() int { return max(3, f.width/16) }
 // inner returns how wide the field is between the bars.
 func (f frame) inner() int { return f.width - 2*f.edge() }
 
-// margin returns the blank between what is drawn and the bars: a figure's
-// width, or a bar would be read as a figure.
-func (f frame) margin(font glyph.Font) int {
-	if side := f.side(); side != plan.Left && side != plan.Right {
-		return 1
-	}
+// margins returns the blank between what is drawn and the edges of the field: a
+// figure's width off a bar, or the bar would be read as a figure.
+func (f frame) margins(font glyph.Font) (left, right int) {
 	w, _ := font.Size("0")
-	return w
+	switch f.side() {
+	case plan.Left:
+		return w, 1
+	case plan.Right:
+		return 1, w
+	}
+	return 1, 1
 }
 
 // side returns the side that a bar stands for. Nobody works in a pause.
@@ -45,14 +48,14 @@ func (f frame) timeFont(rows int) (glyph.Font, bool) {
 
 // layout is how a field is shared out between the figure and what is beside it.
 type layout struct {
-	large  bool // the figure is drawn large
-	font   glyph.Font
-	cells  int     // width of the figure
-	gap    int     // between parts
-	before lines   // what is said before the figure; of no width where it has no room there
-	margin int     // blank between it all and the bars
-	side   []lines // what is beside the figure, from the top
-	wide   int     // its width
+	large       bool // the figure is drawn large
+	font        glyph.Font
+	cells       int     // width of the figure
+	gap         int     // between parts
+	before      lines   // what is said before the figure; of no width where it has no room there
+	left, right int     // blank between it all and the edges of the field
+	side        []lines // what is beside the figure, from the top
+	wide        int     // its width
 }
 
 // lines is a text beside the figure, drawn large or as it is.
@@ -95,9 +98,10 @@ func (f frame) shared(rows int) layout {
 			if !ok {
 				continue
 			}
-			l := layout{large: true, font: font, gap: gapOf(font), before: before, margin: f.margin(font)}
+			l := layout{large: true, font: font, gap: gapOf(font), before: before}
+			l.left, l.right = f.margins(font)
 			l.cells, _ = font.Size(c.widest)
-			used := l.cells + 2*l.margin
+			used := l.cells + l.left + l.right
 			if before.cells > 0 {
 				used += before.cells + l.gap
 			}
@@ -145,6 +149,10 @@ func (l lines) draw(cells, rows int) []string {
 	return centreRows([]string{safetext.Centre(l.text, cells)}, rows, cells)
 }
 
+// roomy is the height of a field from which on what is beside the figure is set
+// apart by blank lines.
+const roomy = 7
+
 // column stacks what is beside the figure into rows × cols cells, none higher
 // than most, the last of it as plain text; ok is false where it does not fit. In
 // large letters it keeps off the edges like the figure, and what matters most is
@@ -153,7 +161,7 @@ func (f frame) column(rows, cols, plainly int, most float64) (side []lines, wide
 	items := f.scene.count.beside
 	large := len(items) - plainly
 	room := rows - plainly
-	if large > 0 {
+	if large > 0 && rows >= roomy {
 		room = rows - 2 - plainly - (len(items) - 1)
 	}
 	for i, it := range items {
@@ -181,7 +189,7 @@ func (f frame) column(rows, cols, plainly int, most float64) (side []lines, wide
 // last in weight stands first: "of 10" reads on from the figure.
 func (l layout) drawSide(rows int) []string {
 	n := len(l.side)
-	spaced := l.side[0].large
+	spaced := l.side[0].large && rows >= roomy
 	var out []string
 	for i := range n {
 		t := l.side[(i+n-1)%n]
@@ -223,7 +231,7 @@ func (f frame) counted(rows int) []string {
 			return []string{safetext.Centre(c.figure, inner)}
 		}
 		w, _ := font.Size(c.figure)
-		return f.withShape(font.In(c.figure, w, rows), rows, w, max(3, inner/20))
+		return f.withShape(font.In(c.figure, w, rows), rows, w, max(3, inner/20), max(3, inner/20))
 	}
 	l := f.lay(rows)
 	if !l.large {
@@ -243,18 +251,18 @@ func (f frame) counted(rows int) []string {
 			body[i] = row + strings.Repeat(" ", l.gap) + body[i]
 		}
 	}
-	return f.withShape(body, rows, wide, l.margin)
+	return f.withShape(body, rows, wide, l.left, l.right)
 }
 
 // withShape puts the shape of the phase to the left of what is drawn, wide
-// cells wide, as large as fits beside it and margin cells off the bars. Where
+// cells wide, as large as fits beside it and so many cells off the edges. Where
 // the shape would be smaller than three lines it is left out.
-func (f frame) withShape(body []string, rows, wide, margin int) []string {
+func (f frame) withShape(body []string, rows, wide, before, after int) []string {
 	inner := f.inner()
 	shape := string(f.scene.phase.Look().Shape)
 	gap := max(3, inner/9) // enough that the shape is not read as a figure
 	for high := max(3, rows*3/4); high >= 3; high-- {
-		beside, ok := f.style.choose(shape, inner-wide-gap-2*margin, float64(high))
+		beside, ok := f.style.choose(shape, inner-wide-gap-before-after, float64(high))
 		if !ok {
 			continue
 		}
@@ -268,7 +276,7 @@ func (f frame) withShape(body []string, rows, wide, margin int) []string {
 		wide += w + gap
 		break
 	}
-	left := max(0, (inner-wide)/2)
+	left := max(0, min(max(before, (inner-wide)/2), inner-wide-after))
 	for i := range body {
 		body[i] = strings.Repeat(" ", left) + body[i] + strings.Repeat(" ", max(0, inner-wide-left))
 	}

@@ -60,7 +60,7 @@ func (s style) inset(text string, cols, rows int) (glyph.Font, bool) {
 // layoutKey tells apart the fields that are shared out differently.
 func (f frame) layoutKey(rows int) string {
 	c, side := f.scene.count, f.side()
-	key := fmt.Sprint(rows, f.width, side == plan.Left || side == plan.Right, c.before, "\x00", c.widest)
+	key := fmt.Sprint(rows, f.width, side == plan.Left, side == plan.Right, c.before, "\x00", c.widest)
 	for _, b := range c.beside {
 		key += "\x00" + b.widest
 	}

@@ -140,7 +140,10 @@ func (f frame) question(rows int) []string {
 // own text gets, and stands where the letters would.
 func (f frame) large(text string, rows int, most float64) (lines []string, height float64) {
 	if rows >= 3 && most >= minLetter {
-		lines, height = f.style.letters(text, f.width-2, max(3, rows-1), most)
+		lines, height = f.style.letters(text, f.width-f.sides(), max(3, rows-1), most)
+		for i := range lines {
+			lines[i] = strings.Repeat(" ", f.sides()/2-1) + lines[i]
+		}
 	}
 	if lines == nil {
 		for _, l := range f.heaviest(text, rows) {
@@ -161,6 +164,14 @@ func (f frame) large(text string, rows int, most float64) (lines []string, heigh
 		lines = append(lines, "")
 	}
 	return lines, height
+}
+
+// sides returns the blank beside large letters, left and right together.
+func (f frame) sides() int {
+	if f.width < 100 {
+		return 2
+	}
+	return f.width / 20
 }
 
 // heaviest returns text in at most rows lines. What is never drawn large is

@@ -215,7 +215,7 @@ func relay(dir string) error {
 		}
 		end := time.Now().Add(30 * time.Second)
 		for ; !shows(await) && time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
-			if shows("Before the first session") {
+			if shows("Before the first session") || shows("Before you start") {
 				_, _ = io.WriteString(tty, "\r")
 				time.Sleep(200 * time.Millisecond)
 			}
