@@ -1,0 +1,143 @@
+package text
+
+import "fmt"
+
+// count writes a number and what there are n of.
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// English is the language that is shown if nobody says otherwise.
+var English = Language{
+	Code: "en",
+	Step: Step{
+		LeftSide: "left side", RightSide: "right side", Alternating: "each side, alternating", Left: "left", Right: "right",
+		OneRep: "1 rep", Reps: func(n int) string { return count(n, "rep", "reps") }, Seconds: "sec", Minutes: "min",
+		Round:      func(n, of int) string { return fmt.Sprintf("round %d of %d", n, of) },
+		DoneInPart: "done in part", Skipped: "skipped", Done: "done",
+		Away:    func(span string) string { return "the machine was away " + span },
+		SetBack: "the machine's clock was set back", ThenPaused: "; paused where you left off",
+		ThenAlone: "; going on, for nobody is at the keys",
+		Logged:    "logged; coldfloor log show tells more, coldfloor log rate puts the rating right",
+		Kept:      "cut short; the next start offers to go on from here",
+	},
+	Screen: Screen{
+		Ready: "GET READY", Work: "WORK", Rest: "REST", Switch: "SWITCH SIDES", Change: "NEXT EXERCISE", RestEnds: "REST ENDS",
+		Paused: "PAUSED", OwnPace: "YOUR PACE", Done: "DONE",
+		KeyWhenDone: "KEY WHEN DONE", About: "about", Next: "next", Resume: "p to resume", PausedNote: "paused; p to resume",
+		GoOn: "any key goes on", ThenDone: "then finished", HelpBack: "? goes back to the session",
+		KeepResult: "enter keeps it, esc leaves it out", OneMore: "once more", Results: "What came out", LeftOut: "left out",
+		MoreResults: func(n int) string { return fmt.Sprintf("%d more to come", n) },
+		Muted:       "muted", BellOnly: "bell only", SoundOff: "sound off", SoundOn: "sound on",
+		More: "15 s more", NoMore: "this set ends by a key, not by the clock",
+		Easier: "easier variant", AsGiven: "as prescribed", NoEasier: "no easier variant is given for this",
+		Stop: [3]string{"Stop?", "q stops and logs", "any other key goes on"},
+		Down: "down", Hold: "hold", Up: "up",
+		Of:       func(n int) string { return fmt.Sprintf("of %d", n) },
+		Target:   func(worked, target string) string { return worked + " of " + target },
+		ToGo:     func(left string) string { return left + " to go" },
+		Then:     func(what string) string { return "then " + what },
+		ThenRest: func(length string) string { return "then rest " + length },
+		Offer:    func(name string) string { return "e easier: " + name },
+		Volume:   func(percent int) string { return fmt.Sprintf("volume %d %%", percent) },
+	},
+	Keys: Keys{
+		EndSet: "end set", Pause: "pause", More: "15 s more", Back: "back", Repeat: "repeat the set", Skip: "skip", Easier: "easier",
+		Mute: "mute", Louder: "louder", Softer: "softer", Stop: "stop", Help: "keys",
+		Up: "up", Down: "down", Choose: "choose", Leave: "leave", NextField: "next", Less: "less", Greater: "more", Save: "save",
+	},
+	Form: Form{
+		Effort: "Effort, 0 to 10", Pain: "Pain", Where: "where", HowStrong: "0 to 10", Note: "Note", Save: "Save", Yes: "yes", No: "no",
+		NotAnswered: "not answered", Optional: "everything is optional",
+		NoteHint: "anything worth keeping", RoundsHint: "completed rounds, as counted; correct them if they are wrong",
+		PainHint: "any pain, during or now?",
+		EffortHint: func(after string) string {
+			return "how hard in all? best answered " + after + ", by coldfloor log rate"
+		},
+		AskAfter:  "30 minutes after the end",
+		Rounds:    func(done, of int) string { return fmt.Sprintf("%d of %d rounds", done, of) },
+		MoreAbove: func(n int) string { return fmt.Sprintf("%d more above", n) },
+		MoreBelow: func(n int) string { return fmt.Sprintf("%d more below", n) },
+		RPE:       [11]string{"rest", "very very easy", "easy", "moderate", "somewhat hard", "hard", "", "very hard", "", "", "maximal"},
+		PainTitle: "Pain noted", GoOn: "go on", NotLogged: "Not logged yet", Kept: "What you typed is kept, and is tried again.",
+		TryAgain: "try again", Elsewhere: "write it to another place", BackToForm: "back to the form", LeaveWithout: "leave without it",
+		WrittenTo: func(file string) string { return "written to " + file + "; put it beside your journal" },
+	},
+	Choose: Choose{
+		Title: "Choose a session", Session: "session", Length: "length", Blocks: "blocks", Contacts: "contacts", LastDone: "last done",
+		NotYet: "not yet", Today: "today", Yesterday: "yesterday", DaysAgo: func(n int) string { return count(n, "day ago", "days ago") },
+		Level:      func(level string) string { return "Level: " + level },
+		Levels:     map[string]string{"beginner": "beginner", "intermediate": "intermediate", "advanced": "advanced"},
+		CannotRead: func(files string) string { return "cannot be read: " + files + "; coldfloor check FILE says why" },
+		Week:       func(n int) string { return fmt.Sprintf(", week %d", n) },
+		StartToday: "start today's session", AllSessions: "all sessions", Leave: "leave",
+		DoMissed: func(date string) string { return "do the missed one of " + date },
+		DoNow:    func(date string) string { return "do the one of " + date + " now" },
+	},
+	Flow: Flow{
+		Leave: "leave", GoOn: "go on", Start: "start", Read: "I have read this: go on", DidNotWork: "That did not work",
+		NoLog: "The log cannot be written", NoLogText: "What you do would not be kept. Run without a log?", RunWithout: "run without a log",
+		Unfinished: "A session did not end", UnfinishedRehearsal: "A rehearsal did not end",
+		Begun: func(title, when string, done, of int) string {
+			return fmt.Sprintf("%s, begun %s: %d of %d sets done.", title, when, done, of)
+		},
+		LogAsIs: "log it as it stands", GoOnFrom: "go on from where it stopped", Later: "leave it for later",
+		OldRun:     "It is more than a day old: log it as it stands, and start a new one.",
+		OfferHint:  "coldfloor run on a terminal offers to go on with it, or to log it as it stands",
+		CannotGoOn: func(why string) string { return "It cannot be gone on with: " + why + "." },
+		IsRehearsal: func(speed float64) string {
+			return fmt.Sprintf("It is a rehearsal at %g times the speed; start with --speed %g to go on with it.", speed, speed)
+		},
+		IsReal:       "It is a real session and this is a rehearsal; start without --speed to go on with it.",
+		FirstSession: "Before the first session",
+		TodayAt:      func(clock string) string { return "today at " + clock },
+		YesterdayAt:  func(clock string) string { return "yesterday at " + clock },
+		DateAt:       func(date, clock string) string { return date + " at " + clock },
+	},
+	Plain: Plain{
+		SwitchSides: "switch sides", NextExercise: "next exercise", Rest: "rest", Work: "work", Ready: "ready", Next: "next",
+		ToGo:       func(left string) string { return left + " to go" },
+		EasierKey:  func(name string) string { return "e for " + name },
+		SetSkipped: "set skipped", InPartReps: func(done, of int) string { return fmt.Sprintf("set done in part, %d of %d reps", done, of) },
+		InPartTime: func(taken string) string { return "set done in part, " + taken },
+		EndsByKey:  "work, ends when you press Enter", SessionToGo: func(left string) string { return "session " + left + " to go" },
+		TenSeconds: "ten seconds",
+	},
+	Care: Care{
+		Prepare:    "Warm up first, and clear the floor and the space above your head.",
+		ShoesFloor: "Wear shoes that grip, on a dry floor that gives a little; do not jump in socks or on loose mats.",
+		Stop: "Stop and get help at pain in the chest, neck, jaw or arm; dizziness or fainting; breathlessness that keeps you from talking; " +
+			"a cold sweat; an irregular heartbeat; new pain in a joint; disturbed vision.",
+		NotAdvice: "This is not medical advice: with an illness, an injury or a doubt, ask a licensed practitioner first.",
+		Under18:   "Players under 18 train with the agreement of a qualified adult.",
+		PainNoted: "Pain is noted. Do not train through it: stop, and see a licensed practitioner about pain that is new, is sharp or does not go away.",
+	},
+	Sheet: Sheet{
+		Columns: [4]string{"Exercise, cues, how", "Dose of a set", "Tick", "Rest"},
+		Work:    func(length string) string { return "work " + length }, Rest: func(length string) string { return "rest " + length },
+		Transitions: func(length string) string { return "transitions " + length },
+		Sets:        func(n int) string { return count(n, "set", "sets") }, Reps: func(n int) string { return count(n, "rep", "reps") },
+		Contacts: func(n int) string { return count(n, "foot contact", "foot contacts") }, Rounds: func(n int) string { return count(n, "round", "rounds") },
+		Long: func(length string) string { return length + " long" }, Trains: func(list string) string { return "trains " + list },
+		BetweenRounds: "between rounds", BeforeBlock: func(number string) string { return "before block " + number },
+		Then: func(next string) string { return "then " + next }, ChangeThen: func(next string) string { return "change, then " + next },
+		StraightTo: func(next string) string { return "straight to " + next }, Tally: func(of int) string { return fmt.Sprintf("tally, of %d", of) },
+		EachSide: "each side", EachSideAlternating: "each side, alternating", SwapSides: "swap sides each round",
+		ToSwitch: func(length string) string { return length + " to switch sides" }, Tempo: func(tempo string) string { return "tempo " + tempo },
+		Every:        func(interval string) string { return "every " + interval },
+		TakenAs:      func(length string) string { return "X in a tempo: as fast as possible, taken as " + length + "." },
+		CountsLeadIn: func(length string) string { return "The total counts " + length + " to get ready." },
+		NoHurry:      "no hurry",
+		Question:     "How hard was the session as a whole? Mark one number, 30 minutes after the end.",
+		Source:       "Session-RPE: Foster et al., J Strength Cond Res 2001;15:109–115",
+		Pain:         "Pain: where, 0 to 10", Name: "Name", Date: "Date", MinutesDone: "Minutes done", Notes: "Notes",
+		Tick: "Tick a box when its set is done.", LeftRight: "L and R: left and right side, in the order to work them.",
+		TempoLegend:   "Tempo: seconds lowering-pause-rising, and a last pause where a fourth is given.",
+		ContactLegend: "Contact: one foot, or both together, touching the floor.",
+		Page:          func(n, of int) string { return fmt.Sprintf("page %d of %d", n, of) },
+		Easier:        "Easier", Harder: "Harder", Load: "Weight", Called: "Called", WriteDown: "Write down",
+	},
+}

@@ -1,0 +1,123 @@
+package text
+
+// Screen is what the running screen says. What is drawn large is turned into
+// capitals there.
+type Screen struct {
+	// The words of the phases, to be drawn large.
+	Ready, Work, Rest, Switch, Change, RestEnds, Paused, OwnPace, Done string
+
+	KeyWhenDone string // after the word of the phase
+	About       string // before a count that is worked out from the pace
+	Next        string
+	Resume      string // with the key p
+	PausedNote  string
+	GoOn        string
+	ThenDone    string
+	HelpBack    string // with the key ?
+
+	KeepResult, OneMore, Results, LeftOut string
+	MoreResults                           func(n int) string
+
+	Muted, BellOnly, SoundOff, SoundOn string
+	More, NoMore                       string
+	Easier, AsGiven, NoEasier          string
+	Stop                               [3]string // "Stop?" and the two answers
+
+	Down, Hold, Up string // the phases of a rep, to be drawn large
+
+	Of       func(n int) string // of how many reps the one in hand is
+	Target   func(worked, target string) string
+	ToGo     func(left string) string
+	Then     func(what string) string
+	ThenRest func(length string) string
+	Offer    func(name string) string // with the key e
+	Volume   func(percent int) string
+}
+
+// Keys is what the keys at the foot are called.
+type Keys struct {
+	EndSet, Pause, More, Back, Repeat, Skip, Easier, Mute, Louder, Softer, Stop, Help string
+	Up, Down, Choose, Leave, NextField, Less, Greater, Save                           string
+}
+
+// Form is what the form after a session says.
+type Form struct {
+	Effort, Pain, Where, HowStrong, Note, Save, Yes, No, NotAnswered, Optional string
+	NoteHint, RoundsHint, PainHint                                             string
+	EffortHint                                                                 func(after string) string
+	AskAfter                                                                   string // how long after the end effort is answered best
+	Rounds                                                                     func(done, of int) string
+	MoreAbove, MoreBelow                                                       func(n int) string
+	RPE                                                                        [11]string // words of the scale, Foster et al. 2001; empty for a number without
+
+	PainTitle, GoOn                      string
+	NotLogged, Kept, TryAgain, Elsewhere string
+	BackToForm, LeaveWithout             string
+	WrittenTo                            func(file string) string
+}
+
+// Choose is what the list of sessions and the day of a plan of weeks say.
+type Choose struct {
+	Title                                       string
+	Session, Length, Blocks, Contacts, LastDone string // the columns
+	NotYet, Today, Yesterday                    string
+	DaysAgo                                     func(n int) string
+	Level                                       func(level string) string
+	Levels                                      map[string]string
+	CannotRead                                  func(files string) string
+	Week                                        func(n int) string // after a title: ", week 3"
+
+	StartToday, AllSessions, Leave string
+	DoMissed, DoNow                func(date string) string
+}
+
+// Flow is what is asked between the start of the program and a run.
+type Flow struct {
+	Leave, GoOn, Start, Read         string
+	DidNotWork                       string
+	NoLog, NoLogText, RunWithout     string
+	Unfinished, UnfinishedRehearsal  string
+	Begun                            func(title, when string, done, of int) string
+	LogAsIs, GoOnFrom, OldRun, Later string
+	OfferHint                        string
+	CannotGoOn                       func(why string) string
+	IsRehearsal                      func(speed float64) string
+	IsReal                           string
+	FirstSession                     string
+	TodayAt, YesterdayAt             func(clock string) string
+	DateAt                           func(date, clock string) string
+}
+
+// Plain is what the plain run says.
+type Plain struct {
+	SwitchSides, NextExercise, Rest, Work, Ready, Next string
+	ToGo                                               func(left string) string
+	EasierKey                                          func(name string) string
+	SetSkipped                                         string
+	InPartReps                                         func(done, of int) string
+	InPartTime                                         func(taken string) string
+	EndsByKey                                          string
+	SessionToGo                                        func(left string) string
+	TenSeconds                                         string
+}
+
+// Sheet is what stands on paper around a session's own words.
+type Sheet struct {
+	Columns                                         [4]string
+	Work, Rest, Transitions                         func(length string) string
+	Sets, Reps, Contacts, Rounds                    func(n int) string
+	Long                                            func(length string) string
+	Trains                                          func(list string) string
+	BetweenRounds                                   string
+	BeforeBlock                                     func(number string) string
+	Then, ChangeThen, StraightTo                    func(next string) string
+	Tally                                           func(of int) string
+	EachSide, EachSideAlternating, SwapSides        string
+	ToSwitch, Tempo, Every, TakenAs, CountsLeadIn   func(what string) string
+	NoHurry                                         string
+	Question, Source, Pain, Name, Date, MinutesDone string
+	Notes                                           string
+	Tick, LeftRight, TempoLegend, ContactLegend     string
+	Page                                            func(n, of int) string
+	Easier, Harder, Load, Called, WriteDown         string
+}
