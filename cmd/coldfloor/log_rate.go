@@ -12,6 +12,7 @@ import (
 	"coldfloor/internal/journal"
 	"coldfloor/internal/logbook"
 	"coldfloor/internal/rating"
+	"coldfloor/internal/text"
 )
 
 // ratingFlags are the flags that tell what a player says of a session.
@@ -165,6 +166,6 @@ func (o *logOptions) confirm(w io.Writer, j *journal.Journal, r *journal.Run) er
 // cautionOfPain tells what to do about pain, where some was noted.
 func cautionOfPain(w io.Writer, said *journal.Rating) {
 	if said.Pain != nil && *said.Pain {
-		fmt.Fprintln(w, cautions.Lines(cautions.PainNoted))
+		fmt.Fprintln(w, cautions.Lines(text.English.PainNoted()))
 	}
 }

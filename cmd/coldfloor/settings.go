@@ -10,10 +10,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"coldfloor/internal/cautions"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 	"coldfloor/internal/texttable"
 	"coldfloor/internal/wholefile"
 )
@@ -95,7 +95,7 @@ func showSettings(w io.Writer, s settings.Player, now time.Time) error {
 		return err
 	}
 	if s.Minor(now) {
-		fmt.Fprintf(w, "\n%s\n", cautions.Under18)
+		fmt.Fprintf(w, "\n%s\n", text.English.Care.Under18)
 	}
 	return nil
 }

@@ -1,47 +1,27 @@
-// Package cautions holds what a player is told for safety's sake, so that
-// screen, plain run, help and printed sheet say the same. None of it is
-// medical advice.
+// Package cautions keeps who has read what is said for safety's sake, and sets
+// it for the printed help with its sources. The words are those of package text,
+// so that screen, plain run, help and printed sheet say the same.
 package cautions
 
 import (
 	"strings"
 
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/text"
 )
 
 const (
-	// Prepare is what to do before a session.
-	Prepare = "Warm up first, and clear the floor and the space above your head."
-
-	// Stop names the signs to stop at (StopSource).
-	Stop = "Stop and get help at pain in the chest, neck, jaw or arm; dizziness or fainting; " +
-		"breathlessness that keeps you from talking; a cold sweat; an irregular heartbeat; " +
-		"new pain in a joint; disturbed vision."
-
-	// NotAdvice says what the program is not.
-	NotAdvice = "This is not medical advice: with an illness, an injury or a doubt, ask a licensed practitioner first."
-
-	// Under18 is for players who are not of age (Under18Source).
-	Under18 = "Players under 18 train with the agreement of a qualified adult."
-
-	// StopSource is where the signs of Stop come from.
+	// StopSource is where the signs to stop at come from.
 	StopSource = "The signs to stop at are those of hospitals' pages on exercise safety."
 
-	// Under18Source is whose advice Under18 is.
+	// Under18Source is whose advice it is that is given to players under 18.
 	Under18Source = "For players under 18: training appropriately prescribed and supervised, Faigenbaum et al., " +
 		"J Strength Cond Res 2009;23:S60–S79; Lloyd et al., Br J Sports Med 2014;48:498–505."
-
-	// PainNoted is shown when a player has noted pain.
-	PainNoted = "Pain is noted. Do not train through it: stop, and see a licensed practitioner about pain that is new, is sharp or does not go away. " + Stop
 )
-
-// FirstRun returns what is shown before somebody's first session, a paragraph
-// each.
-func FirstRun() []string { return []string{Prepare, Stop, NotAdvice, Under18} }
 
 // Help returns the cautions as the printed help has them.
 func Help() string {
-	paragraphs := append(FirstRun(), StopSource+" "+Under18Source)
+	paragraphs := append(text.English.Cautions(), StopSource+" "+Under18Source)
 	for i, p := range paragraphs {
 		paragraphs[i] = Lines(p)
 	}

@@ -3,6 +3,8 @@ package cautions
 import (
 	"strings"
 	"testing"
+
+	"coldfloor/internal/text"
 )
 
 // The signs that common hospital pages on safe exercise name; none may be
@@ -20,7 +22,7 @@ func TestEverySignIsNamed(t *testing.T) {
 			t.Errorf("%d columns: %s", len(l), l)
 		}
 	}
-	if !strings.Contains(PainNoted, Stop) {
+	if !strings.Contains(text.English.PainNoted(), text.English.Care.Stop) {
 		t.Error("noted pain does not name the signs")
 	}
 }

@@ -3,8 +3,8 @@ package check
 import (
 	"slices"
 
-	"coldfloor/internal/cautions"
 	"coldfloor/internal/jumps"
+	"coldfloor/internal/text"
 	"coldfloor/sessions"
 )
 
@@ -68,5 +68,5 @@ func supervision(c *checker) {
 	years, _ := c.o.Player.Age(c.o.Now)
 	c.add(Note, c.s.Marks.At("title"), figures{"age": years},
 		"the player was born in %d. %s Raise volume before intensity (Faigenbaum et al. 2009, Lloyd et al. 2014)",
-		c.o.Player.BirthYear, cautions.Under18)
+		c.o.Player.BirthYear, text.English.Care.Under18)
 }

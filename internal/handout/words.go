@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"strings"
 
-	"coldfloor/internal/cautions"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/players"
 	"coldfloor/internal/sheet"
+	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 	"coldfloor/sessions/weeks"
 )
@@ -36,7 +36,7 @@ func front(p *weeks.Plan, week weeks.Week, player *players.Player, days []day) *
 	}
 	f.Sections = []sheet.Section{
 		{Title: "How to do it", Paragraphs: howTo(week)},
-		{Title: "Before you start", Paragraphs: cautions.FirstRun()},
+		{Title: "Before you start", Paragraphs: text.English.Cautions()},
 		{Title: "Afterwards", Paragraphs: []string{
 			"Write down the rounds you did, how hard the session was from 0 to 10 half an hour later, and any pain: where, and how much from 0 to 10.",
 			"A session you missed is not made up by doubling the next one.",

@@ -12,7 +12,6 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
 	"coldfloor/internal/units"
-	"coldfloor/internal/words"
 )
 
 // ErrInterrupted is the cause of a context cancelled because the player
@@ -100,7 +99,7 @@ func (h *driver) keysGone() {
 // tick brings the run up to the present.
 func (h *driver) tick() {
 	if away := h.run.Tick(); away != 0 {
-		h.printer.Notice(words.Away(away, h.run.Alone()))
+		h.printer.Notice(h.printer.lang.Away(away, h.run.Alone()))
 	}
 	n := h.run.Trouble()
 	if n == "" {

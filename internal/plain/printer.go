@@ -8,6 +8,7 @@ import (
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 )
 
@@ -15,6 +16,7 @@ import (
 // NewPrinter.
 type Printer struct {
 	plan   *plan.Plan
+	lang   *text.Language
 	out    io.Writer
 	keys   bool // somebody can press keys
 	stamps bool
@@ -27,10 +29,10 @@ type Printer struct {
 	err    error         // the first failure to write
 }
 
-// NewPrinter returns a Printer for a run of p. With keys it says which key does
+// NewPrinter returns a Printer for a run of p, in a language. With keys it says which key does
 // what; with stamps it says when things happen.
-func NewPrinter(p *plan.Plan, out io.Writer, keys, stamps bool) *Printer {
-	return &Printer{plan: p, out: out, keys: keys, stamps: stamps, told: map[int]bool{}}
+func NewPrinter(p *plan.Plan, l *text.Language, out io.Writer, keys, stamps bool) *Printer {
+	return &Printer{plan: p, lang: l, out: out, keys: keys, stamps: stamps, told: map[int]bool{}}
 }
 
 // Heard writes one line for each moment at which something happened that a

@@ -6,14 +6,12 @@ import (
 	"io"
 	"strings"
 
-	"coldfloor/internal/cautions"
 	"coldfloor/internal/engine"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/rating"
 	"coldfloor/internal/run"
 	"coldfloor/internal/safetext"
-	"coldfloor/internal/words"
 )
 
 // Options says where the lines of a run come from and go to.
@@ -38,7 +36,7 @@ func Run(ctx context.Context, o Options) error {
 		return err
 	}
 	plan := o.Flow.Plan()
-	printer := NewPrinter(plan, o.Out, o.In != nil, o.Stamps)
+	printer := NewPrinter(plan, o.Flow.Language(), o.Out, o.In != nil, o.Stamps)
 	active, err := o.Flow.Start(printer)
 	if err != nil || !s.begin(ctx, printer) {
 		return err
@@ -184,13 +182,13 @@ func (s *session) rateEarlier(ctx context.Context, r *journal.Run) {
 		s.Flow.RateLater()
 		return
 	}
-	cautionOfPain(s.Err, &said)
+	s.cautionOfPain(&said)
 }
 
 // cautionOfPain says what to do about pain that was noted.
-func cautionOfPain(w io.Writer, r *journal.Rating) {
+func (s *session) cautionOfPain(r *journal.Rating) {
 	if r.Pain != nil && *r.Pain {
-		fmt.Fprintln(w, cautions.PainNoted)
+		fmt.Fprintln(s.Err, s.Flow.Language().PainNoted())
 	}
 }
 
@@ -199,7 +197,7 @@ func cautionOfPain(w io.Writer, r *journal.Rating) {
 func (s *session) after(ctx context.Context, a *run.Active) error {
 	switch {
 	case a.View().Phase != engine.Over && s.Flow.Logged():
-		fmt.Fprintln(s.Err, words.Kept)
+		fmt.Fprintln(s.Err, s.Flow.Language().Step.Kept)
 		return nil
 	case a.View().Phase != engine.Over || !s.Flow.Logged():
 		return nil
@@ -215,7 +213,7 @@ func (s *session) after(ctx context.Context, a *run.Active) error {
 	if err != nil {
 		return err
 	}
-	cautionOfPain(s.Err, &said)
+	s.cautionOfPain(&said)
 	for err = a.Save(said); err != nil; err = a.Save(said) {
 		fault.PrintLines(s.Err, fault.Text(err))
 		fmt.Fprint(s.Err, "Enter: try again; w: write it to another place; q: leave without it? ")
@@ -231,6 +229,6 @@ func (s *session) after(ctx context.Context, a *run.Active) error {
 			fault.PrintLines(s.Err, fault.Text(err))
 		}
 	}
-	fmt.Fprintln(s.Err, words.Logged)
+	fmt.Fprintln(s.Err, s.Flow.Language().Step.Logged)
 	return nil
 }

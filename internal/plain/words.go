@@ -1,14 +1,12 @@
 package plain
 
 import (
-	"fmt"
 	"time"
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/units"
-	"coldfloor/internal/words"
 )
 
 // longRest is how long a rest must be for its last ten seconds to be said, and
@@ -32,7 +30,7 @@ func (p *Printer) name(i int, v engine.View) string {
 	if i < 0 {
 		return ""
 	}
-	return words.Movement(p.plan, i, v.EasierAt(p.plan, i))
+	return p.lang.Exercise(p.plan, i, v.EasierAt(p.plan, i))
 }
 
 // task returns what work step i asks for, in parts, the most needed first.
@@ -43,9 +41,9 @@ func (p *Printer) task(i int, v engine.View) []string {
 	s := p.plan.Steps[i]
 	dose := seconds(v.LengthOf(p.plan, i))
 	if s.Reps > 0 {
-		dose = words.Dose(s)
+		dose = p.lang.Dose(s)
 	}
-	return []string{p.name(i, v), words.Side(s.Side), dose, words.Round(p.plan, i)}
+	return []string{p.name(i, v), p.lang.Side(s.Side), dose, p.lang.Round(p.plan, i)}
 }
 
 // step says what to do from now on.
@@ -56,26 +54,26 @@ func (p *Printer) step(e engine.Event, v engine.View) string {
 	case plan.Work:
 		return p.work(i, length, v)
 	case plan.Switch:
-		return fitted(length, "switch sides, "+words.Side(s.Side))
+		return fitted(length, p.lang.Plain.SwitchSides+", "+p.lang.Side(s.Side))
 	case plan.LeadIn:
-		return p.before("ready "+seconds(length), i, length, v)
+		return p.before(p.lang.Plain.Ready+" "+seconds(length), i, length, v)
 	case plan.Change:
-		return p.before("next exercise", i, length, v)
+		return p.before(p.lang.Plain.NextExercise, i, length, v)
 	}
 	if length >= longRest {
-		return p.before("rest "+seconds(length), i, length-lastOfRest, v)
+		return p.before(p.lang.Plain.Rest+" "+seconds(length), i, length-lastOfRest, v)
 	}
-	return p.before("rest "+seconds(length), i, length, v)
+	return p.before(p.lang.Plain.Rest+" "+seconds(length), i, length, v)
 }
 
 // work says that work step i begins. The second side of a set is the same again.
 func (p *Printer) work(i int, length time.Duration, v engine.View) string {
 	parts := p.task(i, v)
-	must := "work " + parts[0]
+	must := p.lang.Plain.Work + " " + parts[0]
 	if i > 0 && p.plan.Steps[i-1].Kind == plan.Switch {
-		must, parts = "work "+parts[1], parts[1:]
+		must, parts = p.lang.Plain.Work+" "+parts[1], parts[1:]
 	}
-	return fitted(length, must, append(parts[1:], words.Cues(p.plan, i, v.EasierAt(p.plan, i)))...)
+	return fitted(length, must, append(parts[1:], p.lang.Cues(p.plan, i, v.EasierAt(p.plan, i)))...)
 }
 
 // before says what comes after step i, which lasts so long. How it is done, and
@@ -88,7 +86,7 @@ func (p *Printer) before(must string, i int, length time.Duration, v engine.View
 	s := p.plan.Steps[next]
 	task := p.task(next, v)
 	if p.plan.Steps[i].Kind != plan.Change {
-		task[0] = "next " + task[0]
+		task[0] = p.lang.Plain.Next + " " + task[0]
 	}
 	line := fitted(length, must+", "+task[0], task[1:]...)
 	key := s.Block<<16 | s.Exercise
@@ -99,25 +97,41 @@ func (p *Printer) before(must string, i int, length time.Duration, v engine.View
 	e := p.plan.Exercise(next).In(easier)
 	extra := []string{}
 	if name := p.plan.Exercise(next).Easier.Name; p.keys && name != "" && !easier {
-		extra = append(extra, "e for "+safetext.Clean(name))
+		extra = append(extra, p.lang.Plain.EasierKey(safetext.Clean(p.lang.Name(name))))
 	}
 	if e.How != "" {
-		extra = append(extra, safetext.Clean(e.How))
+		extra = append(extra, safetext.Clean(p.lang.Name(e.How)))
 	}
 	longer := fitted(length, line, extra...)
 	p.told[key] = longer != line || len(extra) == 0
 	return longer
 }
 
+// kind names a kind of step.
+func (p *Printer) kind(k plan.Kind) string {
+	t := &p.lang.Plain
+	switch k {
+	case plan.LeadIn:
+		return t.Ready
+	case plan.Work:
+		return t.Work
+	case plan.Switch:
+		return t.SwitchSides
+	case plan.Change:
+		return t.NextExercise
+	}
+	return t.Rest
+}
+
 // goesOn says that the clock runs on within a step.
 func (p *Printer) goesOn(e engine.Event, v engine.View) string {
 	s := p.plan.Steps[e.Step]
 	left := v.LengthOf(p.plan, e.Step) - (e.Clock - p.began)
-	what := map[plan.Kind]string{plan.LeadIn: "ready", plan.Work: "work", plan.Switch: "switch sides", plan.Change: "next exercise", plan.Rest: "rest"}[s.Kind]
+	what := p.kind(s.Kind)
 	if left <= 0 {
 		return what
 	}
-	return what + ", " + seconds(left) + " to go"
+	return what + ", " + p.lang.Plain.ToGo(seconds(left))
 }
 
 // setLeft says what was done of a set that was not done in full.
@@ -126,30 +140,30 @@ func (p *Printer) setLeft(e engine.Event) string {
 	case engine.Done:
 		return ""
 	case engine.Skipped:
-		return "set skipped"
+		return p.lang.Plain.SetSkipped
 	}
 	if reps := p.plan.Sets[e.Set.Set].Reps; reps > 0 {
-		return fmt.Sprintf("set done in part, %d of %d reps", e.Set.Reps, reps)
+		return p.lang.Plain.InPartReps(e.Set.Reps, reps)
 	}
-	return "set done in part, " + seconds(e.Taken)
+	return p.lang.Plain.InPartTime(seconds(e.Taken))
 }
 
 // standing says where the player is and what is left.
 func (p *Printer) standing(v engine.View) string {
 	s := p.plan.Steps[v.Step]
-	line := string(s.Kind) + ", " + seconds(v.Remaining) + " to go"
+	line := p.kind(s.Kind) + ", " + p.lang.Plain.ToGo(seconds(v.Remaining))
 	if v.Phase == engine.Overtime {
-		line = "work, ends when you press Enter"
+		line = p.lang.Plain.EndsByKey
 	}
 	if s.Kind == plan.Work {
 		line += ", " + p.name(v.Step, v)
 	} else if next := p.plan.NextWork(v.Step); next >= 0 {
-		line += ", next " + p.name(next, v)
+		line += ", " + p.lang.Plain.Next + " " + p.name(next, v)
 	}
-	if round := words.Round(p.plan, v.Step); round != "" {
+	if round := p.lang.Round(p.plan, v.Step); round != "" {
 		line += ", " + round
 	}
-	return line + "; session " + units.Clock(v.Left.Round(time.Second)) + " to go"
+	return line + "; " + p.lang.Plain.SessionToGo(units.Clock(v.Left.Round(time.Second)))
 }
 
 // tenLeft says that a long rest has ten seconds to go, once, if it has. It
@@ -162,6 +176,6 @@ func (p *Printer) tenLeft(v engine.View) (in time.Duration, ok bool) {
 		return in, true
 	}
 	p.ten = true
-	p.say(v.Clock, "ten seconds")
+	p.say(v.Clock, p.lang.Plain.TenSeconds)
 	return 0, false
 }

@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"time"
 
-	"coldfloor/internal/cautions"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/review"
+	"coldfloor/internal/text"
 	"coldfloor/internal/trainingload"
 )
 
@@ -24,7 +24,7 @@ func Meaning(s *review.Squad) []Fact {
 		{"monotony, strain", []string{"Monotony is the mean daily load of a week divided by its SD, rest days being 0; strain is the week's load times monotony (Foster, Med Sci Sports Exerc 1998;30:1164–1168). The SD is that of a sample, n−1: with n both would be 1.08 times as high. A week whose days are all alike has no monotony, and neither has one that is not over or has a session not rated. What is high differs from player to player: there is no limit here."}},
 		{"weighted load", []string{fmt.Sprintf("Exponentially weighted average of the daily load over %d and %d days, λ = 2/(N+1) (Williams et al., Br J Sports Med 2017;51:209–210). The ratio of the two is left out: its terms share their data, and nothing shows that it causes injury (Lolli et al., Br J Sports Med 2019;53:921; Impellizzeri et al., Sports Med 2020).", trainingload.ShortSpan, trainingload.LongSpan)}},
 		{"after jumps", []string{fmt.Sprintf("%.0f to %.0f h between two sessions with jumps%s. Only what is in the journal is known: no match, no other training. The hours say when the interval is up, not that anybody is ready.", earliest.Hours(), full.Hours(), intervalSource(earliest, full))}},
-		{"pain", []string{fmt.Sprintf("Each statement as it was said, never averaged nor put together; one that the player called a slip is left out. New: nothing was said of that place in the %d days before. ", journal.NewPainAfter) + cautions.NotAdvice}},
+		{"pain", []string{fmt.Sprintf("Each statement as it was said, never averaged nor put together; one that the player called a slip is left out. New: nothing was said of that place in the %d days before. ", journal.NewPainAfter) + text.English.Care.NotAdvice}},
 	}
 }
 

@@ -43,7 +43,7 @@ func golden(t *testing.T, name string, got []byte) {
 	}
 }
 
-func text(t *testing.T, s *review.Squad, whole bool) []byte {
+func textOf(t *testing.T, s *review.Squad, whole bool) []byte {
 	t.Helper()
 	var b bytes.Buffer
 	if err := Of(s).Text(&b, whole); err != nil {
@@ -63,7 +63,7 @@ func page(t *testing.T, s *review.Squad) []byte {
 
 func TestGolden(t *testing.T) {
 	one := InView(reporttest.Squad("Player 1"), 8)
-	golden(t, "player.txt", text(t, one, false))
+	golden(t, "player.txt", textOf(t, one, false))
 	golden(t, "player.html", page(t, one))
 	src, err := json.MarshalIndent(JSONOf(one), "", "  ")
 	if err != nil {
@@ -71,9 +71,9 @@ func TestGolden(t *testing.T) {
 	}
 	golden(t, "player.json", append(src, '\n'))
 	all := InView(reporttest.Squad(reporttest.Names...), 3)
-	golden(t, "squad.txt", text(t, all, false))
-	golden(t, "squad-whole.txt", text(t, all, true))
-	golden(t, "empty.txt", text(t, reporttest.Squad(), false))
+	golden(t, "squad.txt", textOf(t, all, false))
+	golden(t, "squad-whole.txt", textOf(t, all, true))
+	golden(t, "empty.txt", textOf(t, reporttest.Squad(), false))
 }
 
 // A page is read as XML but for its void elements and its doctype, so that
@@ -150,7 +150,7 @@ func TestPainIsNeverLost(t *testing.T) {
 	for _, p := range s.Players {
 		told += p.Painful
 	}
-	for form, src := range map[string][]byte{"text": text(t, s, false), "whole text": text(t, s, true), "page": page(t, s)} {
+	for form, src := range map[string][]byte{"text": textOf(t, s, false), "whole text": textOf(t, s, true), "page": page(t, s)} {
 		if n := bytes.Count(src, []byte("on landing, from the third round on")); n < told || told < 5 {
 			t.Errorf("%s: %d notes of %d", form, n, told)
 		}
@@ -255,7 +255,7 @@ func TestNothingIsCut(t *testing.T) {
 	s := reporttest.Squad("Player 1")
 	p := s.Players[0]
 	p.Pain[0].Note = strings.Join(words, " ")
-	for name, src := range map[string]string{"text": string(text(t, s, true)), "page": string(page(t, s))} {
+	for name, src := range map[string]string{"text": string(textOf(t, s, true)), "page": string(page(t, s))} {
 		for _, w := range words {
 			if !strings.Contains(src, w+" ") && !strings.Contains(src, w+"\n") && !strings.Contains(src, w+"<") {
 				t.Errorf("the %s lacks %s", name, w)

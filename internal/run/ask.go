@@ -1,7 +1,6 @@
 package run
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"time"
@@ -45,22 +44,22 @@ func (f *Flow) Answer(a Answer) {
 // Leave leaves the program, whatever was asked. It starts nothing.
 func (f *Flow) Leave() { f.left = true }
 
-func leave() Answer { return Answer{Key: "q", Label: "leave", Leave: true} }
+func (f *Flow) leave() Answer { return Answer{Key: "q", Label: f.Language().Flow.Leave, Leave: true} }
 
 // askTrouble says what became of an answer.
 func (f *Flow) askTrouble() *Ask {
-	return &Ask{Title: "That did not work", Text: []string{fault.Text(f.trouble)},
-		Answers: []Answer{{Key: "enter", Label: "go on", Enter: true, do: func() { f.trouble = nil }}, leave()},
+	return &Ask{Title: f.Language().Flow.DidNotWork, Text: []string{fault.Text(f.trouble)},
+		Answers: []Answer{{Key: "enter", Label: f.Language().Flow.GoOn, Enter: true, do: func() { f.trouble = nil }}, f.leave()},
 		Alone:   Answer{Leave: true, do: func() { f.err = f.trouble }}}
 }
 
 // askWithoutLog asks whether to run without a log.
 func (f *Flow) askWithoutLog() *Ask {
-	out := leave()
+	out := f.leave()
 	out.do = func() { f.err = f.logErr }
-	return &Ask{Title: "The log cannot be written",
-		Text:    []string{strings.ReplaceAll(fault.Text(f.logErr), "\n", ". "), "What you do would not be kept. Run without a log?"},
-		Answers: []Answer{{Key: "r", Label: "run without a log", do: func() { f.logErr = nil }}, out},
+	return &Ask{Title: f.Language().Flow.NoLog,
+		Text:    []string{strings.ReplaceAll(fault.Text(f.logErr), "\n", ". "), f.Language().Flow.NoLogText},
+		Answers: []Answer{{Key: "r", Label: f.Language().Flow.RunWithout, do: func() { f.logErr = nil }}, out},
 		Alone:   Answer{Leave: true, do: func() { f.err = fault.With("--no-log runs without one", f.logErr) }}}
 }
 
@@ -72,28 +71,28 @@ const oldAfter = 24 * time.Hour
 func (f *Flow) askUnfinished(r *journal.Run) *Ask {
 	done, of := setsDone(r)
 	now := f.now()
-	q := &Ask{Title: "A session did not end", Text: []string{fmt.Sprintf("%s, begun %s: %d of %d sets done.",
-		r.Title(), when(r.Start, now), done, of)}}
+	q := &Ask{Title: f.Language().Flow.Unfinished, Text: []string{
+		f.Language().Flow.Begun(f.Language().Title(r.Title()), f.when(r.Start), done, of)}}
 	if r.Rehearsal() {
-		q.Title = "A rehearsal did not end"
+		q.Title = f.Language().Flow.UnfinishedRehearsal
 	}
 	settle := func(do func() error) func() {
 		return func() { f.trouble = do(); f.unfinished = f.unfinished[1:] }
 	}
-	asIs := Answer{Key: "l", Label: "log it as it stands", do: settle(func() error { return f.closeAsIs(r) })}
-	on := Answer{Key: "g", Label: "go on from where it stopped", do: func() { f.goOn(r) }}
+	asIs := Answer{Key: "l", Label: f.Language().Flow.LogAsIs, do: settle(func() error { return f.closeAsIs(r) })}
+	on := Answer{Key: "g", Label: f.Language().Flow.GoOnFrom, do: func() { f.goOn(r) }}
 	q.Answers = []Answer{on, asIs}
 	if why := f.cannotGoOn(r); why != "" {
 		q.Text = append(q.Text, why)
 		q.Answers = []Answer{asIs}
 	} else if now.Sub(r.Start) > oldAfter {
-		q.Text = append(q.Text, "It is more than a day old: log it as it stands, and start a new one.")
+		q.Text = append(q.Text, f.Language().Flow.OldRun)
 		q.Answers = []Answer{asIs, on}
 	}
 	q.Answers[0].Enter = true
-	later := Answer{Key: "n", Label: "leave it for later", do: settle(func() error { return nil })}
-	q.Answers = append(q.Answers, later, leave())
-	q.Alone, q.Hint = later, "coldfloor run on a terminal offers to go on with it, or to log it as it stands"
+	later := Answer{Key: "n", Label: f.Language().Flow.Later, do: settle(func() error { return nil })}
+	q.Answers = append(q.Answers, later, f.leave())
+	q.Alone, q.Hint = later, f.Language().Flow.OfferHint
 	return q
 }
 
@@ -101,13 +100,13 @@ func (f *Flow) askUnfinished(r *journal.Run) *Ask {
 // rehearsal stays one and a real run stays real.
 func (f *Flow) cannotGoOn(r *journal.Run) string {
 	if _, err := Resume(r); err != nil {
-		return "It cannot be gone on with: " + err.Error() + "."
+		return f.Language().Flow.CannotGoOn(err.Error())
 	}
 	switch now := f.opts.speed(); {
 	case r.Rehearsal() && now != r.Started.Speed:
-		return fmt.Sprintf("It is a rehearsal at %g times the speed; start with --speed %g to go on with it.", r.Started.Speed, r.Started.Speed)
+		return f.Language().Flow.IsRehearsal(r.Started.Speed)
 	case !r.Rehearsal() && now != 1:
-		return "It is a real session and this is a rehearsal; start without --speed to go on with it."
+		return f.Language().Flow.IsReal
 	}
 	return ""
 }
@@ -140,8 +139,8 @@ func (f *Flow) closeAsIs(r *journal.Run) error {
 
 // askCautions says what a player is told before the first run.
 func (f *Flow) askCautions() *Ask {
-	return &Ask{Title: "Before the first session", Text: cautions.FirstRun(),
-		Answers: []Answer{{Key: "enter", Label: "I have read this: go on", Enter: true, do: f.cautioned}, leave()},
+	return &Ask{Title: f.Language().Flow.FirstSession, Text: f.Language().Cautions(),
+		Answers: []Answer{{Key: "enter", Label: f.Language().Flow.Read, Enter: true, do: f.cautioned}, f.leave()},
 		Alone:   Answer{do: f.cautioned}}
 }
 
@@ -155,11 +154,11 @@ func (f *Flow) cautioned() {
 // askNote says what is to be said of the session.
 func (f *Flow) askNote(s *Say) *Ask {
 	said := func() { f.say = nil }
-	q := &Ask{Title: s.Title, Text: s.Text, Answers: []Answer{{Key: "enter", Label: "start", Enter: true, do: said}}}
+	q := &Ask{Title: s.Title, Text: s.Text, Answers: []Answer{{Key: "enter", Label: f.Language().Flow.Start, Enter: true, do: said}}}
 	if s.Only != nil {
 		q.Answers = append(q.Answers, Answer{Key: "w", Label: s.Label, do: func() { f.Choose(nil, nil); f.only = s.Only }})
 	}
-	q.Answers = append(q.Answers, leave())
+	q.Answers = append(q.Answers, f.leave())
 	q.Alone = q.Answers[0]
 	return q
 }
@@ -180,14 +179,15 @@ func setsDone(r *journal.Run) (done, of int) {
 }
 
 // when says when something was, as a player reads it.
-func when(at, now time.Time) string {
+func (f *Flow) when(at time.Time) string {
+	now := f.now()
 	at = at.In(now.Location())
-	clock := at.Format("15:04")
+	clock, l := at.Format("15:04"), f.Language()
 	switch n := units.DateOf(now) - units.DateOf(at); {
 	case n == 0:
-		return "today at " + clock
+		return l.Flow.TodayAt(clock)
 	case n == 1:
-		return "yesterday at " + clock
+		return l.Flow.YesterdayAt(clock)
 	}
-	return units.DateOf(at).Short() + " at " + clock
+	return l.Flow.DateAt(l.Date(units.DateOf(at)), clock)
 }

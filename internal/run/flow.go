@@ -8,6 +8,7 @@ import (
 	"coldfloor/internal/cautions"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/text"
 	"coldfloor/sound/live"
 )
 
@@ -71,8 +72,13 @@ func (f *Flow) Runs() []*journal.Run { return f.log.Runs }
 // Plan returns the plan of the run that is to start: nil before it is chosen.
 func (f *Flow) Plan() *plan.Plan { return f.plan }
 
+// Language returns the language of what the player sees and hears.
+func (f *Flow) Language() *text.Language { return f.opts.language() }
+
 // Called returns a run's title and when it was, as a player reads it.
-func (f *Flow) Called(r *journal.Run) string { return r.Title() + ", " + when(r.Start, f.now()) }
+func (f *Flow) Called(r *journal.Run) string {
+	return f.Language().Title(r.Title()) + ", " + f.when(r.Start)
+}
 
 // Logged reports whether what is done is kept in a journal.
 func (f *Flow) Logged() bool { return f.log.Journal != nil }

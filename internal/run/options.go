@@ -6,6 +6,7 @@ import (
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 	"coldfloor/internal/voice"
 	"coldfloor/sound"
 	"coldfloor/sound/live"
@@ -18,14 +19,15 @@ const countIn = 5 * time.Second
 // Options says how the runs of one process are done. The zero Options is a
 // silent run without a log, of a session that is chosen, by the wall's clock.
 type Options struct {
-	Plan    *plan.Plan     // the session to run; nil: one is chosen
-	Weeks   *journal.Weeks // what put it on its day; nil: nothing did
-	Journal string         // file; empty: without a log
-	Player  settings.Player
-	Speed   float64 // of the clock, above 0; 0 is 1, the wall's
-	ByHand  bool    // every set with reps waits for a key
-	NoKeys  bool    // there is no keyboard: no set waits for a key, and a run whose machine was away goes on by itself
-	Seed    uint64  // of the calls; 0: one is drawn
+	Plan     *plan.Plan     // the session to run; nil: one is chosen
+	Weeks    *journal.Weeks // what put it on its day; nil: nothing did
+	Journal  string         // file; empty: without a log
+	Player   settings.Player
+	Language *text.Language // of what the player sees and hears; nil: English
+	Speed    float64        // of the clock, above 0; 0 is 1, the wall's
+	ByHand   bool           // every set with reps waits for a key
+	NoKeys   bool           // there is no keyboard: no set waits for a key, and a run whose machine was away goes on by itself
+	Seed     uint64         // of the calls; 0: one is drawn
 
 	Device *live.Options // how the sound is given; nil: there is none
 	Muted  bool          // the sound is off at the start
@@ -59,6 +61,14 @@ func (o *Options) clock(speed float64) Clock {
 		return o.Clock(speed)
 	}
 	return NewSystem(speed)
+}
+
+// language returns what the player sees and hears.
+func (o *Options) language() *text.Language {
+	if o.Language == nil {
+		return &text.English
+	}
+	return o.Language
 }
 
 // speed returns the clock's speed.

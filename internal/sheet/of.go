@@ -6,9 +6,9 @@ import (
 	"strings"
 	"time"
 
-	"coldfloor/internal/cautions"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
@@ -32,7 +32,7 @@ func Of(p *plan.Plan) *Doc {
 		Facts:    kept(units.Count(p.Totals.Sets, "set"), some(p.Totals.Reps, "rep"), some(p.Contacts, "foot contact"), roomOf(s)),
 		Strip:    stripOf(p),
 		Legend:   legendOf(s),
-		Cautions: append(toKnow(s), cautions.FirstRun()...),
+		Cautions: append(toKnow(s), text.English.Cautions()...),
 		Effort:   effortAsked(),
 	}
 	for i := range s.Blocks {

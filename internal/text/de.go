@@ -1,10 +1,16 @@
 package text
 
-import "fmt"
+import (
+	"fmt"
+	"time"
+
+	"coldfloor/internal/units"
+)
 
 // German is shown with the names of the built-in sessions in German too.
 var German = Language{
 	Code: "de",
+	Date: germanDate,
 	Step: Step{
 		LeftSide: "linke Seite", RightSide: "rechte Seite", Alternating: "Seiten im Wechsel", Left: "links", Right: "rechts",
 		OneRep: "1 Wdh.", Reps: func(n int) string { return count(n, "Wdh.", "Wdh.") }, Seconds: "s", Minutes: "min",
@@ -134,4 +140,12 @@ var German = Language{
 		Page:          func(n, of int) string { return fmt.Sprintf("Seite %d von %d", n, of) },
 		Easier:        "Leichter", Harder: "Schwerer", Load: "Gewicht", Called: "Angesagt", WriteDown: "Notieren",
 	},
+}
+
+// germanDate writes Mo 7. Dez.
+func germanDate(d units.Date) string {
+	t := d.In(time.UTC, 0)
+	weekdays := [...]string{"So", "Mo", "Di", "Mi", "Do", "Fr", "Sa"}
+	months := [...]string{"Jan", "Feb", "März", "Apr", "Mai", "Juni", "Juli", "Aug", "Sept", "Okt", "Nov", "Dez"}
+	return fmt.Sprintf("%s %d. %s", weekdays[t.Weekday()], t.Day(), months[t.Month()-1])
 }

@@ -1,6 +1,10 @@
 package text
 
-import "fmt"
+import (
+	"fmt"
+
+	"coldfloor/internal/units"
+)
 
 // count writes a number and what there are n of.
 func count(n int, one, many string) string {
@@ -13,6 +17,7 @@ func count(n int, one, many string) string {
 // English is the language that is shown if nobody says otherwise.
 var English = Language{
 	Code: "en",
+	Date: units.Date.Short,
 	Step: Step{
 		LeftSide: "left side", RightSide: "right side", Alternating: "each side, alternating", Left: "left", Right: "right",
 		OneRep: "1 rep", Reps: func(n int) string { return count(n, "rep", "reps") }, Seconds: "sec", Minutes: "min",

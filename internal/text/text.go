@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
 
@@ -16,6 +17,8 @@ import (
 // clock are the same in all of them.
 type Language struct {
 	Code string // ISO 639-1
+
+	Date func(units.Date) string // short, for a reader who knows the year
 
 	Step   Step
 	Screen Screen
@@ -120,7 +123,7 @@ func (l *Language) Session(s *sessions.Session) *sessions.Session {
 		return s
 	}
 	c := *s
-	c.Title, c.For, c.Note = l.title(s.Title), l.Name(s.For), l.Name(s.Note)
+	c.Title, c.For, c.Note = l.Title(s.Title), l.Name(s.For), l.Name(s.Note)
 	c.Blocks = slices.Clone(s.Blocks)
 	for i := range c.Blocks {
 		b := &c.Blocks[i]
@@ -150,9 +153,9 @@ func (l *Language) all(texts []string) []string {
 	return own
 }
 
-// title puts a title into the language, and the week that a plan of weeks has
+// Title puts a title into the language, and the week that a plan of weeks has
 // put after it.
-func (l *Language) title(title string) string {
+func (l *Language) Title(title string) string {
 	var week int
 	at := strings.LastIndex(title, ", week ")
 	if at < 0 {

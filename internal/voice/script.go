@@ -7,7 +7,7 @@ import (
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
-	"coldfloor/internal/words"
+	"coldfloor/internal/text"
 	"coldfloor/sound"
 )
 
@@ -172,7 +172,7 @@ func (w *writer) next(i int) string {
 	if n < 0 {
 		return ""
 	}
-	return w.o.Language.Next(w.p.Steps[n], words.Movement(w.p, n, w.view.EasierAt(w.p, n)))
+	return w.o.Language.Next(w.p.Steps[n], text.In(w.o.Language.Code).Exercise(w.p, n, w.view.EasierAt(w.p, n)))
 }
 
 // lastRound reports whether the rest at step i leads to its block's last round.

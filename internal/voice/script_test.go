@@ -17,7 +17,7 @@ import (
 	"coldfloor/sound/soundtest"
 )
 
-const text = `coldfloor: 1
+const script = `coldfloor: 1
 title: Two and one
 lead_in: 10s
 blocks:
@@ -35,7 +35,7 @@ blocks:
 
 func testPlan(t *testing.T) *plan.Plan {
 	t.Helper()
-	s, err := sessions.Parse("two.yaml", []byte(text))
+	s, err := sessions.Parse("two.yaml", []byte(script))
 	if err != nil {
 		t.Fatal(err)
 	}
