@@ -58,7 +58,7 @@ type App struct {
 
 // New returns the screen program.
 func New(o Options) App {
-	return App{opts: o, style: newStyle(o.Look, o.Glyphs), width: 80, height: 24}
+	return App{opts: o, style: newStyle(o.Look, o.Glyphs, o.Flow.Language()), width: 80, height: 24}
 }
 
 // Messages between the screens.

@@ -16,6 +16,7 @@ import (
 	"coldfloor/internal/journal"
 	"coldfloor/internal/run"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 	"coldfloor/tui/glyph"
 )
 
@@ -456,7 +457,7 @@ func TestScreensFitAnyWindow(t *testing.T) {
 }
 
 func TestFormRounds(t *testing.T) {
-	m := newFinishScreen(run.Prescribed(evening(t)), []int{2}, "", style{})
+	m := newFinishScreen(run.Prescribed(evening(t)), []int{2}, "", style{lang: &text.English})
 	m = m.resized(80, 24)
 	send := func(keys ...string) {
 		for _, k := range keys {
@@ -492,7 +493,7 @@ func TestAgo(t *testing.T) {
 	}{
 		{time.Time{}, "not yet"}, {now, "today"}, {now.Add(-time.Hour), "yesterday"}, {now.AddDate(0, 0, -10), "10 days ago"},
 	} {
-		if got := ago(c.at, now); got != c.want {
+		if got := ago(c.at, now, &text.English.Choose); got != c.want {
 			t.Errorf("%v: %q, want %q", c.at, got, c.want)
 		}
 	}

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"coldfloor/internal/text"
 	"fmt"
 	"path/filepath"
 	"testing"
@@ -37,13 +38,13 @@ func TestCallsAreSeen(t *testing.T) {
 	for c := range p.Calls(1, seed, time.Minute) {
 		word := p.Exercise(1).Calls[c.Direction]
 		v := engine.View{Phase: engine.Running, Step: 1, Length: time.Minute, Elapsed: c.At, Remaining: time.Minute - c.At}
-		s := sceneOf(p, v, engine.Options{Seed: seed})
+		s := sceneOf(&text.English, p, v, engine.Options{Seed: seed})
 		if s.count.figure != want[word] || word != "net" && s.movement != word {
 			t.Errorf("%s is shown as %+v", word, s.count)
 		}
 		v.Elapsed = c.At + c.Gap - apart
 		v.Remaining = time.Minute - v.Elapsed
-		if s = sceneOf(p, v, engine.Options{Seed: seed}); s.count.figure != timeLeft(ceilSecond(v.Remaining)) {
+		if s = sceneOf(&text.English, p, v, engine.Options{Seed: seed}); s.count.figure != timeLeft(ceilSecond(v.Remaining)) {
 			t.Errorf("shortly before the next call %+v is shown", s.count)
 		}
 		seen[word] = true

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"coldfloor/internal/text"
 	"fmt"
 	"strconv"
 	"strings"
@@ -35,7 +36,7 @@ type chooseScreen struct {
 // newChooseScreen returns the list of what can be chosen. Now is what the days
 // since a session are counted to.
 func newChooseScreen(offers []run.Offer, problems []string, now time.Time, s style) chooseScreen {
-	return chooseScreen{offers: offers, problems: problems, now: now, style: s, keys: newListKeys(), help: s.help()}
+	return chooseScreen{offers: offers, problems: problems, now: now, style: s, keys: newListKeys(&s.lang.Keys), help: s.help()}
 }
 
 // Update acts on a key.
@@ -58,7 +59,7 @@ func (m chooseScreen) Update(k tea.KeyMsg) (chooseScreen, tea.Cmd) {
 
 // View draws the list, with more about the session at the cursor below it.
 func (m chooseScreen) View() string {
-	lines := []string{titleBar(m.style, "Choose a session", m.width), m.style.quiet.Render(m.row("", m.columns(nil)))}
+	lines := []string{titleBar(m.style, m.style.lang.Choose.Title, m.width), m.style.quiet.Render(m.row("", m.columns(nil)))}
 	about := m.about()
 	room := max(1, m.height-len(lines)-len(about)-1)
 	lines = append(lines, m.list(room)...)
@@ -80,9 +81,9 @@ func (m chooseScreen) list(room int) []string {
 		case top+i >= len(m.offers):
 			lines = append(lines, "")
 		case i == 0 && top > 0 && room > 2:
-			lines = append(lines, m.style.quiet.Render(safetext.Fit("  "+m.style.arrow('↑')+" "+textMoreAbove(above), m.width)))
+			lines = append(lines, m.style.quiet.Render(safetext.Fit("  "+m.style.arrow('↑')+" "+m.style.lang.Form.MoreAbove(above), m.width)))
 		case i == room-1 && below > 1 && room > 2:
-			lines = append(lines, m.style.quiet.Render(safetext.Fit("  "+m.style.arrow('↓')+" "+textMoreBelow(below), m.width)))
+			lines = append(lines, m.style.quiet.Render(safetext.Fit("  "+m.style.arrow('↓')+" "+m.style.lang.Form.MoreBelow(below), m.width)))
 		default:
 			lines = append(lines, m.offer(top+i))
 		}
@@ -102,11 +103,11 @@ func (m chooseScreen) offer(i int) string {
 // session, or the columns' names for nil.
 func (m chooseScreen) columns(o *run.Offer) [5]string {
 	if o == nil {
-		return [5]string{"session", "length", "blocks", "contacts", "last done"}
+		return [5]string{m.style.lang.Choose.Session, m.style.lang.Choose.Length, m.style.lang.Choose.Blocks, m.style.lang.Choose.Contacts, m.style.lang.Choose.LastDone}
 	}
 	p := o.Plan
-	return [5]string{safetext.Clean(p.Session.Title), units.Clock(p.Total), strconv.Itoa(len(p.Blocks)),
-		strconv.Itoa(p.Contacts), ago(o.Last, m.now)}
+	return [5]string{safetext.Clean(m.style.lang.Title(p.Session.Title)), units.Clock(p.Total), strconv.Itoa(len(p.Blocks)),
+		strconv.Itoa(p.Contacts), ago(o.Last, m.now, &m.style.lang.Choose)}
 }
 
 // row lays the columns out; where the window is narrow, the title, the length
@@ -120,9 +121,9 @@ func (m chooseScreen) row(mark string, c [5]string) string {
 }
 
 // ago says how long ago a day was, in days of the calendar.
-func ago(t, now time.Time) string {
+func ago(t, now time.Time, l *text.Choose) string {
 	if t.IsZero() {
-		return "not yet"
+		return l.NotYet
 	}
 	day := func(t time.Time) time.Time {
 		y, mo, d := t.Local().Date()
@@ -130,11 +131,11 @@ func ago(t, now time.Time) string {
 	}
 	switch n := int(day(now).Sub(day(t)).Hours() / 24); {
 	case n <= 0:
-		return "today"
+		return l.Today
 	case n == 1:
-		return "yesterday"
+		return l.Yesterday
 	default:
-		return fmt.Sprintf("%d days ago", n)
+		return l.DaysAgo(n)
 	}
 }
 
@@ -144,13 +145,15 @@ func (m chooseScreen) about() []string {
 	if m.height < MinHeight || m.at >= len(m.offers) {
 		return nil
 	}
-	s := m.offers[m.at].Plan.Session
-	about := []string{"", s.For + ". Level: " + string(s.Level)}
+	l := m.style.lang
+	s := l.Session(m.offers[m.at].Plan.Session)
+	level := l.Choose.Level(l.Choose.Levels[string(s.Level)])
+	about := []string{"", s.For + ". " + level}
 	switch {
 	case s.For == "" && s.Level == "":
 		about[1] = ""
 	case s.For == "":
-		about[1] = "Level: " + string(s.Level)
+		about[1] = level
 	case s.Level == "":
 		about[1] = s.For
 	}
@@ -163,8 +166,8 @@ func (m chooseScreen) about() []string {
 	}
 	about = append(about, safetext.Wrap(strings.Join(titles, ", "), m.width-4, max(1, m.height/8))...)
 	if n := len(m.problems); n > 0 {
-		text := "cannot be read: " + strings.Join(m.problems, ", ") + "; coldfloor check FILE says why"
-		about = append(about, safetext.Wrap(text, m.width-4, 2)...)
+		broken := m.style.lang.Choose.CannotRead(strings.Join(m.problems, ", "))
+		about = append(about, safetext.Wrap(broken, m.width-4, 2)...)
 	}
 	for i, l := range about[1:] {
 		about[i+1] = m.style.quiet.Render("  " + safetext.Fit(l, m.width-2))

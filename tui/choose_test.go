@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"coldfloor/internal/text"
 	"fmt"
 	"strings"
 	"testing"
@@ -26,7 +27,7 @@ func TestNoSessionIsHiddenWithoutASign(t *testing.T) {
 				offers = append(offers, run.Offer{Plan: &q})
 			}
 			for at := range n {
-				m := chooseScreen{offers: offers, style: testStyle(termenv.Ascii, glyph.Quadrant), keys: newListKeys(), at: at, width: 40, height: height}
+				m := chooseScreen{offers: offers, style: testStyle(termenv.Ascii, glyph.Quadrant), keys: newListKeys(&text.English.Keys), at: at, width: 40, height: height}
 				listed, counted := 0, 0
 				view := m.View()
 				for _, l := range strings.Split(view, "\n") {

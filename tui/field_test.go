@@ -20,7 +20,7 @@ func counts(t *testing.T) map[string]scene {
 	scenes := map[string]scene{}
 	for _, mo := range moments {
 		m := momentOf(t, mo.at, mo.keys, testStyle(termenv.Ascii, glyph.Quadrant))
-		scenes[mo.name] = sceneOf(m.run.Plan(), m.run.View(), m.run.Options)
+		scenes[mo.name] = sceneOf(m.style.lang, m.run.Plan(), m.run.View(), m.run.Options)
 	}
 	return scenes
 }
@@ -115,7 +115,7 @@ func TestRepsAreCounted(t *testing.T) {
 		{54 * time.Second, "1", "down 3 0:25 of 5", "right side"},
 	} {
 		m, _ := screenAt(t, c.at)
-		s := sceneOf(m.run.Plan(), m.run.View(), m.run.Options)
+		s := sceneOf(m.style.lang, m.run.Plan(), m.run.View(), m.run.Options)
 		var texts []string
 		for _, b := range s.count.beside {
 			texts = append(texts, b.text)
@@ -145,7 +145,7 @@ func TestByHandIsAnEstimate(t *testing.T) {
 		}
 		from := m.run.View().Elapsed
 		m = clock.at(m, clock.now+worked-from)
-		s := sceneOf(m.run.Plan(), m.run.View(), m.run.Options)
+		s := sceneOf(m.style.lang, m.run.Plan(), m.run.View(), m.run.Options)
 		if s.count.before != "about" || s.count.figure != c.figure || s.count.beside[0].text != c.time || s.count.beside[1].text != "of 6" {
 			t.Errorf("after %v: %+v", c.worked, s.count)
 		}

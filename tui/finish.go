@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"coldfloor/internal/text"
 	"fmt"
 	"slices"
 	"strconv"
@@ -13,7 +14,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"coldfloor/internal/journal"
-	"coldfloor/internal/rating"
 	"coldfloor/internal/safetext"
 )
 
@@ -54,17 +54,17 @@ type formKeys struct {
 	Up, Next, Less, More, Done, Leave key.Binding
 }
 
-func newFormKeys() formKeys {
-	bind := func(name, text string, keys ...string) key.Binding {
-		return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, text))
+func newFormKeys(t *text.Keys) formKeys {
+	bind := func(name, help string, keys ...string) key.Binding {
+		return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, help))
 	}
 	return formKeys{
-		Up:    bind("↑", "up", "up", "shift+tab"),
-		Next:  bind("enter", "next", "down", "tab", "enter"),
-		Less:  bind("←", "less", "left", "-"),
-		More:  bind("→", "more", "right", "+"),
-		Done:  bind("ctrl+s", "save", "ctrl+s"),
-		Leave: bind("esc", "save", "esc", "ctrl+c"),
+		Up:    bind("↑", t.Up, "up", "shift+tab"),
+		Next:  bind("enter", t.NextField, "down", "tab", "enter"),
+		Less:  bind("←", t.Less, "left", "-"),
+		More:  bind("→", t.Greater, "right", "+"),
+		Done:  bind("ctrl+s", t.Save, "ctrl+s"),
+		Leave: bind("esc", t.Save, "esc", "ctrl+c"),
 	}
 }
 
@@ -87,8 +87,8 @@ func newFinishScreen(blocks []journal.PlannedBlock, counted []int, head string, 
 		return t
 	}
 	return finishScreen{blocks: blocks, counted: counted, rounds: slices.Clone(counted), rpe: notSaid, pain: notSaid,
-		where: input(textWhere), note: input(textNoteHint), head: head,
-		style: s, keys: newFormKeys(), help: s.help(), at: len(counted)}
+		where: input(s.lang.Form.Where), note: input(s.lang.Form.NoteHint), head: head,
+		style: s, keys: newFormKeys(&s.lang.Keys), help: s.help(), at: len(counted)}
 }
 
 // The lines of the form after those for the blocks, counted from the last
@@ -268,7 +268,7 @@ func (m finishScreen) scale() []string {
 	if m.height >= 15 {
 		lines = append(lines, "")
 	}
-	for _, l := range safetext.Wrap(rating.ScaleLine(), min(m.width-4, 76), 4) {
+	for _, l := range safetext.Wrap(m.style.lang.Form.Scale(), min(m.width-4, 76), 4) {
 		lines = append(lines, m.style.quiet.Render("  "+l))
 	}
 	return lines
@@ -278,13 +278,13 @@ func (m finishScreen) scale() []string {
 func (m finishScreen) remark() string {
 	switch line := m.line(); {
 	case line < 0:
-		return textRoundsHint
+		return m.style.lang.Form.RoundsHint
 	case line == lineRPE:
-		return textEffortHint(rating.AskAfter)
+		return m.style.lang.Form.EffortHint(m.style.lang.Form.AskAfter)
 	case line == linePain, line == lineWhere:
-		return textPainHint
+		return m.style.lang.Form.PainHint
 	}
-	return textOptional
+	return m.style.lang.Form.Optional
 }
 
 // formLine is a line of the form.
@@ -295,32 +295,32 @@ type formLine struct{ label, value string }
 func (m finishScreen) entries() []formLine {
 	var all []formLine
 	for i, b := range m.blocks {
-		all = append(all, formLine{b.Title, textRounds(m.rounds[i], b.Rounds)})
+		all = append(all, formLine{b.Title, m.style.lang.Form.Rounds(m.rounds[i], b.Rounds)})
 	}
 	where := formLine{}
 	if m.pain == yes {
-		where = formLine{"  " + textWhere, m.field(m.where)}
+		where = formLine{"  " + m.style.lang.Form.Where, m.field(m.where)}
 	}
-	return append(all, formLine{textEffort, m.effort()}, formLine{textPain, m.painText()}, where,
-		formLine{textNote, m.field(m.note)}, formLine{textSave, ""})
+	return append(all, formLine{m.style.lang.Form.Effort, m.effort()}, formLine{m.style.lang.Form.Pain, m.painText()}, where,
+		formLine{m.style.lang.Form.Note, m.field(m.note)}, formLine{m.style.lang.Form.Save, ""})
 }
 
 // painText says what was answered about pain.
 func (m finishScreen) painText() string {
 	switch m.pain {
 	case no:
-		return textNo
+		return m.style.lang.Form.No
 	case yes:
-		return textYes
+		return m.style.lang.Form.Yes
 	}
-	return textNotAnswered
+	return m.style.lang.Form.NotAnswered
 }
 
 // current returns the line at the cursor as text.
 func (m finishScreen) current() (label, value string) {
 	switch e := m.entries()[m.at]; m.line() {
 	case lineWhere:
-		return textWhere, safetext.Clean(m.where.Value())
+		return m.style.lang.Form.Where, safetext.Clean(m.where.Value())
 	case lineNote:
 		return e.label, safetext.Clean(m.note.Value())
 	default:
@@ -348,9 +348,9 @@ func (m finishScreen) labelWidth() int { return max(15, min(36, m.width/3)) }
 // effort says the effort in a figure and, where it has one, its word.
 func (m finishScreen) effort() string {
 	if m.rpe == notSaid {
-		return textNotAnswered
+		return m.style.lang.Form.NotAnswered
 	}
-	if word := rating.Scale[m.rpe]; word != "" {
+	if word := m.style.lang.Form.RPE[m.rpe]; word != "" {
 		return fmt.Sprintf("%d  %s", m.rpe, word)
 	}
 	return strconv.Itoa(m.rpe)

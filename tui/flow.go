@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"time"
@@ -126,8 +125,8 @@ func (m App) summary() string {
 		rounds += n
 		of += p.Blocks[i].Rounds
 	}
-	return fmt.Sprintf("%s: %s of %s, %d of %s", safetext.Clean(p.Session.Title), units.Clock(a.Clocked()),
-		units.Clock(p.Total), rounds, units.Count(of, "round"))
+	l := m.style.lang
+	return safetext.Clean(l.Title(p.Session.Title)) + ": " + l.Screen.Target(units.Clock(a.Clocked()), units.Clock(p.Total)) + ", " + l.Form.Rounds(rounds, of)
 }
 
 // underWay reports whether a run has begun and has not ended.

@@ -3,12 +3,10 @@ package tui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
-	"coldfloor/internal/cautions"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/run"
 	"coldfloor/internal/safetext"
-	"coldfloor/internal/words"
 )
 
 // form is what the form on the screen is for: a run that has just ended, or an
@@ -52,32 +50,32 @@ func (m App) saved(msg saved) (tea.Model, tea.Cmd) {
 	var then tea.Msg = nextWanted{}
 	if m.form.active != nil {
 		then = quitAsked{}
-		m.closing = m.summary() + "\n" + words.Logged
+		m.closing = m.summary() + "\n" + m.style.lang.Step.Logged
 		if msg.elsewhere != "" {
-			m.closing = m.summary() + "\nwritten to " + safetext.Clean(msg.elsewhere) + "; put it beside your journal"
+			m.closing = m.summary() + "\n" + m.style.lang.Form.WrittenTo(safetext.Clean(msg.elsewhere))
 		}
 	}
 	m.form = form{}
 	if msg.rating.Pain == nil || !*msg.rating.Pain {
 		return m, func() tea.Msg { return then }
 	}
-	return m.ask(question{title: "Pain noted", text: []string{cautions.PainNoted},
-		answers: []answer{newAnswer(then, "go on", "enter", "q", "esc", "ctrl+c")}})
+	return m.ask(question{title: m.style.lang.Form.PainTitle, text: []string{m.style.lang.PainNoted()},
+		answers: []answer{newAnswer(then, m.style.lang.Form.GoOn, "enter", "q", "esc", "ctrl+c")}})
 }
 
 // notSaved says that what was said is not on the disk, and what can be done.
 func (m App) notSaved(msg saved) question {
-	q := question{title: "Not logged yet", text: []string{fault.Text(msg.err), "What you typed is kept, and is tried again."},
-		answers: []answer{{Binding: newAnswer(nil, "try again", "t", "enter").Binding, do: m.save(msg.rating)}}}
+	q := question{title: m.style.lang.Form.NotLogged, text: []string{fault.Text(msg.err), m.style.lang.Form.Kept},
+		answers: []answer{{Binding: newAnswer(nil, m.style.lang.Form.TryAgain, "t", "enter").Binding, do: m.save(msg.rating)}}}
 	if a := m.form.active; a != nil {
-		q.answers = append(q.answers, answer{Binding: newAnswer(nil, "write it to another place", "w").Binding,
+		q.answers = append(q.answers, answer{Binding: newAnswer(nil, m.style.lang.Form.Elsewhere, "w").Binding,
 			do: func() tea.Msg {
 				file, err := a.SaveElsewhere(msg.rating)
 				return saved{rating: msg.rating, elsewhere: file, err: err}
 			}})
 	}
-	return question{title: q.title, text: q.text, answers: append(q.answers, newAnswer(formLeft{}, "back to the form", "b", "esc"),
-		newAnswer(quitAsked{}, "leave without it", "q", "ctrl+c"))}
+	return question{title: q.title, text: q.text, answers: append(q.answers, newAnswer(formLeft{}, m.style.lang.Form.BackToForm, "b", "esc"),
+		newAnswer(quitAsked{}, m.style.lang.Form.LeaveWithout, "q", "ctrl+c"))}
 }
 
 // keepTyped puts what was typed so far into the log when the screen goes away

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"coldfloor/internal/run"
+	"coldfloor/internal/text"
 	"flag"
 	"fmt"
 	"io"
@@ -61,7 +62,7 @@ func testStyle(profile termenv.Profile, set glyph.Set) style {
 	r := lipgloss.NewRenderer(io.Discard)
 	r.SetColorProfile(profile)
 	r.SetHasDarkBackground(true)
-	return newStyle(r, set)
+	return newStyle(r, set, &text.English)
 }
 
 // newTestRun returns the screen of a run of p, started, without a log and

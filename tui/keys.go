@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"coldfloor/internal/text"
 	"github.com/charmbracelet/bubbles/key"
 )
 
@@ -12,23 +13,23 @@ type runKeys struct {
 
 // newRunKeys returns the bindings. Each help text is the one that the help on
 // the screen shows.
-func newRunKeys() runKeys {
+func newRunKeys(t *text.Keys) runKeys {
 	bind := func(name, help string, keys ...string) key.Binding {
 		return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, help))
 	}
 	return runKeys{
-		Finish: bind("space", "end set", " ", "enter", "pgdown"),
-		Pause:  bind("p", "pause", "p"),
-		More:   bind("+", "15 s more", "+", "="),
-		Back:   bind("←", "back", "left"),
-		Repeat: bind("r", "repeat the set", "r"),
-		Skip:   bind("→", "skip", "right"),
-		Easier: bind("e", "easier", "e"),
-		Mute:   bind("m", "mute", "m"),
-		Louder: bind("↑", "louder", "up"),
-		Softer: bind("↓", "softer", "down"),
-		Stop:   bind("q", "stop", "q", "esc", "ctrl+c"),
-		Help:   bind("?", "keys", "?"),
+		Finish: bind("space", t.EndSet, " ", "enter", "pgdown"),
+		Pause:  bind("p", t.Pause, "p"),
+		More:   bind("+", t.More, "+", "="),
+		Back:   bind("←", t.Back, "left"),
+		Repeat: bind("r", t.Repeat, "r"),
+		Skip:   bind("→", t.Skip, "right"),
+		Easier: bind("e", t.Easier, "e"),
+		Mute:   bind("m", t.Mute, "m"),
+		Louder: bind("↑", t.Louder, "up"),
+		Softer: bind("↓", t.Softer, "down"),
+		Stop:   bind("q", t.Stop, "q", "esc", "ctrl+c"),
+		Help:   bind("?", t.Help, "?"),
 	}
 }
 
@@ -51,12 +52,12 @@ type listKeys struct {
 	Up, Down, Choose, Stop key.Binding
 }
 
-func newListKeys() listKeys {
+func newListKeys(t *text.Keys) listKeys {
 	return listKeys{
-		Up:     key.NewBinding(key.WithKeys("up", "k"), key.WithHelp("↑", "up")),
-		Down:   key.NewBinding(key.WithKeys("down", "j"), key.WithHelp("↓", "down")),
-		Choose: key.NewBinding(key.WithKeys("enter", " "), key.WithHelp("enter", "choose")),
-		Stop:   key.NewBinding(key.WithKeys("q", "esc", "ctrl+c"), key.WithHelp("q", "leave")),
+		Up:     key.NewBinding(key.WithKeys("up", "k"), key.WithHelp("↑", t.Up)),
+		Down:   key.NewBinding(key.WithKeys("down", "j"), key.WithHelp("↓", t.Down)),
+		Choose: key.NewBinding(key.WithKeys("enter", " "), key.WithHelp("enter", t.Choose)),
+		Stop:   key.NewBinding(key.WithKeys("q", "esc", "ctrl+c"), key.WithHelp("q", t.Leave)),
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/units"
 	"coldfloor/tui/palette"
 )
 
@@ -165,7 +166,7 @@ func (f frame) toGo() string {
 	if f.scene.phase == palette.Done {
 		return ""
 	}
-	return textToGo(ceilSecond(f.scene.left))
+	return f.style.lang.Screen.ToGo(units.Clock(ceilSecond(f.scene.left)))
 }
 
 // then says what follows, in large letters where there are lines for them, if

@@ -8,6 +8,7 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/text"
 	"coldfloor/sessions"
 )
 
@@ -58,12 +59,12 @@ func (e entry) line(m sessions.Measure) string {
 }
 
 // hint says what the keys do, or what is wrong with what was entered.
-func (e entry) hint(m sessions.Measure) string {
+func (e entry) hint(l *text.Language, m sessions.Measure) string {
 	if e.wrong {
 		_, err := m.ParseResult(e.text)
-		return textOneMore + ": it " + err.Error()
+		return l.Screen.OneMore + ": it " + err.Error()
 	}
-	return textKeepResult
+	return l.Screen.KeepResult
 }
 
 // nameOf returns the name of the exercise of a try, made safe to show.
@@ -104,7 +105,7 @@ func (m runScreen) asksResult() (lines []string, foot string) {
 		return nil, ""
 	}
 	t := m.run.Due()[0]
-	foot = m.entry.hint(t.Measure)
+	foot = m.entry.hint(m.style.lang, t.Measure)
 	if !m.entry.wrong {
 		foot = nameOf(m.run.Plan(), t) + ": " + foot
 	}
@@ -147,7 +148,7 @@ func (r resultsScreen) Update(k tea.KeyMsg) (resultsScreen, tea.Cmd) {
 
 // answer says what was answered.
 func (r resultsScreen) answer(t plan.Try, text string, value *float64) string {
-	said := textLeftOut
+	said := r.style.lang.Screen.LeftOut
 	if value != nil {
 		said = strings.TrimSpace(text + " " + t.Measure.Unit())
 	}
@@ -162,7 +163,7 @@ func (r resultsScreen) View(width, height int) string {
 		return ""
 	}
 	t := due[0]
-	lines := []string{titleBar(r.style, textResults, width), ""}
+	lines := []string{titleBar(r.style, r.style.lang.Screen.Results, width), ""}
 	room := max(0, height-8)
 	for _, s := range r.said[max(0, len(r.said)-room):] {
 		lines = append(lines, r.style.quiet.Render(safetext.Fit(" "+s, width)))
@@ -172,9 +173,9 @@ func (r resultsScreen) View(width, height int) string {
 	if t.Way != "" {
 		lines = append(lines, r.style.note.Render(safetext.Fit(" "+safetext.Clean(t.Way), width)))
 	}
-	lines = append(lines, "", safetext.Fit(" "+r.entry.hint(t.Measure), width))
+	lines = append(lines, "", safetext.Fit(" "+r.entry.hint(r.style.lang, t.Measure), width))
 	if n := len(due) - 1; n > 0 {
-		lines = append(lines, safetext.Fit(" "+textMoreResults(n), width))
+		lines = append(lines, safetext.Fit(" "+r.style.lang.Screen.MoreResults(n), width))
 	}
 	return r.style.text(strings.Join(lines, "\n"))
 }

@@ -14,7 +14,6 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
 	"coldfloor/internal/strip"
-	"coldfloor/internal/words"
 )
 
 const (
@@ -65,7 +64,7 @@ type runScreen struct {
 
 // newRunScreen returns the screen of a run that has not started.
 func newRunScreen(r *run.Active, s style, from Reading) runScreen {
-	return runScreen{run: r, style: s, keys: newRunKeys(), help: s.help(), reading: from}
+	return runScreen{run: r, style: s, keys: newRunKeys(&s.lang.Keys), help: s.help(), reading: from}
 }
 
 // start starts the run.
@@ -118,7 +117,7 @@ func (m runScreen) Update(msg tea.Msg) (runScreen, tea.Cmd) {
 // look brings the run up to the present and notices what has changed.
 func (m runScreen) look() runScreen {
 	if away := m.run.Tick(); away != 0 {
-		m = m.note(words.Away(time.Duration(float64(away)/m.speed()), m.run.Alone()))
+		m = m.note(m.style.lang.Away(time.Duration(float64(away)/m.speed()), m.run.Alone()))
 	}
 	if n := m.run.SoundNotice(); n != m.heard {
 		if m.heard = n; n != "" {
@@ -258,9 +257,9 @@ func (m runScreen) pressed(k tea.KeyMsg) (runScreen, tea.Cmd) {
 	case key.Matches(k, m.keys.Mute):
 		m = m.mute()
 	case key.Matches(k, m.keys.Louder):
-		m = m.note(textVolume(m.run.Louder(1)))
+		m = m.note(m.style.lang.Screen.Volume(m.run.Louder(1)))
 	case key.Matches(k, m.keys.Softer):
-		m = m.note(textVolume(m.run.Louder(-1)))
+		m = m.note(m.style.lang.Screen.Volume(m.run.Louder(-1)))
 	case key.Matches(k, m.keys.More):
 		m = m.more()
 	case key.Matches(k, m.keys.Back):
@@ -280,9 +279,9 @@ func (m runScreen) pressed(k tea.KeyMsg) (runScreen, tea.Cmd) {
 // mute turns the sound off or on.
 func (m runScreen) mute() runScreen {
 	if m.run.ToggleMute() {
-		return m.note(textSoundOff)
+		return m.note(m.style.lang.Screen.SoundOff)
 	}
-	return m.note(textSoundOn)
+	return m.note(m.style.lang.Screen.SoundOn)
 }
 
 // do acts, and shows what was done where that is not plain to see.
@@ -298,9 +297,9 @@ func (m runScreen) do(a engine.Action, notice string) runScreen {
 // more gives the step more time, or says why it needs none.
 func (m runScreen) more() runScreen {
 	if m.run.View().Phase == engine.Overtime {
-		return m.note(textNoMore)
+		return m.note(m.style.lang.Screen.NoMore)
 	}
-	return m.do(engine.More, textMore)
+	return m.do(engine.More, m.style.lang.Screen.More)
 }
 
 // pause pauses, or goes on.
@@ -317,11 +316,11 @@ func (m runScreen) easier() runScreen {
 	m.run.Do(engine.Swap)
 	switch after := m.run.View().Easier; {
 	case after && !before:
-		return m.note(textEasier)
+		return m.note(m.style.lang.Screen.Easier)
 	case before && !after:
-		return m.note(textAsGiven)
+		return m.note(m.style.lang.Screen.AsGiven)
 	}
-	return m.note(textNoEasier)
+	return m.note(m.style.lang.Screen.NoEasier)
 }
 
 // slapped ends the set in hand. It never ends a rest; out of a pause it goes
@@ -352,7 +351,7 @@ func (m runScreen) View() string {
 		lines, foot := m.asksResult()
 		switch {
 		case m.asking:
-			f.asked = textStop[:]
+			f.asked = m.style.lang.Screen.Stop[:]
 		case lines != nil:
 			f.asked = lines
 			if !f.loud {
@@ -365,7 +364,7 @@ func (m runScreen) View() string {
 
 // frame returns the picture of v, without its strip and its foot.
 func (m runScreen) frame(v engine.View) frame {
-	return frame{scene: sceneOf(m.run.Plan(), v, m.run.Options), width: m.width, height: m.height, style: m.style, rows: m.reading.Rows()}
+	return frame{scene: sceneOf(m.style.lang, m.run.Plan(), v, m.run.Options), width: m.width, height: m.height, style: m.style, rows: m.reading.Rows()}
 }
 
 // placeOf returns the planned session time that the player has come to.
@@ -382,17 +381,17 @@ func placeOf(p *plan.Plan, v engine.View) time.Duration {
 func (m runScreen) foot(v engine.View) (text string, loud bool) {
 	switch {
 	case m.over():
-		return textGoOn, true
+		return m.style.lang.Screen.GoOn, true
 	case m.asking:
-		return textStop[0] + " " + textStop[1], true
+		return m.style.lang.Screen.Stop[0] + " " + m.style.lang.Screen.Stop[1], true
 	case v.Phase == engine.Halted && m.notice != "":
-		return m.notice + "; " + textResume, true
+		return m.notice + "; " + m.style.lang.Screen.Resume, true
 	case v.Phase == engine.Halted:
-		return textPaused, true
+		return m.style.lang.Screen.PausedNote, true
 	case m.notice != "":
 		return m.notice, true
 	case m.helping:
-		return textHelpBack, true
+		return m.style.lang.Screen.HelpBack, true
 	}
 	if t := m.run.Trouble(); t != "" {
 		return t, true
@@ -400,9 +399,9 @@ func (m runScreen) foot(v engine.View) (text string, loud bool) {
 	sound := ""
 	switch {
 	case m.run.Muted():
-		sound = textMuted + "  "
+		sound = m.style.lang.Screen.Muted + "  "
 	case m.heard != "":
-		sound = textBellOnly + "  "
+		sound = m.style.lang.Screen.BellOnly + "  "
 	}
 	return m.style.quiet.Render(sound) + m.shortHelp(v, m.width-len(sound)), false
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"coldfloor/internal/text"
 	"strings"
 	"testing"
 	"time"
@@ -108,7 +109,7 @@ func TestEveryKey(t *testing.T) {
 // Every binding does something that TestEveryKey presses, and has help.
 func TestEveryBindingIsTested(t *testing.T) {
 	tested := " enter pgdown p + = left r right e m up down q esc ctrl+c ?"
-	for _, column := range newRunKeys().FullHelp() {
+	for _, column := range newRunKeys(&text.English.Keys).FullHelp() {
 		for _, b := range column {
 			if b.Help().Key == "" || b.Help().Desc == "" {
 				t.Errorf("%v has no help", b.Keys())

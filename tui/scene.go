@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"coldfloor/internal/text"
 	"fmt"
 	"slices"
 	"strings"
@@ -10,7 +11,6 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/units"
-	"coldfloor/internal/words"
 	"coldfloor/tui/palette"
 )
 
@@ -24,6 +24,7 @@ const (
 // scene is what there is to see at one moment, in words; layout decides how
 // much of it finds room, and where. Its texts are safe to show.
 type scene struct {
+	lang     *text.Language
 	phase    palette.Phase
 	word     string    // what is going on, in capitals
 	count    counted   // what is largest
@@ -84,21 +85,45 @@ func (c counted) plain() string {
 }
 
 // sceneOf returns what there is to see of v in a run with options o.
-func sceneOf(p *plan.Plan, v engine.View, o engine.Options) scene {
+func sceneOf(l *text.Language, p *plan.Plan, v engine.View, o engine.Options) scene {
 	if v.Phase == engine.Over {
-		return scene{phase: palette.Done, word: palette.Done.Look().Word, count: figure(units.Clock(v.Clock)), clock: v.Clock,
-			movement: safetext.Clean(p.Session.Title)}
+		return scene{lang: l, phase: palette.Done, word: wordOf(l, palette.Done), count: figure(units.Clock(v.Clock)), clock: v.Clock,
+			movement: safetext.Clean(l.Title(p.Session.Title))}
 	}
 	step := p.Steps[v.Step]
-	s := scene{phase: phaseOf(step, v, o), clock: v.Clock, left: v.Left - v.Remaining + ceilSecond(v.Remaining)}
-	s.word = s.phase.Look().Word
+	s := scene{lang: l, phase: phaseOf(step, v, o), clock: v.Clock, left: v.Left - v.Remaining + ceilSecond(v.Remaining)}
+	s.word = wordOf(l, s.phase)
 	if s.phase == palette.OwnPace {
-		s.word += ": " + textKeyWhenDone
+		s.word += ": " + s.lang.Screen.KeyWhenDone
 	}
 	s.task(p, v)
 	s.counts(p, v)
 	s.called(p, v, o.Seed)
 	return s
+}
+
+// wordOf returns the word of a phase, in capitals.
+func wordOf(l *text.Language, p palette.Phase) string {
+	t := &l.Screen
+	switch p {
+	case palette.Work:
+		return t.Work
+	case palette.OwnPace:
+		return t.OwnPace
+	case palette.SideChange:
+		return t.Switch
+	case palette.NextExercise:
+		return t.Change
+	case palette.Rest:
+		return t.Rest
+	case palette.RestEnds:
+		return t.RestEnds
+	case palette.Paused:
+		return t.Paused
+	case palette.Done:
+		return t.Done
+	}
+	return t.Ready
 }
 
 // phaseOf returns the phase of a moment.
@@ -147,8 +172,8 @@ func (s *scene) counts(p *plan.Plan, v engine.View) {
 	s.last = left <= lastSeconds*time.Second && s.phase != palette.Paused && s.phase != palette.OwnPace
 	switch s.phase {
 	case palette.Paused:
-		s.count = counted{figure: textResume, widest: textResume}
-		s.dose = textToGo(left)
+		s.count = counted{figure: s.lang.Screen.Resume, widest: s.lang.Screen.Resume}
+		s.dose = s.lang.Screen.ToGo(units.Clock(left))
 	case palette.Work, palette.OwnPace:
 		s.work(p, v)
 	default:
@@ -170,27 +195,27 @@ func (s *scene) work(p *plan.Plan, v engine.View) {
 	step := p.Steps[v.Step]
 	left := units.Clock(ceilSecond(v.Remaining)) // a bare figure beside another says nothing
 	if s.phase == palette.OwnPace {
-		left = textTarget(v.Elapsed, v.Length)
+		left = s.lang.Screen.Target(units.Clock(v.Elapsed), units.Clock(v.Length))
 	}
 	rhythm := p.Rhythm(v.Step, v.Easier)
 	beat, ok := rhythm.At(v.Elapsed)
-	phase, hasPhase := phaseText(beat, v.Elapsed, rhythm.Rep)
+	phase, hasPhase := s.phaseText(beat, v.Elapsed, rhythm.Rep)
 	switch {
 	case ok && beat.Of > 0:
 		s.count = figure(fmt.Sprint(beat.Rep))
 		s.count.widest = strings.Repeat("0", len(fmt.Sprint(beat.Of)))
 		if s.phase == palette.OwnPace {
-			s.count.before = textAbout
+			s.count.before = s.lang.Screen.About
 			hasPhase = false // nobody knows where in a rep the player is
 		}
-		s.dose = words.Side(step.Side)
+		s.dose = s.lang.Side(step.Side)
 		if s.side == plan.Alternate && s.phase == palette.Work {
-			s.side, s.dose = beat.Side, words.Side(beat.Side)
+			s.side, s.dose = beat.Side, s.lang.Side(beat.Side)
 		}
-		s.count.beside = []aside{beside(left), beside(textOf(beat.Of))}
+		s.count.beside = []aside{beside(left), beside(s.lang.Screen.Of(beat.Of))}
 	case s.phase == palette.OwnPace:
 		s.count = figure(units.Clock(v.Elapsed))
-		s.count.beside = []aside{beside(textTarget(v.Elapsed, v.Length))}
+		s.count.beside = []aside{beside(s.lang.Screen.Target(units.Clock(v.Elapsed), units.Clock(v.Length)))}
 	default:
 		s.count = figure(timeLeft(ceilSecond(v.Remaining)))
 	}
@@ -201,13 +226,15 @@ func (s *scene) work(p *plan.Plan, v engine.View) {
 
 // phaseText says which phase of a rep it is and how long that still lasts, with
 // room for every other phase of a rep of the given length.
-func phaseText(b plan.Beat, elapsed, rep time.Duration) (aside, bool) {
-	name, ok := textPhase[b.Phase]
+func (s *scene) phaseText(b plan.Beat, elapsed, rep time.Duration) (aside, bool) {
+	t := &s.lang.Screen
+	names := map[plan.RepPhase]string{plan.Lowering: t.Down, plan.HoldLow: t.Hold, plan.Rising: t.Up, plan.HoldHigh: t.Hold}
+	name, ok := names[b.Phase]
 	if !ok {
 		return aside{}, false
 	}
 	var longest string
-	for _, n := range textPhase {
+	for _, n := range names {
 		if len(n) > len(longest) || len(n) == len(longest) && n < longest {
 			longest = n
 		}
@@ -230,59 +257,59 @@ func (s *scene) task(p *plan.Plan, v engine.View) {
 	}
 	work := p.Steps[i]
 	s.side = work.Side
-	s.movement = words.Movement(p, i, v.Easier)
-	s.reps = dose(work)
-	s.dose = sideDose(work)
-	s.cue = words.Cues(p, i, v.Easier)
+	s.movement = s.lang.Exercise(p, i, v.Easier)
+	s.reps = dose(s.lang, work)
+	s.dose = sideDose(s.lang, work)
+	s.cue = s.lang.Cues(p, i, v.Easier)
 	if e := p.Exercise(i); e != nil {
 		s.how = safetext.Clean(e.In(v.Easier).How)
 	}
-	s.round = words.Round(p, i)
+	s.round = s.lang.Round(p, i)
 	if work.Block > 0 {
 		s.block = safetext.Clean(p.Blocks[work.Block-1].Title)
 	}
 	if e := p.Exercise(i); e != nil && s.upcoming && !v.Easier && e.Easier.Given() {
-		s.offer = textOffer(safetext.Clean(e.Easier.Name))
+		s.offer = s.lang.Screen.Offer(safetext.Clean(s.lang.Name(e.Easier.Name)))
 	}
-	s.then, s.thenName = then(p, v, i)
+	s.then, s.thenName = then(s.lang, p, v, i)
 }
 
 // dose returns what a work step asks for. A unit of one letter would read as a
 // figure among capitals: 5S, 1M.
-func dose(s plan.Step) string {
+func dose(l *text.Language, s plan.Step) string {
 	switch {
 	case s.Reps > 0:
-		return words.Dose(s)
+		return l.Dose(s)
 	case s.Length < time.Minute:
-		return strings.TrimSuffix(units.FormatDuration(s.Length), "s") + " sec"
+		return strings.TrimSuffix(units.FormatDuration(s.Length), "s") + " " + l.Step.Seconds
 	}
-	return units.Clock(s.Length) + " min"
+	return units.Clock(s.Length) + " " + l.Step.Minutes
 }
 
 // sideDose returns the dose of a work step after the side that it is for.
-func sideDose(s plan.Step) string {
-	if side := words.Side(s.Side); side != "" {
-		return side + ", " + dose(s)
+func sideDose(l *text.Language, s plan.Step) string {
+	if side := l.Side(s.Side); side != "" {
+		return side + ", " + dose(l, s)
 	}
-	return dose(s)
+	return dose(l, s)
 }
 
 // then says what follows work step i, with its dose and without.
-func then(p *plan.Plan, v engine.View, i int) (whole, name string) {
+func then(l *text.Language, p *plan.Plan, v engine.View, i int) (whole, name string) {
 	next := p.NextWork(i)
 	if i+1 >= len(p.Steps) || next < 0 {
-		return textThenDone, textThenDone
+		return l.Screen.ThenDone, l.Screen.ThenDone
 	}
 	switch s := p.Steps[i+1]; s.Kind {
 	case plan.Rest:
-		whole = textThenRest(s.Length)
+		whole = l.Screen.ThenRest(units.Clock(s.Length))
 		return whole, whole
 	case plan.Switch:
-		whole = textThen(words.Side(s.Side))
+		whole = l.Screen.Then(l.Side(s.Side))
 		return whole, whole
 	}
-	name = textThen(words.Movement(p, next, v.EasierAt(p, next)))
-	return name + ", " + sideDose(p.Steps[next]), name
+	name = l.Screen.Then(l.Exercise(p, next, v.EasierAt(p, next)))
+	return name + ", " + sideDose(l, p.Steps[next]), name
 }
 
 // ceilSecond rounds up to whole seconds, so that time left never reads nothing

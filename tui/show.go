@@ -6,7 +6,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"coldfloor/internal/words"
 	"coldfloor/tui/onscreen"
 )
 
@@ -37,7 +36,7 @@ func Run(o Options, signals <-chan os.Signal) (closing string, err error) {
 		err = errors.Join(err, app.keepTyped())
 	}
 	if app.underWay() && o.Flow.Logged() {
-		app.closing = words.Kept
+		app.closing = app.opts.Flow.Language().Step.Kept
 	}
 	return app.Closing(), errors.Join(err, app.Err())
 }

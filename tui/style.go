@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"coldfloor/internal/text"
 	"math"
 	"strings"
 	"unicode/utf8"
@@ -18,6 +19,7 @@ import (
 // style is how everything looks on one terminal: its colours and the
 // characters it can show.
 type style struct {
+	lang    *text.Language
 	set     glyph.Set
 	ascii   bool // nothing but ASCII can be shown
 	drab    bool // there is no colour, nor anything else but characters
@@ -30,9 +32,9 @@ type style struct {
 }
 
 // newStyle returns the style for a renderer's terminal.
-func newStyle(r *lipgloss.Renderer, set glyph.Set) style {
+func newStyle(r *lipgloss.Renderer, set glyph.Set, l *text.Language) style {
 	p := palette.New(r)
-	return style{set: set, ascii: set == glyph.Plain, drab: r.ColorProfile() == termenv.Ascii, few: r.ColorProfile() == termenv.ANSI, memo: newMemo(), palette: p,
+	return style{lang: l, set: set, ascii: set == glyph.Plain, drab: r.ColorProfile() == termenv.Ascii, few: r.ColorProfile() == termenv.ANSI, memo: newMemo(), palette: p,
 		strong: p.Strong(), note: p.Plain(), quiet: p.Muted()}
 }
 

@@ -62,9 +62,9 @@ func (f frame) oneLine() string {
 func (s scene) head() string {
 	switch {
 	case s.phase == palette.SideChange:
-		return capital(string(s.side)) + " side"
+		return capital(s.lang.Side(s.side))
 	case s.next():
-		return capital(textNext) + ": " + s.movement
+		return capital(s.lang.Screen.Next) + ": " + s.movement
 	}
 	return s.movement
 }
@@ -84,7 +84,7 @@ func (f frame) named(head string, rows int, most float64) ([]string, float64) {
 		return lines, high
 	}
 	if alone, higher := f.large(f.scene.movement, rows-1, most); higher > high {
-		return append([]string{f.style.strong.Render(f.centre(textNext + ":"))}, alone...), higher
+		return append([]string{f.style.strong.Render(f.centre(f.style.lang.Screen.Next + ":"))}, alone...), higher
 	}
 	return lines, high
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"coldfloor/internal/text"
 	"strings"
 	"testing"
 	"time"
@@ -42,7 +43,7 @@ matches: [2026-12-11]
 func TestToday(t *testing.T) {
 	r := lipgloss.NewRenderer(nil)
 	r.SetColorProfile(termenv.Ascii)
-	s := newStyle(r, glyph.Plain)
+	s := newStyle(r, glyph.Plain, &text.English)
 	p := winter(t)
 	for _, c := range []struct {
 		date          string

@@ -11,6 +11,7 @@ import (
 
 // runOptions are the flags of the run command.
 type runOptions struct {
+	language string
 	day      dayFlags
 	plain    bool
 	stamps   bool
@@ -62,6 +63,7 @@ the session's clock. Keys are then typed with Enter after them; ? lists them.`,
 	f.StringVar(&o.clicks, "clicks", "", "a soft click for each paced rep: `on or off`; else the settings say, by default on")
 	o.day.add(c)
 	seedFlag(c, &o.seed)
+	languageFlag(c, &o.language)
 	voiceFlag(c, &o.voice)
 	return c
 }
@@ -85,6 +87,11 @@ func (o *runOptions) run(c *cobra.Command, args []string) error {
 	if err != nil {
 		return err
 	}
+	language, err := languageOf(o.language, mine)
+	if err != nil {
+		return err
+	}
+	mine.Language = language.Code // what is said and what is shown are one
 	switch o.clicks {
 	case "":
 	case "on", "off":
@@ -92,7 +99,7 @@ func (o *runOptions) run(c *cobra.Command, args []string) error {
 	default:
 		return usageError{fmt.Sprintf("--clicks %q is neither on nor off", o.clicks), "--clicks off leaves the reps' clicks out"}
 	}
-	s := stage{options: o, command: c, settings: mine, from: from}
+	s := stage{options: o, command: c, settings: mine, language: language, from: from}
 	if o.voice != "" {
 		if o.speed != 1 {
 			return usageError{"words take their time, and cannot be spoken at another speed", "leave out --voice or --speed"}

@@ -19,6 +19,7 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 	"coldfloor/internal/voice"
 	"coldfloor/sessions/weeks"
@@ -33,6 +34,7 @@ type stage struct {
 	options  *runOptions
 	command  *cobra.Command
 	settings settings.Player
+	language *text.Language
 	from     units.Length   // from where the screen is read
 	plan     *plan.Plan     // nil: to be chosen
 	weeks    *journal.Weeks // what put the session on its day; nil: nothing did
@@ -80,7 +82,7 @@ func (s *stage) flowOptions() run.Options {
 	if isTerminal(out) {
 		device.Bell = func() { _, _ = io.WriteString(out, "\a") }
 	}
-	o := run.Options{Plan: s.plan, Weeks: s.weeks, Player: s.settings, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
+	o := run.Options{Plan: s.plan, Weeks: s.weeks, Player: s.settings, Language: s.language, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
 		NoKeys: !s.screen() && !s.keyboard(), Device: &device, Voice: s.voice,
 		Cues: sound.Options{Pips: sound.DefaultPips, Clicks: s.settings.Clicks}, Seed: seedOf(s.options.seed)}
 	if s.options.speed == 1 {

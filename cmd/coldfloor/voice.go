@@ -1,6 +1,8 @@
 package main
 
 import (
+	"coldfloor/internal/text"
+	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -26,7 +28,7 @@ func voiceFlag(c *cobra.Command, value *string) {
 func voiceOf(flag string, mine settings.Player, pips int) (*voice.Voice, error) {
 	code := flag
 	if code == ownLanguage {
-		code = mine.Language
+		code = text.Of(mine.Language, os.Getenv).Code
 	}
 	if code == "" {
 		code = voice.Languages()[0]

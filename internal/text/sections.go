@@ -1,5 +1,10 @@
 package text
 
+import (
+	"fmt"
+	"strings"
+)
+
 // Screen is what the running screen says. What is drawn large is turned into
 // capitals there.
 type Screen struct {
@@ -54,6 +59,17 @@ type Form struct {
 	NotLogged, Kept, TryAgain, Elsewhere string
 	BackToForm, LeaveWithout             string
 	WrittenTo                            func(file string) string
+}
+
+// Scale returns the effort scale in one line: "0 rest, 1 very very easy, …".
+func (f *Form) Scale() string {
+	var parts []string
+	for n, word := range f.RPE {
+		if word != "" {
+			parts = append(parts, fmt.Sprintf("%d %s", n, word))
+		}
+	}
+	return strings.Join(parts, ", ")
 }
 
 // Choose is what the list of sessions and the day of a plan of weeks say.

@@ -1,0 +1,116 @@
+package text
+
+import (
+	"reflect"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"coldfloor/internal/units"
+	"coldfloor/sessions"
+)
+
+// entries calls f with every text and function of a language, by the path that
+// leads to it.
+func entries(l *Language, f func(path string, v reflect.Value)) {
+	var walk func(path string, v reflect.Value)
+	walk = func(path string, v reflect.Value) {
+		switch v.Kind() {
+		case reflect.Struct:
+			for i := range v.NumField() {
+				if v.Type().Field(i).IsExported() {
+					walk(path+"."+v.Type().Field(i).Name, v.Field(i))
+				}
+			}
+		case reflect.Array:
+			for i := range v.Len() {
+				walk(path, v.Index(i))
+			}
+		default:
+			f(path, v)
+		}
+	}
+	walk(l.Code, reflect.ValueOf(l).Elem())
+}
+
+// gaps are entries that may be empty: the scale has words for some numbers
+// alone (Foster et al., J Strength Cond Res 2001;15:109–115).
+var gaps = map[string]bool{"en.Form.RPE": true, "de.Form.RPE": true}
+
+// TestNothingIsMissing: every language has every text, and every function.
+func TestNothingIsMissing(t *testing.T) {
+	for _, l := range languages {
+		entries(l, func(path string, v reflect.Value) {
+			if v.IsZero() && !gaps[path] {
+				t.Errorf("%s is missing", path)
+			}
+		})
+		for n, word := range l.Form.RPE {
+			if (word == "") != (English.Form.RPE[n] == "") {
+				t.Errorf("%s: %d on the scale has words in one language alone", l.Code, n)
+			}
+		}
+	}
+}
+
+// TestWordsFitTheSmallestWindow: the words of the phases find room in a banner
+// of a window of 40 columns, and what stands at its foot in its 40.
+func TestWordsFitTheSmallestWindow(t *testing.T) {
+	for _, l := range languages {
+		s := &l.Screen
+		for _, word := range []string{s.Ready, s.Work, s.Rest, s.Switch, s.Change, s.RestEnds, s.Paused, s.Done, s.OwnPace + ": " + s.KeyWhenDone} {
+			if w := ansi.StringWidth(word); w > 30 {
+				t.Errorf("%s: %q is %d cells wide", l.Code, word, w)
+			}
+		}
+		for _, line := range []string{s.PausedNote, s.GoOn, s.HelpBack, s.Muted, s.BellOnly, s.SoundOff, s.SoundOn, s.More, s.NoMore, s.AsGiven, s.Easier, s.NoEasier,
+			s.KeepResult, s.Stop[0] + " " + s.Stop[1], l.Form.Optional, l.Form.PainHint, l.Form.NoteHint} {
+			if w := ansi.StringWidth(line); w > 40 {
+				t.Errorf("%s: %q is %d cells wide", l.Code, line, w)
+			}
+		}
+	}
+}
+
+// TestOf: the player's own choice goes before the system's.
+func TestOf(t *testing.T) {
+	for _, c := range []struct{ code, lang, all, want string }{
+		{"", "", "", "en"}, {"", "de_AT.UTF-8", "", "de"}, {"", "C.UTF-8", "", "en"}, {"en", "de_DE", "", "en"},
+		{"de", "en_GB", "", "de"}, {"", "en_GB", "de_DE.UTF-8", "de"}, {"", "fr_FR", "", "en"},
+	} {
+		got := Of(c.code, func(name string) string { return map[string]string{"LANG": c.lang, "LC_ALL": c.all}[name] })
+		if got.Code != c.want {
+			t.Errorf("%+v gives %s", c, got.Code)
+		}
+	}
+}
+
+// TestTitles: a plan of weeks puts the week after a title; it is said in the
+// language too.
+func TestTitles(t *testing.T) {
+	if got := German.Title("Something of a coach's own, week 3"); got != "Something of a coach's own, Woche 3" {
+		t.Errorf("title %q", got)
+	}
+	if got := English.Title("Hallway power, week 3"); got != "Hallway power, week 3" {
+		t.Errorf("title %q", got)
+	}
+}
+
+// TestDates: as they are written in each language.
+func TestDates(t *testing.T) {
+	d, err := units.ParseDate("2027-03-02")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if en, de := English.Date(d), German.Date(d); en != "Tue 2 Mar" || de != "Di 2. März" {
+		t.Errorf("%q, %q", en, de)
+	}
+}
+
+// TestCoachsWordsStay: what no built-in session says is shown as it is.
+func TestCoachsWordsStay(t *testing.T) {
+	s := &sessions.Session{Title: "A", Blocks: []sessions.Block{{Title: "B", Exercises: []sessions.Exercise{{Name: "My own hop", Cues: []string{"So"}}}}}}
+	if got := German.Session(s); !reflect.DeepEqual(got.Blocks, s.Blocks) {
+		t.Errorf("%+v", got.Blocks)
+	}
+}
