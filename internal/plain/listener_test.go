@@ -1,6 +1,7 @@
 package plain
 
 import (
+	"coldfloor/internal/text"
 	"io"
 	"testing"
 
@@ -10,5 +11,5 @@ import (
 
 func TestPrinterKeepsTheListenersContract(t *testing.T) {
 	p := enginetest.Plan(t)
-	enginetest.AssertListener(t, p, func() engine.Listener { return NewPrinter(p, io.Discard, true, true) })
+	enginetest.AssertListener(t, p, func() engine.Listener { return NewPrinter(p, &text.English, io.Discard, true, true) })
 }
