@@ -161,6 +161,7 @@ func (p *tally) layOut(today day) {
 		p.layOutWeeks(today)
 	}
 	p.stand(today)
+	p.weeks, p.days, p.began, p.exercises, p.results, p.planned = nil, nil, nil, nil, nil, nil // laid out
 }
 
 func (p *tally) layOutWeeks(today day) {
