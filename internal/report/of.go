@@ -21,7 +21,7 @@ func Of(s *review.Squad) *Doc {
 	default:
 		d.Title += fmt.Sprintf(", squad of %d", len(s.Players))
 		squad := Section{Title: "Squad", Table: SquadTable(s), Notes: squadNotes(s)}
-		d.Parts = []Part{{Sections: []Section{squad, squadPain(s)}}}
+		d.Parts = []Part{{Sections: append(toLookAt(s), squad, squadPain(s))}}
 		if s.Planned {
 			d.Parts[0].Sections = append(d.Parts[0].Sections, SquadPlanned(s))
 		}
@@ -37,7 +37,22 @@ func Page(s *review.Squad) *Doc {
 	t := SquadTable(s)
 	t.Links = nil
 	return &Doc{Title: fmt.Sprintf("Squad of %d", len(s.Players)), About: about(s),
-		Parts: []Part{{Sections: []Section{{Table: t, Notes: squadNotes(s)}}}}, Left: LeftOut(s)}
+		Parts: []Part{{Sections: append(toLookAt(s), Section{Table: t, Notes: squadNotes(s)})}}, Left: LeftOut(s)}
+}
+
+// toLookAt says what is to be looked at, player by player; nothing if there is
+// nothing.
+func toLookAt(s *review.Squad) []Section {
+	sec := Section{Title: "To look at"}
+	for _, p := range s.Players {
+		if text := Troubled(p); text != "" {
+			sec.Facts = append(sec.Facts, Fact{p.Name, []string{text}})
+		}
+	}
+	if sec.Facts == nil {
+		return nil
+	}
+	return []Section{sec}
 }
 
 func about(s *review.Squad) string { return "as of " + s.Now.Format("Monday "+dateTime) }
