@@ -169,17 +169,20 @@ const factIndent = 32.0
 
 func (p *pages) facts(facts []Fact) {
 	for _, f := range facts {
-		first := true
+		name := p.types.Wrap(true, bodySize, f.Name, factIndent-2)
+		var lines []string
 		for _, text := range f.Lines {
-			for _, l := range p.types.Wrap(false, bodySize, text, textWide-factIndent) {
-				p.room(height(bodySize))
-				if first {
-					p.put(true, bodySize, margin, p.y, p.types.Line(f.Name))
-				}
-				first = false
-				p.put(false, bodySize, margin+factIndent, p.y, l)
-				p.y += height(bodySize)
+			lines = append(lines, p.types.Wrap(false, bodySize, text, textWide-factIndent)...)
+		}
+		for i := range max(len(name), len(lines)) {
+			p.room(height(bodySize))
+			if i < len(name) {
+				p.put(true, bodySize, margin, p.y, name[i])
 			}
+			if i < len(lines) {
+				p.put(false, bodySize, margin+factIndent, p.y, lines[i])
+			}
+			p.y += height(bodySize)
 		}
 		p.gap(0.6)
 	}

@@ -17,6 +17,7 @@ import (
 	"pgregory.net/rapid"
 
 	"coldfloor/internal/fault"
+	"coldfloor/internal/measured"
 	"coldfloor/internal/report/reporttest"
 	"coldfloor/internal/review"
 	"coldfloor/internal/safetext"
@@ -80,7 +81,9 @@ func TestGolden(t *testing.T) {
 // every element is known to be closed; it names no other file or machine, and
 // nothing on it runs.
 func TestPageStandsAlone(t *testing.T) {
-	src := string(page(t, reporttest.Squad("Player 1", "</title><script>alert(1)</script>", "a\u202eb\x1b[2J")))
+	squad := reporttest.Squad("Player 1", "</title><script>alert(1)</script>", "a\u202eb\x1b[2J")
+	squad.Players[0].Measured = measured.Of([]measured.Result{{Name: "<script>\u202e\x1b jump", Measure: "distance", Way: "<link", Value: new(float64)}})
+	src := string(page(t, squad))
 	for _, outside := range []string{"http:", "https:", "src=", "@import", "url(", "<script", "<link", "\u202e", "\x1b"} {
 		if i := strings.Index(src, outside); i >= 0 {
 			t.Errorf("the page holds %q: %q", outside, src[i:min(len(src), i+60)])
@@ -97,8 +100,8 @@ func TestPageStandsAlone(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	if charts := strings.Count(src, `<svg viewBox="0 0 246 150" role="img" aria-label=`); charts != 3*8 {
-		t.Errorf("%d charts, want eight of each player", charts)
+	if charts := strings.Count(src, `<svg viewBox="0 0 246 150" role="img" aria-label=`); charts != 3*8+1 {
+		t.Errorf("%d charts, want eight of each player and one of a test", charts)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"coldfloor/internal/measured"
 	"coldfloor/internal/review"
 	"coldfloor/internal/runs"
+	"coldfloor/internal/safetext"
 )
 
 // Tests is what was measured at home, day by day, with what can be said of it.
@@ -161,7 +162,7 @@ func sideLines(s measured.Sides) []string {
 
 // testChart is the means of the days with the tries' error about them.
 func testChart(x *measured.Series) Chart {
-	c := Chart{Title: seriesName(x), Unit: x.Unit(), Time: "day", Kind: Spans, Close: true, Note: "mean of the day's tries; the bar is its standard error at 95 %, from the typical error; the first day is learning"}
+	c := Chart{Title: safetext.Fit(seriesName(x), 36), Unit: x.Unit(), Time: "day", Kind: Spans, Close: true, Note: "mean of the day's tries; the bar is its standard error at 95 %, from the typical error; the first day is learning"}
 	if c.Unit == "" {
 		c.Unit = "number"
 	}
