@@ -30,9 +30,9 @@ func mindJobs(p *tea.Program) (end func()) {
 			select {
 			case <-stop:
 				_ = p.ReleaseTerminal()
-				signal.Reset(syscall.SIGTSTP)
-				_ = syscall.Kill(0, syscall.SIGTSTP) // the whole job, as the key does
-				signal.Notify(stop, syscall.SIGTSTP)
+				// The whole job, as the key does. A signal that Go has once handed
+				// over does not stop its process any more; this one always does.
+				_ = syscall.Kill(0, syscall.SIGSTOP)
 				takeBack(p)
 			case <-goOn: // after a stop that gives no notice, or the one above
 				takeBack(p)
