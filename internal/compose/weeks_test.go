@@ -18,7 +18,7 @@ func TestDraftedWeeksPassCheck(t *testing.T) {
 	rooms := []settings.Room{{}, {Along: 3 * units.Metre, Across: 2 * units.Metre, Ceiling: 2400}, {Along: 6 * units.Metre, Across: 4 * units.Metre, Ceiling: 4000}}
 	levels := []sessions.Level{sessions.Beginner, sessions.Intermediate, sessions.Advanced}
 	r := rand.New(rand.NewPCG(1, 2))
-	for range 40 {
+	for range 20 {
 		a := WeeksAnswers{Player: settings.Default(), Count: 1 + r.IntN(16), Starts: units.DateOf(time.Date(2026, 12, 1+r.IntN(31), 0, 0, 0, 0, time.UTC))}
 		a.Player.Level, a.Player.Room = levels[r.IntN(3)], rooms[r.IntN(len(rooms))]
 		for _, day := range r.Perm(7)[:1+r.IntN(6)] {

@@ -26,7 +26,7 @@ func WeekText(w io.Writer, p *plan.Weeks, number int) error {
 		fmt.Fprintln(&b, keep)
 	}
 	fmt.Fprintln(&b)
-	b.WriteString(dayTable(week).String())
+	b.WriteString(dayTable(p, week).String())
 	for _, s := range week.Sessions {
 		writeChanges(&b, p, s)
 	}
@@ -50,8 +50,15 @@ func clock(t *units.TimeOfDay) string {
 	return " " + t.String()
 }
 
-// dayTable sets the sessions of a week in a table.
-func dayTable(w plan.Week) texttable.Table {
+// dayTable sets the sessions of a week in a table, by the titles that their
+// files have. It fits into 80 columns.
+func dayTable(p *plan.Weeks, w plan.Week) texttable.Table {
+	title := 21 // columns that the figures leave, and 6 less beside a time of day
+	for _, s := range w.Sessions {
+		if s.Slot.At != nil {
+			title = 15
+		}
+	}
 	t := texttable.Table{
 		Header: []string{"day", "session", "length", "work", "rest", "sets", "reps", "contacts"},
 		Right:  []bool{false, false, true, true, true, true, true, true},
@@ -61,7 +68,7 @@ func dayTable(w plan.Week) texttable.Table {
 			strconv.Itoa(of.Sets), strconv.Itoa(of.Reps), strconv.Itoa(of.Contacts)})
 	}
 	for _, s := range w.Sessions {
-		row(s.Date.Short()+clock(s.Slot.At), safetext.Fit(s.Session.Title, 25), s.Totals)
+		row(s.Date.Short()+clock(s.Slot.At), safetext.Fit(p.Base(s.Slot.Session).Title, title), s.Totals)
 	}
 	row("whole week", "", w.Totals)
 	return t
