@@ -59,7 +59,6 @@ func newRoot() *cobra.Command {
 	root.Version = cmp.Or(journal.Program(), "built from its source")
 	root.SetVersionTemplate("coldfloor {{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
-	root.CompletionOptions.HiddenDefaultCmd = true
 	root.AddCommand(
 		newCalendar(),
 		newCheck(),
@@ -78,6 +77,13 @@ func newRoot() *cobra.Command {
 		newSounds(),
 		newTrack(),
 	)
+	addCompletion(root)
+	root.InitDefaultCompletionCmd()
+	for _, c := range root.Commands() {
+		if c.Name() == "completion" {
+			c.Short = "Print a script with which a shell completes commands, flags and names"
+		}
+	}
 	return root
 }
 
