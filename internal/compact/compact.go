@@ -51,7 +51,10 @@ func List[T any](c *Coder, p *[]T, code func(*T)) {
 	}
 	c.Int(&n)
 	if c.Reading {
-		if n == 0 || n-1 > len(c.Buf) { // an element takes a byte at least
+		if n < 0 || n-1 > len(c.Buf) { // an element takes a byte at least
+			c.Err, c.Buf, n = ErrShort, nil, 0
+		}
+		if n == 0 {
 			return
 		}
 		*p = make([]T, n-1)

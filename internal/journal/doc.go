@@ -93,4 +93,11 @@
 // begins on a line of its own. A process that is at a run holds a lock on a file
 // named for it (.RUN.live), which the system frees however the process ends; it
 // is removed at the run's end.
+//
+// # What is kept beside it
+//
+// A long journal has an index beside it (.NAME.index): the runs without their
+// sets, and where their lines stand. It is of as much of the journal as still
+// has the same length and CRC-32C, or whose file was not written to since; what
+// follows is read. It can be deleted, and is never trusted over the journal.
 package journal

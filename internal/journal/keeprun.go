@@ -103,6 +103,11 @@ func (k *keeper) run(p **Run) {
 		k.near(&r.lean.jumpedAt, r.Start)
 	}
 	k.later(r)
+	k.seldom(r, has)
+}
+
+// seldom codes what most runs have not.
+func (k *keeper) seldom(r *Run, has int) {
 	if has&hasMissing != 0 {
 		k.Int(&r.Missing)
 		k.Int(&r.Differ)
