@@ -6,8 +6,6 @@ import (
 	"encoding/json"
 	"errors"
 	"io"
-	"os"
-	"path/filepath"
 	"reflect"
 	"slices"
 	"strings"
@@ -20,7 +18,6 @@ import (
 	"coldfloor/internal/journal"
 	"coldfloor/internal/journalgen"
 	"coldfloor/internal/runs"
-	"coldfloor/internal/wholefile"
 )
 
 var monday = time.Date(2026, 1, 5, 23, 30, 0, 0, time.FixedZone("", -5*3600))
