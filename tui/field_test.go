@@ -9,6 +9,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 	"github.com/muesli/termenv"
 
+	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
 	"coldfloor/tui/glyph"
 	"coldfloor/tui/palette"
@@ -148,6 +149,28 @@ func TestByHandIsAnEstimate(t *testing.T) {
 		s := sceneOf(m.style.lang, m.run.Plan(), m.run.View(), m.run.Options)
 		if s.count.before != "about" || s.count.figure != c.figure || s.count.beside[0].text != c.time || s.count.beside[1].text != "of 6" {
 			t.Errorf("after %v: %+v", c.worked, s.count)
+		}
+	}
+}
+
+// TestMarksDoNotMakeANameSmall: a name with accents and signs is drawn large as
+// soon as the same name without them is; what is never drawn large is not
+// outshone by its dose or by what follows.
+func TestMarksDoNotMakeANameSmall(t *testing.T) {
+	for _, size := range sizes[1:] {
+		for _, at := range []time.Duration{2 * time.Second, 7 * time.Second} {
+			for name, large := range map[string]bool{"Hop": true, "Höp": true, "Żółć 90°": true, "跳箱": false, "قفز": false} {
+				p := evening(t)
+				p.Session.Blocks[0].Exercises[0].Name = name
+				m, c := newTestRun(t, p, engine.Options{}, testStyle(termenv.Ascii, glyph.Quadrant))
+				view := c.at(m, at).resized(size.width, size.height).View()
+				if asText := strings.Contains(view, name) || strings.Contains(view, "跳 箱"); asText == large {
+					t.Errorf("%s at %v in %d×%d:\n%s", name, at, size.width, size.height, view)
+				}
+				if !large && at < 5*time.Second && !strings.Contains(view, "20 reps") {
+					t.Errorf("the dose outshines %s in %d×%d:\n%s", name, size.width, size.height, view)
+				}
+			}
 		}
 	}
 }

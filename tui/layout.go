@@ -7,6 +7,7 @@ import (
 
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/units"
+	"coldfloor/tui/glyph"
 	"coldfloor/tui/palette"
 )
 
@@ -174,7 +175,7 @@ func (f frame) toGo() string {
 func (f frame) then(rows int) []string {
 	for _, text := range []string{f.scene.then, f.scene.thenName} {
 		drawn, high := f.style.letters(text, f.width-2, rows-1, float64(rows-1))
-		if rows < 4 || high == 0 {
+		if rows < 4 || high == 0 || !glyph.Has(f.scene.movement) { // it does not outshine what is done now
 			continue
 		}
 		for i, l := range drawn {

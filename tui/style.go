@@ -125,7 +125,7 @@ func (s style) letters(text string, cols, rows int, most float64) (drawn []strin
 	var lines []string
 	for n := 1; n <= 3 && n*3 <= rows+1; n++ {
 		broken := balance(strings.Fields(text), n)
-		f, ok := s.fontFor(broken, cols, min(most, float64((rows-(n-1))/n)))
+		f, ok := s.upTo(broken, cols, float64((rows-(n-1))/n), most)
 		if ok && f.Height() >= minLetter && f.Height() > font.Height()+0.5 {
 			font, lines = f, broken
 		}
@@ -139,6 +139,17 @@ func (s style) letters(text string, cols, rows int, most float64) (drawn []strin
 		}
 	}
 	return drawn, font.Height()
+}
+
+// upTo returns the largest font in which every line fits, marks on its letters
+// included, and whose letters alone are no higher than most rows.
+func (s style) upTo(lines []string, cols int, rows, most float64) (font glyph.Font, ok bool) {
+	for ; rows >= minLetter; rows -= 0.5 {
+		if font, ok = s.fontFor(lines, cols, rows); ok && font.Height() <= most {
+			return font, true
+		}
+	}
+	return font, false
 }
 
 // fontFor returns the largest font in which every line fits.
