@@ -38,6 +38,7 @@ func (r *reader) judgeSessions() {
 			continue
 		}
 		r.judgeFirst(name)
+		r.scratch = clone(r.p.bases[name])
 		for week := 1; week <= r.p.Count; week++ {
 			if r.p.has(name, week) && r.make(name, week, grew) {
 				lightened[week] = true
@@ -89,7 +90,8 @@ func (g *Grow) write(v int64) string {
 // it none. It marks the entries that change something, and reports whether
 // the week is lighter by anything, or may be for all that is known.
 func (r *reader) make(name string, week int, grew []bool) (lightened bool) {
-	s := clone(r.p.bases[name])
+	s := r.scratch
+	restore(s, r.p.bases[name])
 	culprit, wrong := 0, ""
 	for i := range r.p.Grow {
 		g := &r.p.Grow[i]
@@ -110,31 +112,44 @@ func (r *reader) make(name string, week int, grew []bool) (lightened bool) {
 		return true
 	}
 	if keep, ok := r.p.IsLighter(week); ok && keep > 0 {
-		full := clone(s)
-		full.Title += suffix(week)
-		r.p.full[sessionWeek{name, week}] = full
+		r.p.full[sessionWeek{name, week}] = kept(s, name, week, r.p.full)
 		lightened = lighten(s, keep)
 		if wrong := unsound(s); wrong != "" {
 			r.m.ProblemAt(r.p.lighterOf(week).Pos, fmt.Sprintf("this makes no valid session of %s: %s", quoted(name), wrong), "keep more of it")
 			return true
 		}
 	}
-	s.Title += suffix(week)
-	r.p.made[sessionWeek{name, week}] = r.shared(name, week, s)
+	r.p.made[sessionWeek{name, week}] = kept(s, name, week, r.p.made)
 	return lightened
 }
 
-// shared gives a session the very blocks of an earlier week that has the same
-// ones, so that whoever reads both sees that they are.
-func (r *reader) shared(name string, week int, s *sessions.Session) *sessions.Session {
-	for w := week - 1; w >= 1; w-- {
-		o := r.p.made[sessionWeek{name, w}]
-		if o != nil && sameBlocks(o, s) {
-			s.Blocks = o.Blocks
-			break
+// restore makes s, which is a clone, its base again.
+func restore(s, base *sessions.Session) {
+	for i := range s.Blocks {
+		exercises := s.Blocks[i].Exercises
+		s.Blocks[i] = base.Blocks[i]
+		s.Blocks[i].Exercises = exercises
+		copy(exercises, base.Blocks[i].Exercises)
+	}
+}
+
+// kept returns a copy of a session as that of a week. It has the very blocks of
+// an earlier week that has the same ones, so that whoever reads both sees that
+// they are.
+func kept(s *sessions.Session, name string, week int, earlier map[sessionWeek]*sessions.Session) *sessions.Session {
+	var c *sessions.Session
+	for w := week - 1; w >= 1 && c == nil; w-- {
+		if o := earlier[sessionWeek{name, w}]; o != nil && sameBlocks(o, s) {
+			same := *s
+			same.Blocks = o.Blocks
+			c = &same
 		}
 	}
-	return s
+	if c == nil {
+		c = clone(s)
+	}
+	c.Title += suffix(week)
+	return c
 }
 
 // sameBlocks reports whether two sessions made of one file have the same doses.

@@ -55,6 +55,7 @@ type reader struct {
 	grow    []*yamlread.Mapping
 	lighter []*yamlread.Mapping
 	moves   []yamlread.Pair
+	scratch *sessions.Session // a clone of the session at work
 }
 
 // read reads every key, and then judges what the keys mean together.
