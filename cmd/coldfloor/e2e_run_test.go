@@ -34,6 +34,8 @@ func TestRunByKeys(t *testing.T) {
 	x := tmuxtest.Start(t, 40, 12, h.env(), "cd \"$HOME\" && exec "+binary()+" run --mute session.yaml")
 	x.WaitFor("Before the first session")
 	x.Keys("Enter")
+	x.WaitFor("Before you start") // what the check finds for this player
+	x.Keys("Enter")
 
 	x.WaitFor("GET READY", "Low hops", "20 reps")
 	x.Keys("e")
