@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"math/rand/v2"
 	"os"
 
@@ -11,7 +12,6 @@ import (
 	"coldfloor/internal/check"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
-	"coldfloor/internal/safetext"
 	"coldfloor/internal/settings"
 	"coldfloor/tui/ground"
 )
@@ -52,20 +52,13 @@ func loadSettings(file string) (settings.Player, error) {
 
 // backgroundFlag declares --background on c.
 func backgroundFlag(c *cobra.Command, ground *string) {
-	c.Flags().StringVar(ground, "background", "", "the terminal's ground: light, dark, or auto to ask it")
+	choiceFlag(c, ground, "background", "the terminal's ground: `light`, dark, or auto to ask it", string(settings.Light), string(settings.Dark), string(settings.Auto))
 }
 
 // lookOf returns how the terminal is drawn on: on the ground that was asked for,
 // or else on the one in the settings.
-func lookOf(asked string, p settings.Player) (*lipgloss.Renderer, error) {
-	switch settings.Background(asked) {
-	case "":
-		asked = string(p.Background)
-	case settings.Auto, settings.Light, settings.Dark:
-	default:
-		return nil, usageError{"--background " + safetext.Clean(asked) + " is none of light, dark and auto", "auto asks the terminal"}
-	}
-	return ground.Look(asked, os.Getenv), nil
+func lookOf(asked string, p settings.Player) *lipgloss.Renderer {
+	return ground.Look(cmp.Or(asked, string(p.Background)), os.Getenv)
 }
 
 // seedFlag declares --seed on c.

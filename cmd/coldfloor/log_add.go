@@ -13,7 +13,6 @@ import (
 	"coldfloor/internal/logbook"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
-	"coldfloor/internal/season"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/today"
 	"coldfloor/sessions"
@@ -36,7 +35,7 @@ of it was done: without either that is not known, and nothing is made of it.
 Of a plan of weeks it is the session of today, or of the day that --on names.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
-			s, err := onPaper(c, args[0], &said, &when, func(p *weeks.Plan) (*season.Day, error) { return day.ofLog(c, p, o.journal) })
+			s, err := onPaper(c, args[0], &said, &when, &day, o.journal)
 			if err != nil {
 				return err
 			}
@@ -64,14 +63,14 @@ Of a plan of weeks it is the session of today, or of the day that --on names.`,
 
 // onPaper returns the session that the words and flags describe; of a plan of
 // weeks that of a day.
-func onPaper(c *cobra.Command, name string, said *ratingFlags, when *whenFlags, day func(*weeks.Plan) (*season.Day, error)) (s journal.OnPaper, err error) {
+func onPaper(c *cobra.Command, name string, said *ratingFlags, when *whenFlags, day *dayFlags, log string) (s journal.OnPaper, err error) {
 	mine, err := settings.Load()
 	if err != nil {
 		return s, err
 	}
 	s.Title, s.Player = name, mine.Name
 	if isSession(name) {
-		p, err := ofPaper(c, name, &s, day)
+		p, err := ofPaper(c, name, &s, day, log)
 		if err != nil {
 			return s, err
 		}
@@ -86,15 +85,18 @@ func onPaper(c *cobra.Command, name string, said *ratingFlags, when *whenFlags, 
 
 // ofPaper lays out the session that is named, or that of a day of the plan of
 // weeks that is, and notes the day.
-func ofPaper(c *cobra.Command, name string, s *journal.OnPaper, day func(*weeks.Plan) (*season.Day, error)) (*plan.Plan, error) {
+func ofPaper(c *cobra.Command, name string, s *journal.OnPaper, day *dayFlags, log string) (*plan.Plan, error) {
 	o, err := openAny(c, name)
 	if err != nil {
 		return nil, err
 	}
-	if o.Session != nil {
+	switch {
+	case o.Session != nil && day.given():
+		return nil, day.notFor(o.Session)
+	case o.Session != nil:
 		return plan.Of(o.Session), nil
 	}
-	d, err := day(o.Plan)
+	d, err := day.ofLog(c, o.Plan, log)
 	if err != nil {
 		return nil, err
 	}

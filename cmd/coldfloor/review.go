@@ -177,10 +177,7 @@ func (o *reviewOptions) write(c *cobra.Command, squad *review.Squad) error {
 	if err != nil {
 		return err
 	}
-	look, err := lookOf(o.background, mine)
-	if err != nil {
-		return err
-	}
+	look := lookOf(o.background, mine)
 	return screen.Run(screen.Options{Squad: squad, By: review.Column(o.sort), Reverse: o.reverse,
 		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: look})
 }

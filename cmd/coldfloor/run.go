@@ -1,8 +1,6 @@
 package main
 
 import (
-	"fmt"
-
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/units"
@@ -60,7 +58,7 @@ the session's clock. Keys are then typed with Enter after them; ? lists them.`,
 	f.BoolVar(&o.noLog, "no-log", false, "keep nothing in the journal")
 	f.BoolVar(&o.byHand, "by-hand", false, "let every set of reps end by a key")
 	f.StringVar(&o.distance, "distance", "", "how far off the screen is read, such as `4m`")
-	f.StringVar(&o.clicks, "clicks", "", "a soft click for each paced rep: `on or off`; else the settings say, by default on")
+	choiceFlag(c, &o.clicks, "clicks", "a soft click for each paced rep: `on` or off; else the settings say, by default on", "on", "off")
 	o.day.add(c)
 	seedFlag(c, &o.seed)
 	languageFlag(c, &o.language)
@@ -87,17 +85,10 @@ func (o *runOptions) run(c *cobra.Command, args []string) error {
 	if err != nil {
 		return err
 	}
-	language, err := languageOf(o.language, mine)
-	if err != nil {
-		return err
-	}
+	language := languageOf(o.language, mine)
 	mine.Language = language.Code // what is said and what is shown are one
-	switch o.clicks {
-	case "":
-	case "on", "off":
+	if o.clicks != "" {
 		mine.Clicks = o.clicks == "on"
-	default:
-		return usageError{fmt.Sprintf("--clicks %q is neither on nor off", o.clicks), "--clicks off leaves the reps' clicks out"}
 	}
 	s := stage{options: o, command: c, settings: mine, language: language, from: from}
 	if o.voice != "" {

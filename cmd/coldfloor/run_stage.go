@@ -53,10 +53,7 @@ func (s *stage) show() error {
 	if !s.screen() {
 		return errors.Join(s.plainly(f, signals), f.Close())
 	}
-	look, err := lookOf(s.options.background, s.settings)
-	if err != nil {
-		return err
-	}
+	look := lookOf(s.options.background, s.settings)
 	f.OpenSound() // it can take seconds, and goes on while the player chooses
 	closing, err := tui.Run(tui.Options{Flow: f, Reading: tui.Reading{From: s.from, Cell: s.settings.CellHeight},
 		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: look, Folder: ".", Season: s.onSeason()}, signals)

@@ -19,8 +19,8 @@ const countFrom = 5
 
 // voiceFlag declares --voice, which may stand alone.
 func voiceFlag(c *cobra.Command, value *string) {
-	c.Flags().StringVar(value, "voice", "", "speak what comes next, the side and the rest; --voice="+
-		strings.Join(voice.Languages(), "|")+" chooses the `LANGUAGE`, else the settings do")
+	choiceFlag(c, value, "voice", "speak what comes next, the side and the rest; --voice="+
+		strings.Join(voice.Languages(), "|")+" chooses the `LANGUAGE`, else the settings do", append(voice.Languages(), ownLanguage)...)
 	c.Flags().Lookup("voice").NoOptDefVal = ownLanguage
 }
 

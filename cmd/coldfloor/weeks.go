@@ -12,6 +12,7 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/today"
 	"coldfloor/internal/units"
+	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
 )
 
@@ -30,7 +31,7 @@ type dayFlags struct {
 // add gives the command the flags.
 func (f *dayFlags) add(c *cobra.Command) {
 	c.Flags().IntVar(&f.week, "week", 0, "of a plan of weeks, week `N` alone")
-	c.Flags().StringVar(&f.on, "on", "", "of a plan of weeks, the sessions of one `DATE`, such as 2026-12-07")
+	c.Flags().Var(day{&f.on}, "on", "of a plan of weeks, the sessions of one `DATE`, such as 2026-12-07")
 }
 
 // given reports whether a week or a day is named.
@@ -88,12 +89,17 @@ func nextHint(p *weeks.Plan, after units.Date) string {
 	return fmt.Sprintf("the plan is %s to %s", p.Starts, p.End())
 }
 
+// notFor refuses the flags for a session.
+func (f *dayFlags) notFor(s *sessions.Session) error {
+	return usageError{"--week and --on are for plans of weeks, and " + s.Name + " is a session", "leave them out"}
+}
+
 // plansOf returns the plans of a session, or of the days of a plan of
 // weeks that are meant. Each has the text of its day's own session.
 func (f *dayFlags) plansOf(o weeks.Opened) ([]*plan.Plan, error) {
 	if o.Session != nil {
 		if f.given() {
-			return nil, usageError{"--week and --on are for plans of weeks, and " + o.Session.Name + " is a session", "leave them out"}
+			return nil, f.notFor(o.Session)
 		}
 		return []*plan.Plan{plan.Of(o.Session)}, nil
 	}
