@@ -10,7 +10,7 @@ import (
 // German is shown with the names of the built-in sessions in German too.
 var German = Language{
 	Code: "de",
-	Date: germanDate,
+	Date: germanDate, names: german,
 	Step: Step{
 		LeftSide: "linke Seite", RightSide: "rechte Seite", Alternating: "Seiten im Wechsel", Left: "links", Right: "rechts",
 		OneRep: "1 Wdh.", Reps: func(n int) string { return count(n, "Wdh.", "Wdh.") }, Seconds: "s", Minutes: "min",

@@ -30,7 +30,7 @@ type Language struct {
 	Care   Care
 	Sheet  Sheet
 
-	names map[string]string // shown in place of a name that the built-in sessions use, by that name
+	names func() map[string]string // shown in place of a name that the built-in sessions use, by that name; nil: none
 }
 
 // Step is what a step of a plan asks for.
@@ -75,7 +75,10 @@ func (l *Language) PainNoted() string { return l.Care.PainNoted + " " + l.Care.S
 // session: the language's own if it is one of the built-in sessions', and else
 // the text as the coach wrote it.
 func (l *Language) Name(name string) string {
-	if own, ok := l.names[name]; ok {
+	if l.names == nil {
+		return name
+	}
+	if own, ok := l.names()[name]; ok {
 		return own
 	}
 	return name
@@ -119,7 +122,7 @@ func Of(code string, getenv func(string) string) *Language {
 // the language shows. It is for showing alone: what is logged and written keeps
 // the coach's words.
 func (l *Language) Session(s *sessions.Session) *sessions.Session {
-	if len(l.names) == 0 {
+	if l.names == nil {
 		return s
 	}
 	c := *s
@@ -127,7 +130,7 @@ func (l *Language) Session(s *sessions.Session) *sessions.Session {
 	c.Blocks = slices.Clone(s.Blocks)
 	for i := range c.Blocks {
 		b := &c.Blocks[i]
-		b.Title, b.Note = l.Name(b.Title), l.Name(b.Note)
+		b.Title, b.Note, b.Trains = l.Name(b.Title), l.Name(b.Note), l.all(b.Trains)
 		b.Exercises = slices.Clone(b.Exercises)
 		for j := range b.Exercises {
 			l.exercise(&b.Exercises[j])
@@ -139,7 +142,7 @@ func (l *Language) Session(s *sessions.Session) *sessions.Session {
 // exercise puts the language's words into an exercise.
 func (l *Language) exercise(e *sessions.Exercise) {
 	e.Name, e.How, e.Load, e.Way = l.Name(e.Name), l.Name(e.How), l.Name(e.Load), l.Name(e.Way)
-	e.Cues = l.all(e.Cues)
+	e.Cues, e.Calls = l.all(e.Cues), l.all(e.Calls)
 	for _, v := range []*sessions.Variant{&e.Easier, &e.Harder} {
 		v.Name, v.How, v.Cues = l.Name(v.Name), l.Name(v.How), l.all(v.Cues)
 	}
