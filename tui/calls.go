@@ -39,13 +39,14 @@ func (s *scene) called(p *plan.Plan, v engine.View, seed uint64) {
 		return
 	}
 	word := safetext.Clean(p.Exercise(v.Step).Calls[c.Direction])
+	shown := safetext.Clean(s.lang.Name(word))
 	time := beside(timeLeft(ceilSecond(v.Remaining)))
 	arrow, points := callArrows[sessions.HeadingOf(word)]
 	if !points {
-		s.count = counted{figure: word, widest: word, beside: []aside{time}}
+		s.count = counted{figure: shown, widest: shown, beside: []aside{time}}
 		return
 	}
-	s.movement, s.dose = word, ""
+	s.movement, s.dose = shown, ""
 	s.count = counted{figure: arrow, widest: arrow, beside: []aside{time}}
 }
 

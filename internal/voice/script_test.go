@@ -98,7 +98,7 @@ func TestScript(t *testing.T) {
 func TestScriptInAnotherLanguage(t *testing.T) {
 	p := testPlan(t)
 	got := said(p, sound.Beginning(p), Options{Language: language(t, "DE")})
-	for _, want := range []string{"Es folgt: Pogo hops, 10.", "Rechte Seite.", "Pause, 75. Letzte Runde.", "Pause, 2 Minuten.", "1 Minute 30 Sekunden", "Fertig."} {
+	for _, want := range []string{"Es folgt: Pogo-Sprünge, 10.", "Rechte Seite.", "Pause, 75. Letzte Runde.", "Pause, 2 Minuten.", "1 Minute 30 Sekunden", "Fertig."} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not said in\n%s", want, got)
 		}
