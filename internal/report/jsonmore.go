@@ -12,6 +12,7 @@ type Standing struct {
 	DaysSince        *int     `json:"days_since"` // the last session; null: none is logged
 	Sessions14       int      `json:"sessions_14_days"`
 	Planned14        *int     `json:"planned_14_days"` // null: held against no plan
+	Kept14           *int     `json:"done_of_planned_14_days"`
 	Missed14         *int     `json:"missed_14_days"`
 	RestsCut14       int      `json:"rests_cut_14_days"`
 	Rests14          int      `json:"rests_14_days"`
@@ -37,7 +38,7 @@ func standing(s *review.Standing) Standing {
 		d.DaysSince = &s.Since
 	}
 	if s.Held {
-		d.Planned14, d.Missed14 = &s.Planned, &s.Missed
+		d.Planned14, d.Kept14, d.Missed14 = &s.Planned, &s.Kept, &s.Missed
 	}
 	return d
 }

@@ -93,7 +93,7 @@ func fortnight(p *review.Player) []string {
 	s := &p.Standing
 	sessions := units.Count(s.Sessions, "session")
 	if s.Held {
-		sessions += fmt.Sprintf(", %d planned, %d missed", s.Planned, s.Missed)
+		sessions += fmt.Sprintf(", %d of %d planned, %d missed", s.Kept, s.Planned, s.Missed)
 	}
 	if s.Running > 1 {
 		sessions += fmt.Sprintf(", %d days running", s.Running)
@@ -170,7 +170,11 @@ func restLines(r *review.Rest) []string {
 
 // seven says what the last seven days come to.
 func seven(p *review.Player) string {
-	text := fmt.Sprintf("load %s from %s", atLeast(figure(p.Seven.Total), p.Seven.Unrated > 0), units.Count(p.Seven.Sessions, "session"))
+	known := atLeast(figure(p.Seven.Total), p.Seven.Unrated > 0)
+	if p.Seven.Unrated > 0 && p.Seven.Total == 0 {
+		known = "not known"
+	}
+	text := fmt.Sprintf("load %s from %s", known, units.Count(p.Seven.Sessions, "session"))
 	if p.Seven.Unrated > 0 {
 		return text + fmt.Sprintf(", %d not rated", p.Seven.Unrated)
 	}

@@ -93,7 +93,10 @@ func sessionsOf(s *review.Standing) string {
 	if !s.Held {
 		return units.Count(s.Sessions, "session")
 	}
-	text := fmt.Sprintf("%d of %d", s.Sessions, s.Planned)
+	text := fmt.Sprintf("%d of %d", s.Kept, s.Planned)
+	if more := s.Sessions - s.Kept; more > 0 {
+		text += fmt.Sprintf(" and %d more", more)
+	}
 	if s.Missed > 0 {
 		text += fmt.Sprintf(", %d missed", s.Missed)
 	}
@@ -104,7 +107,11 @@ func shortSessions(s *review.Standing) string {
 	if !s.Held {
 		return fmt.Sprint(s.Sessions)
 	}
-	return fmt.Sprintf("%d/%d", s.Sessions, s.Planned)
+	text := fmt.Sprintf("%d/%d", s.Kept, s.Planned)
+	if more := s.Sessions - s.Kept; more > 0 {
+		text += fmt.Sprintf("+%d", more)
+	}
+	return text
 }
 
 // jumpAgain writes from when on a player may jump again.

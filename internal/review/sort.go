@@ -96,7 +96,7 @@ func (p *Player) figures(by Column) ([]float64, bool) {
 		return []float64{float64(s.Since)}, s.Known
 	case BySessions:
 		if s.Held {
-			return []float64{float64(s.Missed), float64(s.Planned - s.Sessions)}, true
+			return []float64{float64(s.Missed), float64(s.Planned - s.Kept)}, true
 		}
 		return []float64{-float64(s.Sessions)}, s.Known
 	case ByRest:

@@ -17,9 +17,9 @@ type Standing struct {
 	Known bool // a session is logged; without one only Planned and Missed say anything
 	Since int  // calendar days since something was done last; below 0: it is dated ahead
 
-	Sessions        int  // begun in the Fortnight
-	Held            bool // against a plan, which the next two need
-	Planned, Missed int  // sessions of the plan in the Fortnight
+	Sessions              int  // begun in the Fortnight
+	Held                  bool // against a plan, which the next three need
+	Planned, Kept, Missed int  // sessions of the plan in the Fortnight: all, done, missed
 
 	Cut, CutBefore Share // rests that ended early of those judged, in the Fortnight and before it
 
@@ -148,7 +148,7 @@ func (p *tally) stand(today day) {
 	}
 	if p.Season != nil {
 		n := p.Season.Between(units.Date(from), units.Date(today))
-		s.Held, s.Planned, s.Missed = true, n.Planned, n.Missed
+		s.Held, s.Planned, s.Kept, s.Missed = true, n.Planned, n.Done, n.Missed
 	}
 	p.standWeeks(today)
 	s.Running = p.running(today)
