@@ -101,8 +101,10 @@ func TestFiguresLive(t *testing.T) {
 	for _, size := range []struct{ cols, rows uint16 }{{80, 24}, {200, 60}} {
 		h := newHome(t, paced)
 		x := startBare(t, size.cols, size.rows, true, h.env(server.Env()[2]), binary(), "run", h.file)
-		x.first(t, "Before the first session")
-		x.keys(t, "\r")
+		for _, screen := range []string{"Before the first session", "Before you start"} {
+			x.first(t, screen)
+			x.keys(t, "\r")
+		}
 		all = append(all, &session{name: fmt.Sprintf("%dx%d", size.cols, size.rows), bare: x})
 	}
 	if path, err := exec.LookPath("watch"); err == nil {
