@@ -8,6 +8,7 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/jumps"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
@@ -94,7 +95,7 @@ func source(name string) string {
 func Prescribed(p *plan.Plan) []journal.PlannedBlock {
 	blocks := make([]journal.PlannedBlock, len(p.Blocks))
 	for i, b := range p.Blocks {
-		blocks[i] = journal.PlannedBlock{Title: b.Title, Rounds: b.Rounds, Sets: b.Sets, Contacts: journal.CountOf(b.Contacts)}
+		blocks[i] = journal.PlannedBlock{Title: b.Title, Rounds: b.Rounds, Sets: b.Sets, Contacts: journal.Count{N: b.Contacts, Known: jumps.AllCounted(p.Session.Blocks[i])}}
 	}
 	return blocks
 }
@@ -241,7 +242,7 @@ func (r *Recorder) set(e engine.Event) *journal.Set {
 	s := &journal.Set{Place: journal.Place{Block: planned.Block, Round: planned.Round, Exercise: planned.Exercise}, Name: written.Name,
 		Outcome: string(e.Set.Outcome), End: string(e.Cause), ByHand: r.opts.Waits(r.plan.Steps[planned.First]),
 		PlannedS: units.InSeconds(e.Set.Planned), TakenS: units.InSeconds(e.Taken), PausedS: units.InSeconds(e.Halted),
-		Reps: e.Set.Reps, Planned: planned.Reps, Contacts: journal.CountOf(e.Set.Reps * exercise.Contacts),
+		Reps: e.Set.Reps, Planned: planned.Reps, Contacts: contacts(exercise, e.Set),
 		Sides: make([]string, len(e.Set.Sides)), Easier: e.Set.Easier, Paced: true}
 	for i, side := range e.Set.Sides {
 		s.Sides[i] = string(side)
@@ -255,6 +256,15 @@ func (r *Recorder) set(e engine.Event) *journal.Set {
 		}
 	}
 	return s
+}
+
+// contacts returns the foot contacts of what was done of a set: not known if it
+// is a jump whose contacts are not counted.
+func contacts(exercise *sessions.Exercise, done *engine.SetResult) journal.Count {
+	if !jumps.Counted(exercise) && done.Outcome != engine.Skipped {
+		return journal.Count{}
+	}
+	return journal.CountOf(done.Reps * exercise.Contacts)
 }
 
 // before returns the place of the set that step i follows.

@@ -12,6 +12,8 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/plan"
+	"coldfloor/sessions"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files under testdata")
@@ -139,5 +141,32 @@ func TestRecorderStampsLateCalls(t *testing.T) {
 		if err == nil && e.Event == journal.EventSet && (e.Clock != 15 || !e.At.Equal(newClock().start.Add(15*time.Second))) {
 			t.Errorf("set at %v, clock %v", e.At, e.Clock)
 		}
+	}
+}
+
+// Jumps that nobody counted are not none: of a set of them, and of a block that
+// has some, the contacts are not known.
+func TestContactsThatNobodyCounted(t *testing.T) {
+	s, err := sessions.Parse("t.yaml", []byte(`coldfloor: 1
+title: T
+blocks:
+  - title: Up
+    exercises: [{name: Pogo hops, reps: 5, rep: 500ms}, {name: Plank, time: 2s}, {name: Line hops, reps: 4, rep: 500ms, contacts: 2}, {name: Skips, reps: 4, contacts: 0}]
+`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := plan.Of(s)
+	if b := Prescribed(p)[0]; b.Contacts.Known || b.Contacts.N != 8 {
+		t.Errorf("prescribed %v", b.Contacts)
+	}
+	for i, want := range []journal.Count{{}, journal.CountOf(0), journal.CountOf(8), journal.CountOf(0)} {
+		s := p.Sets[i]
+		if got := contacts(p.Exercise(s.First), &engine.SetResult{Outcome: engine.Done, Reps: s.Reps}); got != want {
+			t.Errorf("set %d: %v, want %v", i, got, want)
+		}
+	}
+	if got := contacts(p.Exercise(p.Sets[0].First), &engine.SetResult{Outcome: engine.Skipped}); got != journal.CountOf(0) {
+		t.Errorf("a skipped set: %v", got)
 	}
 }
