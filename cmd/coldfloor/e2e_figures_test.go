@@ -33,6 +33,7 @@ import (
 func TestFiguresStart(t *testing.T) {
 	const runs = 21
 	h := newHome(t, short)
+	h.cautionsRead()
 	starts := []struct {
 		name, want string
 		answers    bool
@@ -40,7 +41,7 @@ func TestFiguresStart(t *testing.T) {
 	}{
 		{"choose a session", "Choose a session", true, []string{binary()}},
 		{"choose, a terminal that does not answer", "Choose a session", false, []string{binary()}},
-		{"run a file", "GET READY", true, []string{binary(), "run", "--no-log", h.file}},
+		{"run a file", "Before you start", true, []string{binary(), "run", "--no-log", h.file}},
 		{"yardstick: echo", "done", true, []string{"/bin/echo", "done"}},
 	}
 	took := make([][]time.Duration, len(starts))
@@ -100,12 +101,11 @@ func TestFiguresLive(t *testing.T) {
 	var all []*session
 	for _, size := range []struct{ cols, rows uint16 }{{80, 24}, {200, 60}} {
 		h := newHome(t, paced)
+		h.cautionsRead()
 		x := startBare(t, size.cols, size.rows, true, h.env(server.Env()[2]), binary(), "run", h.file)
-		x.first(t, "Before the first session")
-		for range 5 { // as many as there are screens, and some that do nothing in the lead-in
-			x.keys(t, "\r")
-			time.Sleep(300 * time.Millisecond)
-		}
+		x.first(t, "Before you start") // what the check finds
+		x.keys(t, "\r")
+		x.first(t, " to go") // the session runs
 		all = append(all, &session{name: fmt.Sprintf("%dx%d", size.cols, size.rows), bare: x})
 	}
 	if path, err := exec.LookPath("watch"); err == nil {
@@ -208,7 +208,7 @@ func (x *bare) first(t *testing.T, text string) time.Duration {
 		}
 		x.mu.Unlock()
 	}
-	t.Fatalf("%v never wrote %q, but\n%s", x.cmd.Args, text, x.seen)
+	t.Fatalf("%v never wrote %q, but at first\n%q", x.cmd.Args, text, x.seen[:min(len(x.seen), 4000)])
 	return 0
 }
 

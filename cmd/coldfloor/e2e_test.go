@@ -47,6 +47,19 @@ func newHome(t *testing.T, session string) home {
 	return h
 }
 
+// cautionsRead makes this a home whose player has read the cautions before a
+// first session.
+func (h home) cautionsRead() {
+	h.t.Helper()
+	file := filepath.Join(h.dir, ".local/state/coldfloor/cautions-read")
+	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
+		h.t.Fatal(err)
+	}
+	if err := os.WriteFile(file, []byte("\"\"\n"), 0o600); err != nil {
+		h.t.Fatal(err)
+	}
+}
+
 // env is the environment of a terminal at home, with no sound server but the
 // one that more names.
 func (h home) env(more ...string) []string {
