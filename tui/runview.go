@@ -1,0 +1,100 @@
+package tui
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"coldfloor/internal/engine"
+	"coldfloor/internal/plan"
+)
+
+// View draws the screen.
+func (m runScreen) View() string {
+	v := m.run.View()
+	f := m.frame(v)
+	f.foot, f.loud = m.foot(v)
+	if m.width >= MinWidth && m.height >= MinHeight {
+		f.strip = m.style.stripLine(m.strip, placeOf(m.run.Plan(), v))
+		if m.helping {
+			f.help = m.fullHelp()
+		}
+		lines, foot := m.asksResult()
+		switch {
+		case m.asking:
+			f.asked = m.style.lang.Screen.Stop[:]
+		case lines != nil:
+			f.asked = lines
+			if !f.loud {
+				f.foot, f.loud = foot, true
+			}
+		}
+	}
+	return f.String()
+}
+
+// frame returns the picture of v, without its strip and its foot.
+func (m runScreen) frame(v engine.View) frame {
+	return frame{scene: sceneOf(m.style.lang, m.run.Plan(), v, m.run.Options), width: m.width, height: m.height, style: m.style, rows: m.reading.Rows()}
+}
+
+// placeOf returns the planned session time that the player has come to.
+func placeOf(p *plan.Plan, v engine.View) time.Duration {
+	s := p.Steps[v.Step]
+	if v.Phase == engine.Over {
+		return p.Total
+	}
+	elapsed := v.Length - ceilSecond(v.Remaining) // moves when the figures do
+	return s.Start + max(0, min(elapsed, s.Length-1))
+}
+
+// foot returns the last line, and whether it has to be read.
+func (m runScreen) foot(v engine.View) (text string, loud bool) {
+	switch {
+	case m.over():
+		return m.style.lang.Screen.GoOn, true
+	case m.asking:
+		return m.style.lang.Screen.Stop[0] + " " + m.style.lang.Screen.Stop[1], true
+	case v.Phase == engine.Halted && m.notice != "":
+		return m.notice + "; " + m.style.lang.Screen.Resume, true
+	case v.Phase == engine.Halted:
+		return m.style.lang.Screen.PausedNote, true
+	case m.notice != "":
+		return m.notice, true
+	case m.helping:
+		return m.style.lang.Screen.HelpBack, true
+	}
+	if t := m.run.Trouble(); t != "" {
+		return t, true
+	}
+	sound := ""
+	switch {
+	case m.run.Muted():
+		sound = m.style.lang.Screen.Muted + "  "
+	case m.heard != "":
+		sound = m.style.lang.Screen.BellOnly + "  "
+	}
+	return m.style.quiet.Render(sound) + m.shortHelp(v, m.width-len(sound)), false
+}
+
+// shortHelp returns as many of the keys as fit into width cells, whole; the
+// key that ends a set is left out where it does nothing.
+func (m runScreen) shortHelp(v engine.View, width int) string {
+	k := m.keys
+	k.Finish.SetEnabled(m.run.Plan().Steps[v.Step].Kind == plan.Work)
+	shown := k.ShortHelp()
+	for ; len(shown) > 1; shown = shown[:len(shown)-1] {
+		if line := m.help.ShortHelpView(shown); ansi.StringWidth(line) <= width {
+			return line
+		}
+	}
+	return m.help.ShortHelpView(shown)
+}
+
+// fullHelp returns every key with what it does.
+func (m runScreen) fullHelp() *helping {
+	all := m.keys.FullHelp()
+	return &helping{keys: slices.Concat(all...), plain: strings.Split(m.help.FullHelpView(all), "\n")}
+}
