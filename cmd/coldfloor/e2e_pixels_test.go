@@ -8,14 +8,13 @@ import (
 	"image"
 	"image/color"
 	"image/png"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
 	"time"
-
-	"github.com/lucasb-eyer/go-colorful"
 )
 
 // The cells of the font that xterm is started with, in pixels.
@@ -110,6 +109,16 @@ func screenshot(t *testing.T, display string) image.Image {
 	return shot
 }
 
+// linear returns the light of one channel of an sRGB colour, 0 to 1 (IEC
+// 61966-2-1).
+func linear(channel uint8) float64 {
+	v := float64(channel) / math.MaxUint8
+	if v <= 0.04045 {
+		return v / 12.92
+	}
+	return math.Pow((v+0.055)/1.055, 2.4)
+}
+
 // faults tells of cells that cannot be read well, each pair of colours once.
 func faults(shot image.Image) (found []string) {
 	seen, drawn := map[string]bool{}, false
@@ -123,9 +132,9 @@ func faults(shot image.Image) (found []string) {
 			var hexes []string
 			var lit []float64
 			for c := range inks {
-				as, _ := colorful.MakeColor(c)
-				r, g, b := as.LinearRgb()
-				hexes, lit = append(hexes, as.Hex()), append(lit, 0.2126*r+0.7152*g+0.0722*b)
+				n := c.(color.NRGBA)
+				hexes = append(hexes, fmt.Sprintf("#%02x%02x%02x", n.R, n.G, n.B))
+				lit = append(lit, 0.2126*linear(n.R)+0.7152*linear(n.G)+0.0722*linear(n.B))
 			}
 			if len(lit) == 2 {
 				if ratio := (max(lit[0], lit[1]) + 0.05) / (min(lit[0], lit[1]) + 0.05); ratio >= 4.5 {

@@ -8,7 +8,6 @@ import (
 	"image/color"
 	"strings"
 
-	uv "github.com/charmbracelet/ultraviolet"
 	"github.com/charmbracelet/x/vt"
 )
 
@@ -57,7 +56,7 @@ func (p *picture) row(e *vt.Emulator, y, w int) {
 	for x := 0; x < w; {
 		c := e.CellAt(x, y)
 		n := 1
-		for x+n < w && alike(c, e.CellAt(x+n, y)) {
+		for x+n < w && alike(e, x, x+n, y) {
 			n++
 		}
 		if c != nil {
@@ -67,8 +66,15 @@ func (p *picture) row(e *vt.Emulator, y, w int) {
 	}
 }
 
-// alike reports whether two cells look the same but for their text.
-func alike(a, b *uv.Cell) bool {
+// Attributes of a cell, as bits, as charmbracelet/ultraviolet numbers them.
+const (
+	bold    = 1 << 0
+	reverse = 1 << 5
+)
+
+// alike reports whether two cells of a line look the same, whatever their text.
+func alike(e *vt.Emulator, x1, x2, y int) bool {
+	a, b := e.CellAt(x1, y), e.CellAt(x2, y)
 	if a == nil || b == nil {
 		return a == b
 	}
@@ -79,13 +85,13 @@ func alike(a, b *uv.Cell) bool {
 func (p *picture) run(e *vt.Emulator, x, y, n int) {
 	st := e.CellAt(x, y).Style
 	fg, bg := hexOr(st.Fg, p.ink), hexOr(st.Bg, p.ground)
-	if st.Attrs&uv.AttrReverse != 0 {
+	if st.Attrs&reverse != 0 {
 		fg, bg = bg, fg
 	}
 	if bg != p.ground {
 		p.rect(float64(x*cellWidth), float64(y*cellHeight), float64(n*cellWidth), cellHeight, bg, 1)
 	}
-	word := word{picture: p, y: y, fill: fg, bold: st.Attrs&uv.AttrBold != 0}
+	word := word{picture: p, y: y, fill: fg, bold: st.Attrs&bold != 0}
 	for i := range n {
 		c := e.CellAt(x+i, y)
 		if c == nil || c.Content == "" || c.Content == " " {
