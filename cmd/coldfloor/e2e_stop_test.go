@@ -81,13 +81,13 @@ func (s *shell) said() string {
 	return s.out.String()
 }
 
-// says waits until text comes that was not said before.
+// says waits until text comes after what was last waited for.
 func (s *shell) says(text string) {
 	s.t.Helper()
 	s.until(fmt.Sprintf("says %q", text), func() bool { return strings.Contains(s.said(), text) })
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.out.Reset()
+	s.out.Next(strings.Index(s.out.String(), text) + len(text))
 }
 
 // raw reports whether the terminal hands over keys as they are pressed.
@@ -115,7 +115,7 @@ func (s *shell) job() int {
 // continues it with the shell's fg: keys act again, none echoes, and the run is
 // paused where it was.
 func TestStoppedFromOutside(t *testing.T) {
-	s := newShell(t, newHome(t, short))
+	s := newShell(t, newHome(t, staged))
 	s.says("ready$")
 	s.types(binary() + " run --mute session.yaml\r")
 	s.says("Before the first session")
