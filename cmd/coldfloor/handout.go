@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -27,7 +28,7 @@ type handoutOptions struct {
 	handout.Options
 	settings, players string
 	paper, alarm      string
-	voice             string
+	voice, language   string
 	noTracks          bool
 }
 
@@ -57,6 +58,7 @@ nobody else's. A second run writes only what changed.`,
 	f.StringVar(&o.alarm, "alarm", "", "in the calendar, remind so long before a session at a time of day: a `TIME` such as 30m")
 	f.BoolVar(&o.noTracks, "no-tracks", false, "write no tracks")
 	voiceFlag(c, &o.voice)
+	languageFlag(c, &o.language)
 	return c
 }
 
@@ -112,7 +114,18 @@ func (o *handoutOptions) read(c *cobra.Command, name string) (err error) {
 	if o.Plan, err = openWeeks(c, name); err != nil {
 		return err
 	}
+	o.setLanguages()
 	return o.checkWeek()
+}
+
+// setLanguages gives each player a language: their own in the players' file, or
+// else that of the flag, of the settings or of the system.
+func (o *handoutOptions) setLanguages() {
+	o.Own.Language = languageOf(o.language, o.Own).Code
+	for i := range o.Players {
+		p := &o.Players[i]
+		p.Language = cmp.Or(p.Language, o.Own.Language)
+	}
 }
 
 // checkWeek fills in today's week and refuses one that the plan does not have.

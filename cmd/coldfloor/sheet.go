@@ -9,12 +9,14 @@ import (
 	"coldfloor/internal/fault"
 	"coldfloor/internal/paper"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/sheet"
 )
 
 // sheetFlags is how sheet was called.
 type sheetFlags struct {
 	file, paper  string
+	language     string
 	large, force bool
 }
 
@@ -42,6 +44,7 @@ Of a plan of weeks it is the session of today, or of the day that --on names.`,
 	c.Flags().StringVar(&f.paper, "paper", paper.Sizes[0].Name, "paper of .pdf and .html: a4 or letter")
 	c.Flags().BoolVar(&f.large, "large", false, "set a .pdf for the wall, to be read from 2 m: a block a page, in capitals")
 	c.Flags().BoolVar(&f.force, "force", false, "replace the file even where it is not a sheet")
+	languageFlag(c, &f.language)
 	day.add(c)
 	journalFlag(c, &log)
 	return c
@@ -63,11 +66,15 @@ func (f sheetFlags) write(c *cobra.Command, name string, open func() (*plan.Plan
 	if !ok {
 		return usageError{fmt.Sprintf("no paper is called %q", f.paper), "write --paper a4 or --paper letter"}
 	}
+	mine, err := settings.Load()
+	if err != nil {
+		return err
+	}
 	p, err := open()
 	if err != nil {
 		return err
 	}
-	printed, err := sheet.Of(p).WriteFile(f.file, format, size, f.large, f.force, inputs(name, p.Session.Name)...)
+	printed, err := sheet.Of(p, languageOf(f.language, mine)).WriteFile(f.file, format, size, f.large, f.force, inputs(name, p.Session.Name)...)
 	if err != nil {
 		return err
 	}

@@ -14,6 +14,7 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/players"
 	"coldfloor/internal/sheet"
+	"coldfloor/internal/text"
 	"coldfloor/internal/wholefile"
 	"coldfloor/sessions/weeks"
 )
@@ -53,7 +54,7 @@ func (f *files) mkdir() error {
 }
 
 // text puts a text.
-func (f *files) text(name, text string) error { return f.put(name, []byte(text)) }
+func (f *files) text(name, content string) error { return f.put(name, []byte(content)) }
 
 // sessions puts the sessions of the week as files.
 func (f *files) sessions(days []day) error {
@@ -66,12 +67,13 @@ func (f *files) sessions(days []day) error {
 
 // paper puts the week and its sheets as one document.
 func (w *writer) paper(f *files, own *weeks.Plan, week weeks.Week, p *players.Player, days []day) error {
+	l := text.In(p.Language)
 	var docs []*sheet.Doc
 	for _, d := range days {
-		docs = append(docs, sheet.Of(d.plan))
+		docs = append(docs, sheet.Of(d.plan, l))
 	}
 	var out bytes.Buffer
-	if _, err := sheet.Together(&out, w.Paper, front(own, week, p, days), docs); err != nil {
+	if _, err := sheet.Together(&out, w.Paper, front(own, week, p, l, days), docs); err != nil {
 		return err
 	}
 	return f.put(weekName(w.Week)+".pdf", out.Bytes())

@@ -17,6 +17,7 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/players"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
 	"coldfloor/sound"
@@ -28,7 +29,7 @@ type Options struct {
 	Week    int // from 1
 	Folder  string
 	Players []players.Player // a folder each; nil: one handout, for the settings' own player
-	Own     settings.Player  // whose level, room and limits apply if there are no Players
+	Own     settings.Player  // whose language, level, room and limits apply if there are no Players
 	Now     time.Time
 
 	Paper paper.Size
@@ -161,9 +162,10 @@ func (w *writer) fill(ctx context.Context, p *players.Player, g *Given) error {
 			g.Found = append(g.Found, Found{d.Planned, d.session.Title, found})
 		}
 	}
+	words := &text.In(p.Language).Handout
 	files := files{folder: g.Folder, inputs: own.Files(), given: g, told: w.step}
 	return errors.Join(files.sessions(days), w.paper(&files, own, week, p, days), w.calendar(&files, own),
-		files.text("how-to-send-it-back.txt", sendBack(p.Name)), w.sound(ctx, &files, &p.Player, days))
+		files.text(words.FileName, sendBack(p.Name, words)), w.sound(ctx, &files, &p.Player, days))
 }
 
 // day is a session of the week with its plan.

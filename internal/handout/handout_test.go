@@ -141,3 +141,16 @@ func TestFolderName(t *testing.T) {
 		}
 	}
 }
+
+// TestEachInTheirLanguage: what a player reads is in the player's own language.
+func TestEachInTheirLanguage(t *testing.T) {
+	dir, _ := given(t, "- {name: Ada, language: de}\n- name: Bea\n", false)
+	for file, want := range map[string]string{
+		"Ada/so-schickst-du-es-zurueck.txt": "coldfloor log copy -o ada.jsonl", "Bea/how-to-send-it-back.txt": "coldfloor log copy -o bea.jsonl",
+	} {
+		content, err := os.ReadFile(filepath.Join(dir, "out", file))
+		if err != nil || !strings.Contains(string(content), want) {
+			t.Errorf("%s: %v\n%s", file, err, content)
+		}
+	}
+}

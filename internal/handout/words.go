@@ -15,84 +15,66 @@ import (
 // weekName names the files of a week: week-03.
 func weekName(week int) string { return fmt.Sprintf("week-%02d", week) }
 
-// front is the page of the week.
-func front(p *weeks.Plan, week weeks.Week, player *players.Player, days []day) *sheet.Front {
-	f := &sheet.Front{Title: fmt.Sprintf("%s, week %d of %d", p.Title, week.Number, p.Count),
-		About: join(", ", player.Name, week.From.Short()+" to "+week.To().Short(), p.For)}
+// front is the page of the week, in a language.
+func front(p *weeks.Plan, week weeks.Week, player *players.Player, l *text.Language, days []day) *sheet.Front {
+	w := &l.Handout
+	f := &sheet.Front{Language: l, Title: w.Title(l.Name(p.Title), week.Number, p.Count),
+		About: join(", ", player.Name, w.From(l.Date(week.From), l.Date(week.To())), l.Name(p.For))}
 	for _, d := range days {
-		when := d.Date.Short()
+		when := l.Date(d.Date)
 		if d.Slot.At != nil {
 			when += ", " + d.Slot.At.String()
 		}
-		f.Rows = append(f.Rows, sheet.FrontRow{When: when, What: d.session.Title, Dose: dose(d.plan)})
+		f.Rows = append(f.Rows, sheet.FrontRow{When: when, What: l.Title(d.session.Title), Dose: dose(d.plan, l)})
 	}
 	for _, d := range week.LeftOut {
-		f.Rows = append(f.Rows, sheet.FrontRow{When: d.First.Short(), What: "no training", Dose: d.Slot.Session + " is left out, and not made up later"})
+		f.Rows = append(f.Rows, sheet.FrontRow{When: l.Date(d.First), What: w.NoTraining, Dose: w.LeftOut(d.Slot.Session)})
 	}
 	for _, m := range p.Matches {
 		if week.From <= m.Date && m.Date <= week.To() {
-			f.Rows = append(f.Rows, sheet.FrontRow{When: m.Date.Short(), What: "match"})
+			f.Rows = append(f.Rows, sheet.FrontRow{When: l.Date(m.Date), What: w.Match})
 		}
 	}
 	f.Sections = []sheet.Section{
-		{Title: "How to do it", Paragraphs: howTo(week)},
-		{Title: "Before you start", Paragraphs: text.English.Cautions()},
-		{Title: "Afterwards", Paragraphs: []string{
-			"Write down the rounds you did, how hard the session was from 0 to 10 half an hour later, and any pain: where, and how much from 0 to 10.",
-			"A session you missed is not made up by doubling the next one.",
-			"How to send it back stands in how-to-send-it-back.txt."}},
+		{Title: w.HowTo, Paragraphs: howTo(week, w)},
+		{Title: w.Before, Paragraphs: l.Cautions()},
+		{Title: w.Afterwards, Paragraphs: w.AfterwardsText[:]},
 	}
 	return f
 }
 
 // howTo says how a session is done with what was handed out.
-func howTo(week weeks.Week) []string {
-	file := "SESSION"
+func howTo(week weeks.Week, w *text.Handout) []string {
+	file := w.Session
 	if len(week.Days) > 0 {
 		file = week.Days[0].FileName()
 	}
-	list := []string{
-		"With the program: coldfloor run " + file + ".yaml",
-		"Without it: play the track of the day, or follow the sheet with a clock. The rest is part of the session: keep it.",
-	}
+	list := []string{w.With(file + ".yaml"), w.Without}
 	switch {
 	case week.Lighter:
-		list = append(list, "This is a lighter week: do less, as fast and as well as ever.")
+		list = append(list, w.Lighter)
 	case week.Hold:
-		list = append(list, "This week adds nothing: do the same, better.")
+		list = append(list, w.Hold)
 	}
 	return list
 }
 
 // dose says how long a session is and how much is in it.
-func dose(p *plan.Plan) string {
-	text := units.Sentence(p.Total) + ", " + units.Count(p.Totals.Sets, "set")
+func dose(p *plan.Plan, l *text.Language) string {
+	said := units.Sentence(p.Total) + ", " + l.Sheet.Sets(p.Totals.Sets)
 	if p.Contacts > 0 {
-		text += ", " + units.Count(p.Contacts, "foot contact")
+		said += ", " + l.Sheet.FootContacts(p.Contacts)
 	}
-	return text
+	return said
 }
 
 // sendBack says how a player sends back what was done.
-func sendBack(name string) string {
+func sendBack(name string, w *text.Handout) string {
 	file := "log.jsonl"
 	if name != "" {
 		file = strings.ReplaceAll(strings.ToLower(folderName(name)), " ", "-") + ".jsonl"
 	}
-	return `How to send back what you did
-
-With the program, everything is logged as you train. Write a copy of it and send
-that file to your coach:
-
-    coldfloor log copy -o ` + file + `
-
-It holds the sessions you did, the rests you took, how hard it felt, and what you
-said of pain. Nothing is sent by the program itself: you decide who gets it.
-
-Without the program, send your coach the ticked sheets, or a photo of them: the
-rounds you did, how hard the session was from 0 to 10, and any pain with its
-place and how much, from 0 to 10.
-`
+	return w.SendBack(file)
 }
 
 // join puts what is not empty together.

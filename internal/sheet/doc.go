@@ -7,11 +7,14 @@ package sheet
 
 import (
 	"coldfloor/internal/plan"
+	"coldfloor/internal/text"
 )
 
 // Doc is what a sheet says, in the order in which it is read. Every text in it
 // is one line, free of control characters.
 type Doc struct {
+	Language *text.Language // of all that is not the session's own
+
 	Title    string
 	About    string // whom it is for and the level; may be empty
 	Total    Figure // length of the whole session
@@ -38,8 +41,8 @@ type Time struct {
 	Text string
 }
 
-// columnNames are the heads of the table's columns.
-var columnNames = [...]string{"Exercise, cues, how", "Dose of a set", "Tick", "Rest"}
+// Words are those of the sheet in its language.
+func (d *Doc) Words() *text.Sheet { return &d.Language.Sheet }
 
 // Strip is the session as a strip of stretches of time. Fractions are of the
 // whole length, from 0 to 1.

@@ -53,7 +53,7 @@ func (s *setter) effort(e *Effort) {
 	})
 	s.lines(t.Wrap(s.small(), e.Source, s.w), true)
 	s.blanks(true, e.Blanks...)
-	s.blanks(false, e.Pain, "Notes")
+	s.blanks(false, e.Pain, s.words.Notes)
 }
 
 // blanks sets a line to write on behind each label, kept with what follows.

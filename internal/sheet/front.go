@@ -4,11 +4,13 @@ import (
 	"io"
 
 	"coldfloor/internal/paper"
+	"coldfloor/internal/text"
 )
 
 // Front is a page before several sheets: what a player does in a week, and
 // what else they have to know.
 type Front struct {
+	Language *text.Language
 	Title    string
 	About    string // may be empty
 	Rows     []FrontRow
@@ -32,7 +34,7 @@ func Together(w io.Writer, on paper.Size, front *Front, docs []*Doc) (Printed, e
 	c := paper.NewDocument(on, t, t.Printable(front.Title), marker)
 	s := front.layOut(t, on)
 	pages := s.pages()
-	s.print(c, &Doc{Title: front.Title}, pages)
+	s.print(c, &Doc{Language: front.Language, Title: front.Title}, pages)
 	n := len(pages)
 	for _, d := range docs {
 		s, pages := d.layOut(t, on)
@@ -44,7 +46,7 @@ func Together(w io.Writer, on paper.Size, front *Front, docs []*Doc) (Printed, e
 
 // layOut sets the front page.
 func (f *Front) layOut(t *paper.Typeface, on paper.Size) *setter {
-	s := &setter{types: t, paper: on, scale: 1.15, x: margin, w: on.Width - 2*margin}
+	s := &setter{words: &f.Language.Sheet, types: t, paper: on, scale: 1.15, x: margin, w: on.Width - 2*margin}
 	_, title := t.Fit(paper.Face{Bold: true, Size: 24}, 15, f.Title, s.w, 3)
 	s.lines(title, true)
 	s.lines(t.Wrap(s.body(), f.About, s.w), true)

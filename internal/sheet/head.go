@@ -108,7 +108,7 @@ func (s *setter) strip(strip *Strip) {
 // stripLabel sets a block's number and length over its part of the strip, as
 // much of it as there is room for.
 func (s *setter) stripLabel(c paper.Canvas, f paper.Face, b Span, x, y, width float64) {
-	for _, text := range []string{"block " + b.Number + ": " + b.Length, b.Number + ": " + b.Length, b.Number} {
+	for _, text := range []string{s.words.Block(b.Number, b.Length), b.Number + ": " + b.Length, b.Number} {
 		if w := s.types.Width(f, text); w <= width {
 			c.Text(paper.Box(x, y, w, f.Height()), paper.Left, f, text)
 			return

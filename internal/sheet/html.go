@@ -17,14 +17,12 @@ var htmlText string
 // htmlTemplate is the page; what hangs on the paper is set by onPaper.
 var htmlTemplate = template.Must(template.New("sheet").Funcs(template.FuncMap{
 	"marker":      func() string { return marker },
-	"columns":     func() []string { return columnNames[:] },
 	"columnClass": func(i int) string { return [...]string{"what", "dose", "ticks", "rest"}[i] },
 	"join":        func(texts []string, sep string) string { return strings.Join(texts, sep) },
 	"at":          func(fraction float64) string { return fmt.Sprintf("%.2f", fraction*stripWidth) },
 	"length":      func(from, to float64) string { return fmt.Sprintf("%.2f", (to-from)*stripWidth) },
 	"wide":        func(from, to float64) bool { return (to-from)*stripWidth > 60 },
 	"fill":        fillOf,
-	"boxName":     func(r Row, box string) string { return r.ID + " " + r.Name + ", " + boxWords(box) },
 }).Funcs(onPaper(1, 1)).Parse(htmlText))
 
 // onPaper returns what sizes the page for a printed width in millimetres, at a
@@ -69,14 +67,14 @@ func fillOf(k plan.Kind) string {
 	return "url(#hatch)"
 }
 
-// boxWords says what a box is for, to be read aloud.
-func boxWords(box string) string {
-	round := strings.TrimRight(box, "LR")
+// BoxName says what a box of a row is for, to be read aloud.
+func (d *Doc) BoxName(r Row, box string) string {
+	round, side := strings.TrimRight(box, "LR"), ""
 	switch box[len(round):] {
 	case "L":
-		return "round " + round + " left"
+		side = d.Language.Step.Left
 	case "R":
-		return "round " + round + " right"
+		side = d.Language.Step.Right
 	}
-	return "round " + round
+	return r.ID + " " + r.Name + ", " + d.Words().Box(round, side)
 }

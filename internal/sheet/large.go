@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"io"
 	"strings"
 	"unicode"
@@ -33,7 +32,7 @@ func (d *Doc) Large(w io.Writer, on paper.Size) (Printed, error) {
 		}
 		f := paper.Face{Size: 8}
 		foot := paper.Box(margin, on.Height-margin-f.Height(), on.Width-2*margin, f.Height())
-		c.Text(foot, paper.Left, f, t.Clip(f, fmt.Sprintf("%s · page %d of %d · how to do it, cautions and boxes to tick are on the sheet that is not large", d.Title, i+1, len(pages)), foot.W))
+		c.Text(foot, paper.Left, f, t.Clip(f, join(" · ", d.Title, d.Words().Page(i+1, len(pages)), d.Words().Elsewhere), foot.W))
 	}
 	return Printed{len(pages), t.Missing()}, c.Write(w)
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"coldfloor/internal/paper"
+	"coldfloor/internal/text"
 )
 
 // Measures of the page, in millimetres.
@@ -28,6 +29,7 @@ type band struct {
 
 // setter lays a document out in bands at one scale.
 type setter struct {
+	words *text.Sheet
 	types *paper.Typeface
 	paper paper.Size
 	scale float64 // of all text; 1 is the size it reads best in
@@ -43,7 +45,7 @@ type columns struct{ text, dose, ticks, then float64 }
 // newSetter returns a setter for the document, with its columns as wide as it
 // needs.
 func newSetter(d *Doc, t *paper.Typeface, on paper.Size, scale float64) *setter {
-	s := &setter{types: t, paper: on, scale: scale, x: margin, w: on.Width - 2*margin}
+	s := &setter{words: d.Words(), types: t, paper: on, scale: scale, x: margin, w: on.Width - 2*margin}
 	s.cols.dose = 28 * max(scale, 1)
 	s.cols.then = 29 * max(scale, 1)
 	s.cols.ticks = s.ticksWidth(d)

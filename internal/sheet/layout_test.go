@@ -13,6 +13,7 @@ import (
 
 	"coldfloor/internal/paper"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/text"
 	"coldfloor/sessions"
 	"coldfloor/sessions/sessionstest"
 )
@@ -81,7 +82,7 @@ func TestNoTextLeavesItsBox(t *testing.T) {
 			t.Skip("no file may hold it")
 		}
 		on := rapid.SampledFrom(paper.Sizes).Draw(t, "paper")
-		d := Of(plan.Of(s))
+		d := Of(plan.Of(s), &text.English)
 		r, set := record(d, on)
 		checkPages(t, r, on, width)
 		checkComplete(t, d, r, set)
@@ -127,7 +128,7 @@ func TestHeadIsRepeated(t *testing.T) {
 		d := builtin(t, b)
 		r, _ := record(d, paper.Sizes[0])
 		for n, page := range r.pages[1:] {
-			if page[0].text != columnNames[0] {
+			if page[0].text != text.English.Sheet.Columns[0] {
 				t.Errorf("%s: page %d begins with %q", b.Name, n+2, page[0].text)
 			}
 		}
@@ -152,7 +153,7 @@ func printedOn(page []set, text string) bool {
 // A row stands on one page, unless it is higher than one.
 func TestNoRowIsTorn(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := Of(plan.Of(sessionstest.Draw(t)))
+		d := Of(plan.Of(sessionstest.Draw(t)), &text.English)
 		for i := range d.Blocks {
 			for j := range d.Blocks[i].Rows {
 				r := &d.Blocks[i].Rows[j]

@@ -3,27 +3,28 @@ package sheet
 import (
 	"fmt"
 
-	"coldfloor/internal/rating"
+	"coldfloor/internal/text"
 	"coldfloor/sessions"
 )
 
 // effortAsked asks for session-RPE with the words, and at the time, of Foster
 // et al., J Strength Cond Res 2001;15:109–115.
-func effortAsked() Effort {
+func effortAsked(l *text.Language) Effort {
+	w := &l.Sheet
 	e := Effort{
-		Question: "How hard was the session as a whole? Mark one number, " + rating.AskAfter + ".",
-		Source:   "Session-RPE: Foster et al., J Strength Cond Res 2001;15:109–115",
-		Blanks:   []string{"Name", "Date", "Minutes done"},
-		Pain:     "Pain: where, 0 to 10",
+		Question: w.Question,
+		Source:   w.Source,
+		Blanks:   []string{w.Name, w.Date, w.Minutes},
+		Pain:     w.Pain,
 	}
-	for n, words := range rating.Scale {
+	for n, words := range l.Form.RPE {
 		e.Scale = append(e.Scale, Grade{fmt.Sprint(n), words})
 	}
 	return e
 }
 
 // legendOf explains the signs that the sheet of a session uses.
-func legendOf(s *sessions.Session) []string {
+func legendOf(s *sessions.Session, w *text.Sheet) []string {
 	var sides, tempo, fast, contacts bool
 	for i := range s.Blocks {
 		for j := range s.Blocks[i].Exercises {
@@ -34,21 +35,21 @@ func legendOf(s *sessions.Session) []string {
 			contacts = contacts || e.Contacts > 0 && e.Reps+e.RepsPerSide > 0
 		}
 	}
-	legend := []string{"Tick a box when its set is done."}
+	legend := []string{w.Tick}
 	if sides {
-		legend = append(legend, "L and R: left and right side, in the order to work them.")
+		legend = append(legend, w.LeftRight)
 	}
 	if tempo {
-		legend = append(legend, "Tempo: seconds lowering-pause-rising, and a last pause where a fourth is given.")
+		legend = append(legend, w.TempoLegend)
 	}
 	if fast {
-		legend = append(legend, fmt.Sprintf("X in a tempo: as fast as possible, taken as %s.", figure(sessions.FastRising)))
+		legend = append(legend, w.TakenAs(figure(sessions.FastRising).String()))
 	}
 	if contacts {
-		legend = append(legend, "Contact: one foot, or both together, touching the floor.")
+		legend = append(legend, w.ContactLegend)
 	}
 	if s.LeadIn > 0 {
-		legend = append(legend, fmt.Sprintf("The total counts %s to get ready.", figure(s.LeadIn)))
+		legend = append(legend, w.CountsLeadIn(figure(s.LeadIn).String()))
 	}
 	return legend
 }

@@ -5,6 +5,8 @@ import (
 	"io"
 	"slices"
 	"strings"
+
+	"coldfloor/internal/text"
 )
 
 // Markdown writes the sheet as GitHub-flavoured Markdown. Whatever a session
@@ -21,27 +23,27 @@ func (d *Doc) Markdown(w io.Writer) error {
 	}
 	fmt.Fprintf(&b, "  \n%s\n\n```text\n%s\n```\n", escapeAll(d.Facts, " · "), strings.TrimRight(d.Strip.Text, " "))
 	for i := range d.Blocks {
-		d.Blocks[i].markdown(&b)
+		d.Blocks[i].markdown(&b, d.Words())
 	}
 	fmt.Fprintf(&b, "\n%s\n", escapeAll(d.Legend, " "))
 	if len(d.Cautions) > 0 {
-		b.WriteString("\n## Take care\n\n")
+		fmt.Fprintf(&b, "\n## %s\n\n", d.Words().TakeCare)
 		for _, c := range d.Cautions {
 			fmt.Fprintf(&b, "- %s\n", escape(c))
 		}
 	}
-	d.Effort.markdown(&b)
+	d.Effort.markdown(&b, d.Words())
 	_, err := io.WriteString(w, b.String())
 	return err
 }
 
 // markdown writes a block as a heading and a table.
-func (b *Block) markdown(w *strings.Builder) {
+func (b *Block) markdown(w *strings.Builder, words *text.Sheet) {
 	if b.Before != (Rest{}) {
 		fmt.Fprintf(w, "\n**%s** %s\n", escape(b.Before.Figure.String()), escape(b.Before.Label))
 	}
 	fmt.Fprintf(w, "\n## %s\n\n%s\n\n", escape(b.Name()), escapeAll(b.Facts, " · "))
-	w.WriteString("| | " + strings.Join(columnNames[:], " | ") + " |\n|---|---|---|---|---|\n")
+	w.WriteString("| | " + strings.Join(words.Columns[:], " | ") + " |\n|---|---|---|---|---|\n")
 	for i := range b.Rows {
 		r := &b.Rows[i]
 		fmt.Fprintf(w, "| %s | %s | %s | %s | %s |\n", escape(r.ID), r.markdownText(), r.markdownDose(), r.markdownTicks(), r.Then.markdown())
@@ -99,8 +101,8 @@ func (r Rest) markdown() string {
 }
 
 // markdown writes the effort scale as a table.
-func (e *Effort) markdown(w *strings.Builder) {
-	fmt.Fprintf(w, "\n## Effort\n\n%s\n\n| Effort | Words | Mark |\n|---|---|---|\n", escape(e.Question))
+func (e *Effort) markdown(w *strings.Builder, words *text.Sheet) {
+	fmt.Fprintf(w, "\n## %s\n\n%s\n\n| %s | %s | %s |\n|---|---|---|\n", words.Effort, escape(e.Question), words.Effort, words.EffortWords, words.Marked)
 	for _, g := range e.Scale {
 		fmt.Fprintf(w, "| %s | %s | ☐ |\n", g.Number, escape(g.Words))
 	}
@@ -108,7 +110,7 @@ func (e *Effort) markdown(w *strings.Builder) {
 	for _, b := range append(slices.Clip(e.Blanks), e.Pain) {
 		fmt.Fprintf(w, "%s: ____________________\n\n", escape(b))
 	}
-	w.WriteString("Notes: ____________________\n")
+	w.WriteString(words.Notes + ": ____________________\n")
 }
 
 // escaper puts a backslash before what Markdown takes for markup wherever it

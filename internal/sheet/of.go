@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"strings"
 	"time"
 
 	"coldfloor/internal/plan"
@@ -12,30 +11,28 @@ import (
 	"coldfloor/sessions"
 )
 
-// maxBoxes is how many rounds are ticked in boxes; beyond it a player keeps a
-// tally.
-const maxBoxes = 48
-
-// Of says what the sheet of a plan says.
-func Of(p *plan.Plan) *Doc {
-	s := p.Session
+// Of says what the sheet of a plan says, in a language.
+func Of(p *plan.Plan, l *text.Language) *Doc {
+	s, w := l.Session(p.Session), &l.Sheet
 	d := &Doc{
-		Title: safetext.Clean(s.Title),
-		About: join(" · ", safetext.Clean(s.For), levelOf(s.Level)),
-		Total: totalOf(p.Total),
+		Language: l,
+		Title:    safetext.Clean(s.Title),
+		About:    join(" · ", safetext.Clean(s.For), levelOf(s.Level, l)),
+		Total:    totalOf(p.Total),
 		Times: []Time{
-			{plan.Work, marksOf(plan.Work), "work " + units.Clock(p.Work)},
-			{plan.Rest, marksOf(plan.Rest), "rest " + units.Clock(p.Rest)},
-			{plan.Change, marksOf(plan.Change, plan.Switch, plan.LeadIn), "transitions " + units.Clock(p.Change)},
+			{plan.Work, marksOf(plan.Work), w.Work(units.Clock(p.Work))},
+			{plan.Rest, marksOf(plan.Rest), w.Rest(units.Clock(p.Rest))},
+			{plan.Change, marksOf(plan.Change, plan.Switch, plan.LeadIn), w.Transitions(units.Clock(p.Change))},
 		},
-		Facts:    kept(units.Count(p.Totals.Sets, "set"), some(p.Totals.Reps, "rep"), some(p.Contacts, "foot contact"), roomOf(s)),
+		Facts:    kept(w.Sets(p.Totals.Sets), some(p.Totals.Reps, w.Reps), some(p.Contacts, w.FootContacts), roomOf(s, w)),
 		Strip:    stripOf(p),
-		Legend:   legendOf(s),
-		Cautions: append(toKnow(s), text.English.Cautions()...),
-		Effort:   effortAsked(),
+		Legend:   legendOf(s, w),
+		Cautions: append(toKnow(s), l.Cautions()...),
+		Effort:   effortAsked(l),
 	}
+	writer := writer{language: l, plan: p, session: s, words: w}
 	for i := range s.Blocks {
-		d.Blocks = append(d.Blocks, blockOf(p, i))
+		d.Blocks = append(d.Blocks, writer.block(i))
 	}
 	return d
 }
@@ -52,11 +49,11 @@ func toKnow(s *sessions.Session) []string {
 }
 
 // levelOf says the level in words.
-func levelOf(l sessions.Level) string {
-	if l == "" {
+func levelOf(level sessions.Level, l *text.Language) string {
+	if level == "" {
 		return ""
 	}
-	return string(l) + " level"
+	return l.Sheet.Level(l.Choose.Levels[string(level)])
 }
 
 // totalOf returns the length of the session, to the second.
@@ -67,45 +64,57 @@ func totalOf(d time.Duration) Figure {
 	return Figure{units.Clock(d), "min"}
 }
 
-// some is count, but nothing for none.
-func some(n int, noun string) string {
+// some is a count, but nothing for none.
+func some(n int, count func(int) string) string {
 	if n == 0 {
 		return ""
 	}
-	return units.Count(n, noun)
+	return count(n)
 }
 
-// blockOf describes block i, which counts from 0.
-func blockOf(p *plan.Plan, i int) Block {
-	b, totals := &p.Session.Blocks[i], &p.Blocks[i]
+// writer says what blocks and exercises of a session are, in a language.
+type writer struct {
+	language *text.Language
+	plan     *plan.Plan
+	session  *sessions.Session // the plan's, in the language
+	words    *text.Sheet
+}
+
+// block describes block i, which counts from 0.
+func (w *writer) block(i int) Block {
+	b, totals := &w.session.Blocks[i], &w.plan.Blocks[i]
 	block := Block{Number: fmt.Sprint(i + 1), Title: safetext.Clean(b.Title)}
-	block.Facts = kept(partOf(b.Part), units.Count(b.Rounds, "round"), units.Clock(totals.Total)+" long", some(totals.Contacts, "foot contact"), trainsOf(b.Trains))
+	block.Facts = kept(w.part(b.Part), w.words.Rounds(b.Rounds), w.words.Long(units.Clock(totals.Total)),
+		some(totals.Contacts, w.words.FootContacts), w.trains(b.Trains))
 	for j := range b.Exercises {
-		block.Rows = append(block.Rows, rowOf(b, j, block.Number, firstSides(p, i, j)))
+		block.Rows = append(block.Rows, w.row(b, j, block.Number, firstSides(w.plan, i, j)))
 	}
 	if b.Rounds > 1 {
-		block.Rounds = units.Count(b.Rounds, "round")
+		block.Rounds = w.words.Rounds(b.Rounds)
 	}
-	if i > 0 && p.Session.Blocks[i-1].RestAfter > 0 {
-		block.Before = Rest{figure(p.Session.Blocks[i-1].RestAfter), "before block " + block.Number, true}
+	if i > 0 && w.session.Blocks[i-1].RestAfter > 0 {
+		block.Before = Rest{figure(w.session.Blocks[i-1].RestAfter), w.words.BeforeBlock(block.Number), true}
 	}
 	return block
 }
 
-// partOf names the part of a session, where it is not the main one.
-func partOf(p sessions.Part) string {
-	if p == sessions.Main {
-		return ""
+// part names the part of a session, where it is not the main one.
+func (w *writer) part(p sessions.Part) string {
+	switch p {
+	case sessions.WarmUp:
+		return w.words.WarmUp
+	case sessions.CoolDown:
+		return w.words.CoolDown
 	}
-	return string(p)
+	return ""
 }
 
-// trainsOf names the qualities that a block trains.
-func trainsOf(trains []string) string {
+// trains names the qualities that a block trains.
+func (w *writer) trains(trains []string) string {
 	if len(trains) == 0 {
 		return ""
 	}
-	return "trains " + cleaned(trains, ", ")
+	return w.words.Trains(cleaned(trains, ", "))
 }
 
 // cleaned cleans each text and joins them.
@@ -117,22 +126,22 @@ func cleaned(texts []string, sep string) string {
 	return join(sep, clean...)
 }
 
-// thenOf says what follows exercise j in each round.
-func thenOf(b *sessions.Block, j int, block string) Rest {
+// then says what follows exercise j in each round.
+func (w *writer) then(b *sessions.Block, j int, block string) Rest {
 	if j == len(b.Exercises)-1 {
 		if b.Rounds == 1 || b.Rest == 0 {
 			return Rest{}
 		}
-		return Rest{figure(b.Rest), "between rounds", true}
+		return Rest{figure(b.Rest), w.words.BetweenRounds, true}
 	}
 	next := block + letter(j+1)
 	switch own := b.Exercises[j].Rest; {
 	case own != nil && *own > 0:
-		return Rest{figure(*own), "then " + next, true}
+		return Rest{figure(*own), w.words.Then(next), true}
 	case own == nil && b.Change > 0:
-		return Rest{figure(b.Change), "change, then " + next, false}
+		return Rest{figure(b.Change), w.words.ChangeThen(next), false}
 	}
-	return Rest{Figure{"0", "s"}, "straight to " + next, false}
+	return Rest{Figure{"0", "s"}, w.words.StraightTo(next), false}
 }
 
 // firstSides returns the side that exercise j of block i starts with in each
@@ -145,67 +154,4 @@ func firstSides(p *plan.Plan, i, j int) []plan.Side {
 		}
 	}
 	return first
-}
-
-// rowOf describes exercise j of a block, which counts from 0; first is the
-// side it starts with in each round.
-func rowOf(b *sessions.Block, j int, block string, first []plan.Side) Row {
-	e := &b.Exercises[j]
-	row := Row{
-		ID:      block + letter(j),
-		Name:    safetext.Clean(e.Name),
-		Notes:   notesOf(e),
-		Dose:    doseOf(e),
-		Side:    sideOf(e),
-		Details: detailsOf(e, first),
-		Then:    thenOf(b, j, block),
-	}
-	for _, c := range e.Cues {
-		row.Cues = append(row.Cues, kept(strings.TrimSpace(safetext.Clean(c)))...)
-	}
-	if b.Rounds > maxBoxes {
-		row.Tally = fmt.Sprintf("tally, of %d", b.Rounds)
-		return row
-	}
-	for i, side := range first {
-		row.Rounds = append(row.Rounds, Round{i + 1, boxesOf(i+1, side)})
-	}
-	return row
-}
-
-// boxesOf names the boxes to tick in a round: one, or one a side in the order
-// in which the sides are worked.
-func boxesOf(round int, first plan.Side) []string {
-	n := fmt.Sprint(round)
-	switch first {
-	case plan.Left:
-		return []string{n + "L", n + "R"}
-	case plan.Right:
-		return []string{n + "R", n + "L"}
-	}
-	return []string{n}
-}
-
-// doseOf returns the dose of one set, of one side where it is given a side.
-func doseOf(e *sessions.Exercise) Figure {
-	switch n := e.Reps + e.RepsPerSide; n {
-	case 0:
-		return figure(e.Time + e.TimePerSide)
-	case 1:
-		return Figure{"1", "rep"}
-	default:
-		return Figure{fmt.Sprint(n), "reps"}
-	}
-}
-
-// sideOf says how the dose goes for the sides, and nothing where it is not
-// given a side.
-func sideOf(e *sessions.Exercise) string {
-	switch {
-	case !e.OneSided():
-		return ""
-	case e.Sides == sessions.AlternateReps:
-		return "each side, alternating"
-	}
-	return "each side"
 }

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"io"
 
 	"coldfloor/internal/paper"
@@ -82,7 +81,7 @@ func (s *setter) ruled(c paper.Canvas, y, bottom float64) {
 // number sets the session's title and the page's number below a page.
 func (s *setter) number(c paper.Canvas, d *Doc, page, pages int, y float64) {
 	f := paper.Face{Size: 8}
-	text := fmt.Sprintf("page %d of %d", page, pages)
+	text := s.words.Page(page, pages)
 	w := s.types.Width(f, text)
 	y += footing - f.Height()
 	c.Text(paper.Box(s.x+s.w-w, y, w, f.Height()), paper.Left, f, text)

@@ -1,15 +1,14 @@
 package sheet
 
 import (
-	"fmt"
-
+	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
 
 // roomOf says what room the exercises of a session need together, as far as
 // the session tells.
-func roomOf(s *sessions.Session) string {
+func roomOf(s *sessions.Session, words *text.Sheet) string {
 	var floor sessions.Floor
 	var above units.Length
 	kinds := map[sessions.OverheadKind]bool{}
@@ -24,16 +23,16 @@ func roomOf(s *sessions.Session) string {
 	}
 	size, head, arms := "", "", ""
 	if floor != (sessions.Floor{}) {
-		size = fmt.Sprintf("%s × %s of floor", floor.Along, floor.Across)
+		size = words.Floor(floor.Along.String() + " × " + floor.Across.String())
 	}
 	if above > 0 {
-		head = above.String() + " above the head"
+		head = words.AboveHead(above.String())
 	}
 	switch {
 	case kinds[sessions.OverheadJump]:
-		arms = "jumps with arms overhead"
+		arms = words.JumpsOverhead
 	case kinds[sessions.OverheadReach]:
-		arms = "arms overhead"
+		arms = words.ArmsOverhead
 	}
 	return join(", ", size, head, arms)
 }

@@ -31,7 +31,7 @@ func (s *setter) columnHeads() {
 	s.add(f.Height()+0.6, true, func(c paper.Canvas, y float64) {
 		x := s.x
 		for i, width := range []float64{s.cols.text, s.cols.dose, s.cols.ticks, s.cols.then} {
-			name := paper.Single(f, s.types.Clip(f, columnNames[i], width-2*padding))
+			name := paper.Single(f, s.types.Clip(f, s.words.Columns[i], width-2*padding))
 			if i == 0 {
 				name.Draw(c, s.types, x, y, width, paper.Left)
 			} else {
@@ -75,7 +75,7 @@ func (s *setter) blockHead(b *Block) {
 
 // continued is the head of a block that goes on from the page before.
 func (s *setter) continued(b *Block) band {
-	const more = ", continued"
+	more := ", " + s.words.Continued
 	f := s.face(true, 11, 9)
 	text := s.types.Clip(f, b.Name(), s.w-s.types.Width(f, more)) + more
 	return band{height: f.Height() + 0.5, draw: func(c paper.Canvas, y float64) {

@@ -16,6 +16,7 @@ import (
 	"coldfloor/internal/fault"
 	"coldfloor/internal/paper"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/text"
 	"coldfloor/sessions"
 	"coldfloor/sessions/sessionstest"
 )
@@ -29,7 +30,7 @@ func superset(t *testing.T) *Doc {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Of(plan.Of(s))
+	return Of(plan.Of(s), &text.English)
 }
 
 // builtin is the document of a built-in session.
@@ -39,7 +40,7 @@ func builtin(t *testing.T, b sessions.Builtin) *Doc {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Of(plan.Of(s))
+	return Of(plan.Of(s), &text.English)
 }
 
 func TestGolden(t *testing.T) {
@@ -104,13 +105,13 @@ func TestHTMLEscapes(t *testing.T) {
 }
 
 // docWith returns a document whose every free text is the given one.
-func docWith(text string) *Doc {
-	s := &sessions.Session{Title: text, For: text, LeadIn: sessions.DefaultLeadIn, Blocks: []sessions.Block{{
-		Title: text, Trains: []string{text}, Rounds: 2, Rest: sessions.DefaultChange, RestAfter: sessions.DefaultChange,
-		Exercises: []sessions.Exercise{{Name: text, Reps: 3, Rep: sessions.DefaultRep, Cues: []string{text}, How: text, Easier: sessions.Variant{Name: text}, Load: text}},
+func docWith(said string) *Doc {
+	s := &sessions.Session{Title: said, For: said, LeadIn: sessions.DefaultLeadIn, Blocks: []sessions.Block{{
+		Title: said, Trains: []string{said}, Rounds: 2, Rest: sessions.DefaultChange, RestAfter: sessions.DefaultChange,
+		Exercises: []sessions.Exercise{{Name: said, Reps: 3, Rep: sessions.DefaultRep, Cues: []string{said}, How: said, Easier: sessions.Variant{Name: said}, Load: said}},
 	}}}
 	s.Blocks = append(s.Blocks, s.Blocks[0])
-	return Of(plan.Of(s))
+	return Of(plan.Of(s), &text.English)
 }
 
 // hostile draws texts that mean something to a page, a table or a printer.
@@ -134,7 +135,7 @@ func TestBoxesAreTheWorkSteps(t *testing.T) {
 			}
 		}
 		got := 0
-		for _, b := range Of(p).Blocks {
+		for _, b := range Of(p, &text.English).Blocks {
 			for _, r := range b.Rows {
 				for _, round := range r.Rounds {
 					got += len(round.Boxes)
@@ -152,7 +153,7 @@ func TestStripIsThePlan(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := plan.Of(sessionstest.Draw(t))
 		sums, at := map[plan.Kind]float64{}, 0.0
-		for _, part := range Of(p).Strip.Parts {
+		for _, part := range Of(p, &text.English).Strip.Parts {
 			if d := part.From - at; d < -1e-9 || d > 1e-9 {
 				t.Fatalf("a part starts at %v, the one before ends at %v", part.From, at)
 			}
@@ -183,7 +184,7 @@ func TestWords(t *testing.T) {
 // The words and the time of asking are those of Foster et al., J Strength Cond
 // Res 2001;15:109–115.
 func TestEffortAsksInFostersWords(t *testing.T) {
-	e := effortAsked()
+	e := effortAsked(&text.English)
 	want := "0 rest, 1 very very easy, 2 easy, 3 moderate, 4 somewhat hard, 5 hard, 6 , 7 very hard, 8 , 9 , 10 maximal"
 	var got []string
 	for _, g := range e.Scale {
@@ -243,7 +244,7 @@ func ExampleDoc() {
 		fmt.Println(err)
 		return
 	}
-	d := Of(plan.Of(s))
+	d := Of(plan.Of(s), &text.English)
 	row := d.Blocks[1].Rows[3]
 	fmt.Println(row.ID, row.Name, row.Dose, row.Side, row.Then.Figure, row.Then.Label)
 	// Output: 2d Side plank 15 s each side 45 s between rounds

@@ -113,33 +113,7 @@ var German = Language{
 		Under18:   "Wer unter 18 ist, trainiert mit dem Einverständnis einer qualifizierten erwachsenen Person.",
 		PainNoted: "Schmerzen sind notiert. Trainiere nicht darüber hinweg: Hör auf und lass Schmerzen, die neu oder stechend sind oder nicht vergehen, ärztlich oder physiotherapeutisch ansehen.",
 	},
-	Sheet: Sheet{
-		Columns: [4]string{"Übung, Hinweise, Ausführung", "Umfang eines Satzes", "Haken", "Pause"},
-		Work:    func(length string) string { return "Arbeit " + length }, Rest: func(length string) string { return "Pause " + length },
-		Transitions: func(length string) string { return "Wechsel " + length },
-		Sets:        func(n int) string { return count(n, "Satz", "Sätze") }, Reps: func(n int) string { return count(n, "Wiederholung", "Wiederholungen") },
-		Contacts: func(n int) string { return count(n, "Bodenkontakt", "Bodenkontakte") }, Rounds: func(n int) string { return count(n, "Runde", "Runden") },
-		Long: func(length string) string { return "dauert " + length }, Trains: func(list string) string { return "trainiert " + list },
-		BetweenRounds: "zwischen den Runden", BeforeBlock: func(number string) string { return "vor Block " + number },
-		Then: func(next string) string { return "dann " + next }, ChangeThen: func(next string) string { return "Wechsel, dann " + next },
-		StraightTo: func(next string) string { return "direkt zu " + next }, Tally: func(of int) string { return fmt.Sprintf("Strichliste, von %d", of) },
-		EachSide: "je Seite", EachSideAlternating: "je Seite, im Wechsel", SwapSides: "jede Runde andere Seite zuerst",
-		ToSwitch: func(length string) string { return length + " zum Seitenwechsel" }, Tempo: func(tempo string) string { return "Tempo " + tempo },
-		Every: func(interval string) string { return "alle " + interval },
-		TakenAs: func(length string) string {
-			return "X im Tempo: so schnell wie möglich, als " + length + " gerechnet."
-		},
-		CountsLeadIn: func(length string) string { return "Die Gesamtzeit zählt " + length + " zum Bereitmachen mit." },
-		NoHurry:      "ohne Eile",
-		Question:     "Wie schwer war die Einheit insgesamt? Kreuze 30 Minuten nach dem Ende eine Zahl an.",
-		Source:       "Session-RPE: Foster et al., J Strength Cond Res 2001;15:109–115",
-		Pain:         "Schmerzen: wo, 0 bis 10", Name: "Name", Date: "Datum", MinutesDone: "Minuten", Notes: "Notizen",
-		Tick: "Mach einen Haken, wenn der Satz fertig ist.", LeftRight: "L und R: linke und rechte Seite, in der Reihenfolge, in der sie drankommen.",
-		TempoLegend:   "Tempo: Sekunden ab-halten-auf, und eine letzte Pause, wo eine vierte Zahl steht.",
-		ContactLegend: "Kontakt: ein Fuß, oder beide zugleich, berührt den Boden.",
-		Page:          func(n, of int) string { return fmt.Sprintf("Seite %d von %d", n, of) },
-		Easier:        "Leichter", Harder: "Schwerer", Load: "Gewicht", Called: "Angesagt", WriteDown: "Notieren",
-	},
+	Sheet: germanSheet, Handout: germanHandout,
 }
 
 // germanDate writes Mo 7. Dez.

@@ -2,6 +2,7 @@ package text
 
 import (
 	"fmt"
+	"strings"
 
 	"coldfloor/internal/units"
 )
@@ -13,6 +14,9 @@ func count(n int, one, many string) string {
 	}
 	return fmt.Sprintf("%d %s", n, many)
 }
+
+// spaced joins what is not empty by a space.
+func spaced(a, b string) string { return strings.TrimSpace(a + " " + b) }
 
 // English is the language that is shown if nobody says otherwise.
 var English = Language{
@@ -120,29 +124,5 @@ var English = Language{
 		Under18:   "Players under 18 train with the agreement of a qualified adult.",
 		PainNoted: "Pain is noted. Do not train through it: stop, and see a licensed practitioner about pain that is new, is sharp or does not go away.",
 	},
-	Sheet: Sheet{
-		Columns: [4]string{"Exercise, cues, how", "Dose of a set", "Tick", "Rest"},
-		Work:    func(length string) string { return "work " + length }, Rest: func(length string) string { return "rest " + length },
-		Transitions: func(length string) string { return "transitions " + length },
-		Sets:        func(n int) string { return count(n, "set", "sets") }, Reps: func(n int) string { return count(n, "rep", "reps") },
-		Contacts: func(n int) string { return count(n, "foot contact", "foot contacts") }, Rounds: func(n int) string { return count(n, "round", "rounds") },
-		Long: func(length string) string { return length + " long" }, Trains: func(list string) string { return "trains " + list },
-		BetweenRounds: "between rounds", BeforeBlock: func(number string) string { return "before block " + number },
-		Then: func(next string) string { return "then " + next }, ChangeThen: func(next string) string { return "change, then " + next },
-		StraightTo: func(next string) string { return "straight to " + next }, Tally: func(of int) string { return fmt.Sprintf("tally, of %d", of) },
-		EachSide: "each side", EachSideAlternating: "each side, alternating", SwapSides: "swap sides each round",
-		ToSwitch: func(length string) string { return length + " to switch sides" }, Tempo: func(tempo string) string { return "tempo " + tempo },
-		Every:        func(interval string) string { return "every " + interval },
-		TakenAs:      func(length string) string { return "X in a tempo: as fast as possible, taken as " + length + "." },
-		CountsLeadIn: func(length string) string { return "The total counts " + length + " to get ready." },
-		NoHurry:      "no hurry",
-		Question:     "How hard was the session as a whole? Mark one number, 30 minutes after the end.",
-		Source:       "Session-RPE: Foster et al., J Strength Cond Res 2001;15:109–115",
-		Pain:         "Pain: where, 0 to 10", Name: "Name", Date: "Date", MinutesDone: "Minutes done", Notes: "Notes",
-		Tick: "Tick a box when its set is done.", LeftRight: "L and R: left and right side, in the order to work them.",
-		TempoLegend:   "Tempo: seconds lowering-pause-rising, and a last pause where a fourth is given.",
-		ContactLegend: "Contact: one foot, or both together, touching the floor.",
-		Page:          func(n, of int) string { return fmt.Sprintf("page %d of %d", n, of) },
-		Easier:        "Easier", Harder: "Harder", Load: "Weight", Called: "Called", WriteDown: "Write down",
-	},
+	Sheet: englishSheet, Handout: englishHandout,
 }

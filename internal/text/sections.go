@@ -116,24 +116,3 @@ type Plain struct {
 	SessionToGo                                        func(left string) string
 	TenSeconds                                         string
 }
-
-// Sheet is what stands on paper around a session's own words.
-type Sheet struct {
-	Columns                                         [4]string
-	Work, Rest, Transitions                         func(length string) string
-	Sets, Reps, Contacts, Rounds                    func(n int) string
-	Long                                            func(length string) string
-	Trains                                          func(list string) string
-	BetweenRounds                                   string
-	BeforeBlock                                     func(number string) string
-	Then, ChangeThen, StraightTo                    func(next string) string
-	Tally                                           func(of int) string
-	EachSide, EachSideAlternating, SwapSides        string
-	ToSwitch, Tempo, Every, TakenAs, CountsLeadIn   func(what string) string
-	NoHurry                                         string
-	Question, Source, Pain, Name, Date, MinutesDone string
-	Notes                                           string
-	Tick, LeftRight, TempoLegend, ContactLegend     string
-	Page                                            func(n, of int) string
-	Easier, Harder, Load, Called, WriteDown         string
-}

@@ -20,15 +20,16 @@ type Language struct {
 
 	Date func(units.Date) string // short, for a reader who knows the year
 
-	Step   Step
-	Screen Screen
-	Keys   Keys
-	Form   Form
-	Choose Choose
-	Flow   Flow
-	Plain  Plain
-	Care   Care
-	Sheet  Sheet
+	Step    Step
+	Screen  Screen
+	Keys    Keys
+	Form    Form
+	Choose  Choose
+	Flow    Flow
+	Plain   Plain
+	Care    Care
+	Sheet   Sheet
+	Handout Handout
 
 	names func() map[string]string // shown in place of a name that the built-in sessions use, by that name; nil: none
 }
