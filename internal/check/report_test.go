@@ -143,7 +143,7 @@ func TestRulesAreExplained(t *testing.T) {
 	used := map[string]bool{}
 	s := settings.Default()
 	s.Limits["warm_up"] = settings.Range{Low: 480, High: 480}
-	for _, r := range Rules() {
+	for _, r := range rules {
 		if seen[r.Name] || r.Title == "" || r.Reason == "" || len(r.Sources) == 0 || (r.run == nil) == (r.runWeeks == nil) {
 			t.Errorf("%s is not whole", r.Name)
 		}

@@ -27,9 +27,6 @@ type Rule struct {
 // which no rule found and nobody can turn off.
 const ProblemRule = "file"
 
-// Rules returns every rule in the order in which they run.
-func Rules() []Rule { return rules }
-
 // Names returns the names of the rules.
 func Names() []string {
 	names := make([]string, len(rules))

@@ -71,6 +71,3 @@ func Guard(text string) string {
 	}
 	return text
 }
-
-// Unguard takes back what Guard did.
-func Unguard(text string) string { return strings.TrimPrefix(text, "'") }

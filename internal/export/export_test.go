@@ -198,8 +198,8 @@ func TestGuard(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.OneOf(rapid.String(), rapid.StringMatching(`['=+@\t\r\n -]{0,4}[a-z]{0,3}`)).Draw(t, "text")
 		guarded := Guard(text)
-		if Unguard(guarded) != text {
-			t.Fatalf("%q became %q and came back as %q", text, guarded, Unguard(guarded))
+		if back := strings.TrimPrefix(guarded, "'"); back != text {
+			t.Fatalf("%q became %q and came back as %q", text, guarded, back)
 		}
 		if guarded != "" && strings.ContainsAny(strings.TrimLeft(guarded, " ")[:min(1, len(strings.TrimLeft(guarded, " ")))], "=+-@\t\r") {
 			t.Fatalf("%q became %q", text, guarded)

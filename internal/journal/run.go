@@ -1,6 +1,10 @@
 package journal
 
-import "time"
+import (
+	"time"
+
+	"coldfloor/internal/trainingload"
+)
 
 // State is how far a run came.
 type State string
@@ -95,7 +99,7 @@ func (r *Run) Load() (float64, bool) {
 	if r.Rating.RPE == nil {
 		return 0, false
 	}
-	return *r.Rating.RPE * r.Elapsed.Minutes(), true
+	return trainingload.Session(*r.Rating.RPE, r.Elapsed), true
 }
 
 // End returns when the last set or rest of the run ended, or, if none says

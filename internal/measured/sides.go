@@ -73,7 +73,3 @@ func sides(l, r *Series, a, b *Day) (Sides, bool) {
 	}
 	return s, true
 }
-
-// Differ reports whether two symmetries, in percent, differ by more than their
-// standard error explains in 5 % of cases.
-func Differ(a, b, err float64) bool { return math.Abs(a-b) > z95*math.Sqrt2*err }

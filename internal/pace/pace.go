@@ -3,7 +3,6 @@
 package pace
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 	"time"
@@ -110,31 +109,6 @@ func (t *Table) add(run string, s *journal.Set) {
 
 // fold makes names that differ in case or spaces the same.
 func fold(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }
-
-// Reps returns what is known of every exercise, by name. Some may have too
-// little to go by.
-func (t *Table) Reps() []Rep {
-	var all []Rep
-	for k, e := range t.exercises {
-		if r := e.rep(k); r.Sets > 0 {
-			all = append(all, r)
-		}
-	}
-	slices.SortFunc(all, func(a, b Rep) int {
-		return cmp.Or(cmp.Compare(fold(a.Name), fold(b.Name)), cmp.Compare(a.Prescribed, b.Prescribed), compareBool(a.Easier, b.Easier))
-	})
-	return all
-}
-
-func compareBool(a, b bool) int {
-	switch {
-	case a == b:
-		return 0
-	case b:
-		return -1
-	}
-	return 1
-}
 
 // rep sums up the sets that the player ended.
 func (e *exercise) rep(k key) Rep {

@@ -14,7 +14,10 @@ func ruler() func(f Face, s string) float64 {
 	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm"})
 	NewSetting().AddTo(pdf)
 	return func(f Face, s string) float64 {
-		style := map[bool]string{true: "B"}[f.Bold]
+		style := ""
+		if f.Bold {
+			style = "B"
+		}
 		pdf.SetFont(Family, style, f.Size)
 		return pdf.GetStringWidth(s)
 	}

@@ -81,7 +81,7 @@ func describe(r journal.Rating) string {
 		parts = append(parts, strconv.FormatFloat(*r.RPE, 'g', -1, 64))
 	}
 	if r.Pain != nil {
-		parts = append(parts, map[bool]string{true: "true", false: "false"}[*r.Pain], *r.Where)
+		parts = append(parts, strconv.FormatBool(*r.Pain), *r.Where)
 	}
 	if r.Note != nil {
 		parts = append(parts, *r.Note)

@@ -44,7 +44,10 @@ func ruler() func(f paper.Face, s string) float64 {
 	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm"})
 	paper.NewSetting().AddTo(pdf)
 	return func(f paper.Face, s string) float64 {
-		style := map[bool]string{true: "B"}[f.Bold]
+		style := ""
+		if f.Bold {
+			style = "B"
+		}
 		pdf.SetFont(paper.Family, style, f.Size)
 		return pdf.GetStringWidth(s)
 	}

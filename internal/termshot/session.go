@@ -37,7 +37,11 @@ func Start(cols, rows int, dark bool, cmd *exec.Cmd) (*Session, error) {
 		return nil, err
 	}
 	s := &Session{screen: vt.NewEmulator(cols, rows), tty: tty, cmd: cmd, dark: dark}
-	s.screen.SetDefaultBackgroundColor(map[bool]color.Color{true: color.Black, false: color.White}[dark])
+	ground := color.White
+	if dark {
+		ground = color.Black
+	}
+	s.screen.SetDefaultBackgroundColor(ground)
 	go s.follow()
 	go func() { _, _ = io.Copy(tty, s.screen) }() // the terminal's answers
 	return s, nil

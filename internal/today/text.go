@@ -2,7 +2,6 @@ package today
 
 import (
 	"fmt"
-	"strings"
 
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
@@ -80,6 +79,3 @@ func clock(t *units.TimeOfDay) string {
 	}
 	return " at " + t.String()
 }
-
-// String returns the lines as a text.
-func (d *Day) String() string { return strings.Join(d.Lines(), "\n") + "\n" }

@@ -116,7 +116,7 @@ lighter: [{week: 2, keep: 50%}]
 		for _, when := range c.done {
 			runs = append(runs, done(p, p.On(units.DateOf(moment(when)))[0], when))
 		}
-		if got := Of(p, runs, moment(c.now), 48*time.Hour).String(); got != c.want {
+		if got := strings.Join(Of(p, runs, moment(c.now), 48*time.Hour).Lines(), "\n") + "\n"; got != c.want {
 			t.Errorf("%s:\n%swant\n%s", c.now, got, c.want)
 		}
 	}

@@ -152,13 +152,12 @@ func TestNoTwoPhasesLookAlike(t *testing.T) {
 	}
 }
 
-func TestOfStep(t *testing.T) {
-	for want, s := range map[Phase]plan.Step{
-		GetReady: {Kind: plan.LeadIn}, Work: {Kind: plan.Work}, OwnPace: {Kind: plan.Work, ByHand: true},
-		SideChange: {Kind: plan.Switch}, NextExercise: {Kind: plan.Change}, Rest: {Kind: plan.Rest},
+func TestOfKind(t *testing.T) {
+	for want, k := range map[Phase]plan.Kind{
+		GetReady: plan.LeadIn, Work: plan.Work, SideChange: plan.Switch, NextExercise: plan.Change, Rest: plan.Rest,
 	} {
-		if got := OfStep(s); got != want {
-			t.Errorf("OfStep(%v) = %v, want %v", s, got, want)
+		if got := OfKind(k); got != want {
+			t.Errorf("OfKind(%v) = %v, want %v", k, got, want)
 		}
 	}
 }

@@ -60,14 +60,6 @@ func (p Phase) Look() Look { return looks[p] }
 // comes next before it is time for it.
 func (p Phase) Resting() bool { return p == Rest || p == RestEnds }
 
-// OfStep returns the phase of a step that is under way.
-func OfStep(s plan.Step) Phase {
-	if s.Kind == plan.Work && s.ByHand {
-		return OwnPace
-	}
-	return OfKind(s.Kind)
-}
-
 // OfKind returns the phase of a kind of step.
 func OfKind(k plan.Kind) Phase {
 	switch k {
