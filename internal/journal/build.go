@@ -21,6 +21,14 @@ func (e Event) amends() bool {
 	return false
 }
 
+// Build makes a run of its lines, which it may reorder: one at least, and all of
+// one run. It keeps neither them nor their sets and rests. What is wrong with
+// them is counted in Missing and Differ.
+func Build(lines []Entry) *Run {
+	r, _ := build(lines)
+	return r
+}
+
 // build makes a run of its lines, which it may reorder.
 func build(lines []Entry) (*Run, []error) {
 	if byN := func(a, b Entry) int { return cmp.Compare(a.N, b.N) }; !slices.IsSortedFunc(lines, byN) {
@@ -28,6 +36,7 @@ func build(lines []Entry) (*Run, []error) {
 	}
 	r := &Run{ID: lines[0].Run, State: Unfinished}
 	b := builder{run: r, easier: map[Exercise]bool{}}
+	b.makeRoom(lines)
 	problems := b.gaps(lines)
 	var about []*Line
 	parted := 0 // number from which on copies parted; 0: none
@@ -57,6 +66,25 @@ func build(lines []Entry) (*Run, []error) {
 	}
 	b.finish()
 	return r, problems
+}
+
+// makeRoom gets the memory of the sets and the rests at once.
+func (b *builder) makeRoom(lines []Entry) {
+	sets, rests := 0, 0
+	for i := range lines {
+		switch lines[i].Event {
+		case EventSet:
+			sets++
+		case EventRest:
+			rests++
+		}
+	}
+	if sets > 0 {
+		b.run.Sets = make([]Set, 0, sets)
+	}
+	if rests > 0 {
+		b.run.Rests, b.before = make([]Rest, 0, rests), make([]int, 0, rests)
+	}
 }
 
 // gaps tells of the lines that are missing by their numbers.

@@ -111,7 +111,7 @@ func countLines(r io.ReaderAt, e extent) (int, error) {
 
 // read calls each with the lines of a stretch.
 func (e extent) read(r io.ReaderAt, each func(Entry, error) bool) {
-	readFrom(io.NewSectionReader(r, e.at, e.size), Entry{Number: e.before, at: e.at}, each)
+	readFrom(io.NewSectionReader(r, e.at, e.size), Entry{Number: e.before, at: e.at}, &scanner{}, each)
 }
 
 // indexPart indexes one stretch.

@@ -46,13 +46,20 @@ func (d *Damage) Unwrap() error { return d.Err }
 // line that cannot be used gives a *Damage and the reading goes on; any other
 // error is the last thing given.
 func Read(r io.Reader) iter.Seq2[Entry, error] {
-	return func(yield func(Entry, error) bool) { readFrom(r, Entry{}, yield) }
+	return func(yield func(Entry, error) bool) { readFrom(r, Entry{}, &scanner{}, yield) }
+}
+
+// Pass is Read for who keeps nothing of a line: its Set or its Rest is valid
+// until the next one is read.
+func Pass(r io.Reader) iter.Seq2[Entry, error] {
+	return func(yield func(Entry, error) bool) {
+		readFrom(r, Entry{}, &scanner{spareSet: &Set{}, spareRest: &Rest{}}, yield)
+	}
 }
 
 // readFrom is Read of a part of a journal: from is the line before it.
-func readFrom(r io.Reader, from Entry, yield func(Entry, error) bool) {
+func readFrom(r io.Reader, from Entry, scan *scanner, yield func(Entry, error) bool) {
 	lines := lineReader{r: bufio.NewReaderSize(r, 64<<10)}
-	var scan scanner
 	at := from.at + from.size
 	for {
 		text, err := lines.next()

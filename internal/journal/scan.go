@@ -15,6 +15,9 @@ type scanner struct {
 	words  map[string]string // read before, so that each is held once
 	zone   *time.Location    // of the offset read last
 	offset int               // in seconds
+
+	spareSet  *Set // what every line's is read into; nil: each has its own
+	spareRest *Rest
 }
 
 // maxWords bounds what scanner.words holds on to, and maxWord how long each is.

@@ -34,9 +34,9 @@ func (s *scanner) body(key string, l *Line) {
 	case "started":
 		once(s, &l.Started, s.started)
 	case "set":
-		once(s, &l.Set, s.set)
+		into(s, &l.Set, s.spareSet, s.set)
 	case "rest":
-		once(s, &l.Rest, s.rest)
+		into(s, &l.Rest, s.spareRest, s.rest)
 	case "pause":
 		once(s, &l.Pause, func(p *Pause, k string) { s.only(k == "cause", func() { p.Cause = s.string() }) })
 	case "resume":
@@ -57,12 +57,21 @@ func (s *scanner) body(key string, l *Line) {
 }
 
 // once reads an object into a place that is still free.
-func once[T any](s *scanner, p **T, field func(v *T, key string)) {
+func once[T any](s *scanner, p **T, field func(v *T, key string)) { into(s, p, nil, field) }
+
+// into is once with the memory that the object is put in; nil: some of its own.
+func into[T any](s *scanner, p **T, v *T, field func(v *T, key string)) {
 	if *p != nil {
 		s.fail()
 		return
 	}
-	*p = new(T)
+	if v == nil {
+		v = new(T)
+	} else {
+		var none T
+		*v = none
+	}
+	*p = v
 	s.object(func(key []byte) { field(*p, string(key)) })
 }
 

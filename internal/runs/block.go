@@ -19,16 +19,16 @@ type block struct {
 // cost is about how much memory a block takes beside its data, in bytes.
 const cost = 200
 
-// add appends a line.
-func (b *block) add(c *codec, file int, l *journal.Line) {
+// add appends a line to the data of b that are kept apart, and returns them.
+func (b *block) add(data []byte, c *codec, file int, l *journal.Line) []byte {
 	if l.Started != nil {
 		l.Started.Text = ""
 		b.player = l.Started.Player
 	}
 	c.Buf = c.Buf[:0]
 	c.line(l)
-	b.data = appendBytes(b.data, c.Buf)
 	b.came(file)
+	return appendBytes(data, c.Buf)
 }
 
 // came notes that lines came in file.
@@ -60,35 +60,52 @@ func (b *block) count() int {
 
 // coded is one line of a block.
 type coded struct {
-	line journal.Line
-	data []byte
+	entry journal.Entry
+	data  []byte
 }
 
 // lines decodes a block's lines, in their order within the run, one that
-// arrived several times once.
-func (b *block) lines(c *codec) (lines []journal.Line, err error) {
-	all := make([]coded, 0, b.count())
+// arrived several times once. They are valid until c decodes others.
+func (b *block) lines(c *codec) ([]journal.Entry, error) {
+	c.entries, c.sets, c.rests = slices.Grow(c.entries[:0], b.count()), c.sets[:0], c.rests[:0]
+	c.Reading = true
+	rising := true
 	for rest := b.data; len(rest) > 0; {
-		var data []byte
-		if data, rest = cutBytes(rest); data == nil {
+		if c.Buf, rest = cutBytes(rest); c.Buf == nil {
 			return nil, errShort
 		}
-		all = append(all, coded{line: journal.Line{Run: b.run}, data: data})
-		c.Reading, c.Buf, c.Err = true, data, nil
-		if c.line(&all[len(all)-1].line); c.Err != nil {
+		n := len(c.entries)
+		c.entries = append(c.entries, journal.Entry{Line: journal.Line{Run: b.run}})
+		c.Err = nil
+		if c.line(&c.entries[n].Line); c.Err != nil {
 			return nil, c.Err
 		}
+		rising = rising && (n == 0 || c.entries[n-1].N < c.entries[n].N)
 	}
-	slices.SortStableFunc(all, func(x, y coded) int { return cmp.Compare(x.line.N, y.line.N) })
-	lines = make([]journal.Line, 0, len(all))
+	if !rising {
+		return b.once(c.entries), nil
+	}
+	return c.entries, nil
+}
+
+// once puts lines in their order, those that say the same once.
+func (b *block) once(lines []journal.Entry) []journal.Entry {
+	all := make([]coded, len(lines))
+	rest := b.data
+	for i := range lines {
+		all[i].entry = lines[i]
+		all[i].data, rest = cutBytes(rest)
+	}
+	slices.SortStableFunc(all, func(x, y coded) int { return cmp.Compare(x.entry.N, y.entry.N) })
+	lines = lines[:0]
 	first := 0 // of those of one number
 	for i := range all {
-		if all[i].line.N != all[first].line.N {
+		if all[i].entry.N != all[first].entry.N {
 			first = i
 		}
 		if !slices.ContainsFunc(all[first:i], func(x coded) bool { return bytes.Equal(x.data, all[i].data) }) {
-			lines = append(lines, all[i].line)
+			lines = append(lines, all[i].entry)
 		}
 	}
-	return lines, nil
+	return lines
 }

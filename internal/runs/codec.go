@@ -8,7 +8,28 @@ import (
 // codec writes journal lines in few bytes, or reads them back. One description
 // of a line serves both ways, so that the two cannot differ. Everything of a
 // line is kept but the session's text.
-type codec struct{ compact.Coder }
+type codec struct {
+	compact.Coder
+
+	// Used again for every run that is decoded: journal.Build keeps none of it.
+	entries []journal.Entry
+	sets    []journal.Set
+	rests   []journal.Rest
+}
+
+// reused codes what may be missing, into one more of list if it is read.
+func reused[T any](c *compact.Coder, p **T, list *[]T, code func(*T)) {
+	there := *p != nil
+	if c.Bool(&there); !there {
+		return
+	}
+	if c.Reading {
+		var none T
+		*list = append(*list, none) // if it moves, those before stay as they are
+		*p = &(*list)[len(*list)-1]
+	}
+	code(*p)
+}
 
 var errShort = compact.ErrShort
 
@@ -20,8 +41,8 @@ func (c *codec) line(l *journal.Line) {
 	c.String((*string)(&l.Event))
 	l.V = journal.Version
 	compact.Optional(&c.Coder, &l.Started, c.started)
-	compact.Optional(&c.Coder, &l.Set, c.set)
-	compact.Optional(&c.Coder, &l.Rest, c.rest)
+	reused(&c.Coder, &l.Set, &c.sets, c.set)
+	reused(&c.Coder, &l.Rest, &c.rests, c.rest)
 	compact.Optional(&c.Coder, &l.Pause, func(p *journal.Pause) { c.String(&p.Cause) })
 	compact.Optional(&c.Coder, &l.Resume, func(r *journal.Resume) { c.Bool(&r.Restart); c.Int(&r.Step) })
 	compact.Optional(&c.Coder, &l.Move, func(m *journal.Move) { c.String(&m.Cause); c.String(&m.Kind); c.place(&m.Place) })

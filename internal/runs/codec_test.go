@@ -95,7 +95,7 @@ func TestCodecKeepsEverything(t *testing.T) {
 		want := anyLine.Draw(t, "line")
 		var w codec
 		w.line(&want)
-		r := codec{compact.Coder{Reading: true, Buf: w.Buf}}
+		r := codec{Coder: compact.Coder{Reading: true, Buf: w.Buf}}
 		got := journal.Line{Run: "R"}
 		r.line(&got)
 		if r.Err != nil || len(r.Buf) > 0 {
@@ -114,7 +114,7 @@ func TestCodecCutShort(t *testing.T) {
 		l := anyLine.Draw(t, "line")
 		var w codec
 		w.line(&l)
-		r := codec{compact.Coder{Reading: true, Buf: w.Buf[:rapid.IntRange(0, len(w.Buf)-1).Draw(t, "cut")]}}
+		r := codec{Coder: compact.Coder{Reading: true, Buf: w.Buf[:rapid.IntRange(0, len(w.Buf)-1).Draw(t, "cut")]}}
 		var got journal.Line
 		if r.line(&got); r.Err == nil {
 			t.Fatal("no error")
@@ -126,7 +126,7 @@ func TestCodecOddFloats(t *testing.T) {
 	for _, want := range []float64{0, math.Copysign(0, -1), math.Inf(1), math.MaxFloat64, 1e-300, 0.1 + 0.2, 75, 75.001} {
 		var w codec
 		w.Float(&want)
-		r := codec{compact.Coder{Reading: true, Buf: w.Buf}}
+		r := codec{Coder: compact.Coder{Reading: true, Buf: w.Buf}}
 		var got float64
 		if r.Float(&got); got != want {
 			t.Errorf("%v came back as %v", want, got)

@@ -36,7 +36,7 @@ func (p *Pile) owners() (*owners, error) {
 	for i := range w.names {
 		w.names[i] = map[string]bool{}
 	}
-	if err := merge(p.sources(), func(b *block) error { w.see(b); return nil }); err != nil {
+	if err := merge(p.sources(true), func(b *block) error { w.see(b); return nil }); err != nil {
 		return nil, err
 	}
 	w.join(p.opts.Same)

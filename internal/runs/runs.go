@@ -94,37 +94,19 @@ func (p *Pile) Each(f func(Run) error) error {
 	if err != nil {
 		return err
 	}
-	var c codec
-	return merge(p.sources(), func(b *block) error {
-		r, err := fold(b, &c)
-		if err != nil {
-			return err
-		}
+	return foldAll(p.sources(false), func(b *block, r *journal.Run) error {
 		who := w.of(Key(b.player), b.files[0])
-		r.Player, r.Name, r.File = w.display(who), who.name, p.Files[b.files[0]].Path
-		return f(r)
+		return f(Run{Run: r, Player: w.display(who), Name: who.name, File: p.Files[b.files[0]].Path})
 	})
 }
 
-// fold makes a run of its lines.
-func fold(b *block, c *codec) (Run, error) {
-	lines, err := b.lines(c)
-	if err != nil {
-		return Run{}, err
-	}
-	var f journal.Fold
-	for _, l := range lines {
-		f.Add(journal.Entry{Line: l})
-	}
-	folded, _ := f.Runs() // what is wrong with its lines is counted in it
-	return Run{Run: folded[0]}, nil
-}
-
-func (p *Pile) sources() []source {
+// sources returns where the blocks are, if headsAlone without the lines of
+// those in files.
+func (p *Pile) sources(headsAlone bool) []source {
 	var all []source
 	for _, h := range p.shares {
 		for _, s := range h.spills {
-			all = append(all, s.read())
+			all = append(all, s.read(headsAlone))
 		}
 		all = append(all, inOrder(h.blocks))
 	}

@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"runtime"
+	"slices"
 	"sync"
 
 	"coldfloor/internal/fault"
@@ -17,7 +18,9 @@ type share struct {
 	files       []int // of the pile's
 	bound       int   // bytes of coded lines in memory
 	blocks      map[string]*block
-	held        int // bytes
+	open        *block // whose lines are being read
+	coded       []byte // lines of it that it does not have yet
+	held        int    // bytes
 	spills      []*spill
 	encoder     codec
 	temporaries string // folder
@@ -80,18 +83,18 @@ func (h *share) file(i int, file *File, c *counted) error {
 
 // lines takes every line that can be used.
 func (h *share) lines(i int, file *File, r io.Reader) error {
-	for e, err := range journal.Read(r) {
+	for e, err := range journal.Pass(r) {
 		var d *journal.Damage
 		switch {
 		case err == nil:
 			file.Lines++
 			if err := h.add(i, &e.Line); err != nil {
-				return fault.New("free some room, or name another folder in TMPDIR", "cannot keep what was read in a temporary file: %w", err)
+				return err
 			}
 			continue
 		case !errors.As(err, &d):
 			file.Err = err
-			return nil
+			return h.close()
 		case d.Whole:
 			continue
 		case d.Unknown:
@@ -103,26 +106,42 @@ func (h *share) lines(i int, file *File, r io.Reader) error {
 			file.First = d
 		}
 	}
+	return h.close()
+}
+
+// add takes one line.
+func (h *share) add(file int, l *journal.Line) error {
+	if h.open == nil || h.open.run != l.Run || len(h.coded) >= h.bound {
+		if err := h.close(); err != nil {
+			return err
+		}
+		b := h.blocks[l.Run]
+		if b == nil {
+			b = &block{run: l.Run}
+			h.blocks[l.Run] = b
+			h.held += cost
+		}
+		h.open = b
+	}
+	h.coded = h.open.add(h.coded, &h.encoder, file, l)
 	return nil
 }
 
-// add takes one line, and makes room if that was one too many.
-func (h *share) add(file int, l *journal.Line) error {
-	b := h.blocks[l.Run]
-	if b == nil {
-		b = &block{run: l.Run}
-		h.blocks[l.Run] = b
-		h.held += cost
+// close gives the run that is being read its lines, and makes room if those
+// were too many.
+func (h *share) close() error {
+	if h.open == nil {
+		return nil
 	}
-	before := len(b.data)
-	b.add(&h.encoder, file, l)
-	h.held += len(b.data) - before
+	h.open.data = slices.Concat(h.open.data, h.coded) // no more memory than they need
+	h.held += len(h.coded)
+	h.open, h.coded = nil, h.coded[:0]
 	if h.held < h.bound {
 		return nil
 	}
 	s, err := writeSpill(h.temporaries, h.blocks)
 	if err != nil {
-		return err
+		return fault.New("free some room, or name another folder in TMPDIR", "cannot keep what was read in a temporary file: %w", err)
 	}
 	h.spills = append(h.spills, s)
 	clear(h.blocks)

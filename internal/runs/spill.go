@@ -1,8 +1,6 @@
 package runs
 
 import (
-	"coldfloor/internal/compact"
-
 	"bufio"
 	"encoding/binary"
 	"errors"
@@ -10,6 +8,8 @@ import (
 	"maps"
 	"os"
 	"slices"
+
+	"coldfloor/internal/compact"
 )
 
 // spill is blocks in a temporary file, in the order of their runs' names.
@@ -28,8 +28,8 @@ func writeSpill(dir string, blocks map[string]*block) (*spill, error) {
 	w := bufio.NewWriterSize(f, 64<<10)
 	var buf []byte
 	for _, run := range slices.Sorted(maps.Keys(blocks)) {
-		buf = blocks[run].append(buf[:0])
-		if _, err := w.Write(appendBytes(nil, buf)); err != nil {
+		buf = appendBytes(appendBytes(buf[:0], blocks[run].head()), blocks[run].data)
+		if _, err := w.Write(buf); err != nil {
 			return nil, errors.Join(err, s.close())
 		}
 	}
@@ -48,9 +48,10 @@ func (s *spill) close() error {
 	return err
 }
 
-// read returns the blocks from the first on.
-func (s *spill) read() source {
+// read returns the blocks from the first on; with headsAlone without their lines.
+func (s *spill) read(headsAlone bool) source {
 	r := bufio.NewReaderSize(io.NewSectionReader(s.f, 0, 1<<62), 16<<10) // there may be many at once
+	var head []byte
 	return func() (*block, error) {
 		n, err := binary.ReadUvarint(r)
 		if err == io.EOF {
@@ -59,32 +60,46 @@ func (s *spill) read() source {
 		if err != nil {
 			return nil, err
 		}
-		buf := make([]byte, n)
-		if _, err := io.ReadFull(r, buf); err != nil {
+		head = slices.Grow(head[:0], int(n))[:n]
+		if _, err := io.ReadFull(r, head); err != nil {
 			return nil, err
 		}
-		return blockOf(buf)
+		b, err := blockOf(head)
+		if err != nil {
+			return nil, err
+		}
+		if n, err = binary.ReadUvarint(r); err != nil {
+			return nil, err
+		}
+		if headsAlone {
+			_, err = r.Discard(int(n))
+			return b, err
+		}
+		b.data = make([]byte, n)
+		_, err = io.ReadFull(r, b.data)
+		return b, err
 	}
 }
 
-// append codes a block.
-func (b *block) append(buf []byte) []byte {
-	c := codec{compact.Coder{Buf: buf}}
-	c.String(&b.run)
-	c.String(&b.player)
-	compact.List(&c.Coder, &b.files, c.Int)
-	return append(c.Buf, b.data...)
+// head codes all of a block but its lines.
+func (b *block) head() []byte {
+	var c codec
+	b.code(&c)
+	return c.Buf
 }
 
-// blockOf decodes a block, whose data stay in buf.
-func blockOf(buf []byte) (*block, error) {
-	c := codec{compact.Coder{Reading: true, Buf: buf}}
+// blockOf decodes the head of a block.
+func blockOf(head []byte) (*block, error) {
+	c := codec{Coder: compact.Coder{Reading: true, Buf: head}}
 	b := &block{}
+	b.code(&c)
+	return b, c.Err
+}
+
+func (b *block) code(c *codec) {
 	c.String(&b.run)
 	c.String(&b.player)
 	compact.List(&c.Coder, &b.files, c.Int)
-	b.data = c.Buf
-	return b, c.Err
 }
 
 func appendBytes(to, b []byte) []byte {
