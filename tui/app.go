@@ -102,6 +102,8 @@ func (m App) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m.next()
 	case dayChosen:
 		return m.chooseDay(msg.day)
+	case dayLeftOut:
+		return m.leaveOut(msg.day)
 	case listWanted:
 		return m.list()
 	case planChosen:

@@ -14,6 +14,7 @@ import (
 // Messages of the screen of the day.
 type (
 	dayChosen  struct{ day *season.Day } // one session of the plan of weeks
+	dayLeftOut struct{ day *season.Day } // one that the player chooses not to do
 	listWanted struct{}                  // all sessions instead
 )
 
@@ -26,13 +27,27 @@ type Season struct {
 // showToday shows what is today's of the plan of weeks.
 func (m App) showToday() (tea.Model, tea.Cmd) {
 	d := today.Of(m.opts.Season.Plan, m.opts.Flow.Runs(), time.Now(), m.opts.Season.Interval)
-	return m.ask(questionOfToday(d))
+	return m.ask(questionOfToday(d, m.opts.Flow.Logged()))
+}
+
+// leaveOut logs that a day's session is left out, and shows the day again.
+func (m App) leaveOut(d *season.Day) (tea.Model, tea.Cmd) {
+	p, err := today.Session(m.opts.Season.Plan, d.Planned)
+	if err == nil {
+		err = m.opts.Flow.LeaveOut(p, today.Started(m.opts.Season.Plan, d.Planned))
+	}
+	if err != nil {
+		m.err = err
+		return m, tea.Quit
+	}
+	return m.showToday()
 }
 
 // questionOfToday returns the screen of a day: first what is today's, then what
 // is next and what was missed. Enter runs what is today's; what is not, is
-// begun by a key of its own.
-func questionOfToday(d *today.Day) question {
+// begun by a key of its own. With a log, the latest one missed can be left out
+// for good.
+func questionOfToday(d *today.Day, logged bool) question {
 	lines := d.Lines()
 	q := question{title: lines[0], text: lines[1:], strong: 1}
 	for _, l := range q.text[1:] {
@@ -48,6 +63,9 @@ func questionOfToday(d *today.Day) question {
 		if o.Offer {
 			q.answers = append(q.answers, newAnswer(dayChosen{o.Day}, "do the missed one of "+o.Date.Short(), "m"))
 		}
+	}
+	if len(d.Missed) > 0 && logged {
+		q.answers = append(q.answers, newAnswer(dayLeftOut{d.Missed[0].Day}, "leave out the one of "+d.Missed[0].Date.Short(), "x"))
 	}
 	if d.Current == nil && d.Next != nil {
 		q.answers = append(q.answers, newAnswer(dayChosen{d.Next}, "do the one of "+d.Next.Date.Short()+" now", "n"))
