@@ -51,8 +51,8 @@ func TestToday(t *testing.T) {
 		keys          string
 		says          []string
 	}{
-		{"2026-12-07", 80, 24, "enter x l q", []string{"Mon 7 Dec, week 1 of 2", "today: 18:30 hops, week 1, 0:30, 1 set, 10 foot contacts", "next: Thu 10 Dec, floor, week 1"}},
-		{"2026-12-07", 40, 12, "enter x l q", []string{"Mon 7 Dec, week 1 of 2", "today: 18:30 hops, week 1, 0:30, 1"}},
+		{"2026-12-07", 80, 24, "enter l q", []string{"Mon 7 Dec, week 1 of 2", "today: 18:30 hops, week 1, 0:30, 1 set, 10 foot contacts", "next: Thu 10 Dec, floor, week 1"}},
+		{"2026-12-07", 40, 12, "enter l q", []string{"Mon 7 Dec, week 1 of 2", "today: 18:30 hops, week 1, 0:30, 1"}},
 		{"2026-12-08", 80, 24, "m x n l q", []string{"today: nothing is planned", "not done: Mon 7 Dec, hops, week 1"}},
 		{"2026-12-10", 80, 24, "enter x l q", []string{"a match tomorrow", "today: floor, week 1"}},
 		{"2026-12-25", 80, 24, "l q", []string{"after the plan, which ended on Sun 20 Dec"}},
