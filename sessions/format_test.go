@@ -103,7 +103,7 @@ func TestDurationsOfAFile(t *testing.T) {
 	if s.LeadIn != 0 || b.Rest != 90*time.Second || b.RestAfter != 0 || b.Change != 90*time.Second {
 		t.Errorf("lead-in %v, rest %v, rest after %v, change %v", s.LeadIn, b.Rest, b.RestAfter, b.Change)
 	}
-	for i, want := range []string{"1.5s", "700ms", "1m30s", "2.5s", "1m30s", "1h", "1m30s", "1h2m30s", "1.5s", "30s"} {
+	for i, want := range []string{"1.5s", "700ms", "90s", "2.5s", "90s", "1h", "90s", "1h2min30s", "1.5s", "30s"} {
 		if got := units.FormatDuration(b.Exercises[i].Time); got != want {
 			t.Errorf("exercise %d: %s, want %s", i+1, got, want)
 		}

@@ -26,18 +26,18 @@ func newCalendar() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "calendar WEEKS -o FILE.ics",
 		Short: "Write a plan of weeks as a calendar",
-		Long: `Write a plan of weeks as a calendar (RFC 5545) that telephones and computers
-take in: an event for each session and each match. A session with a time of day
-is as long as its plan; one without is an event of the whole day.
+		Long: `Write a plan of weeks as a calendar (RFC 5545) that phones and computers
+import: an event for each session and each match. A session with a time of day
+lasts as long as its plan; one without is an all-day event.
 
-After a change write it with a higher --revision and send it again: sessions
-that were moved move, and those left out since are cancelled.`,
+After a change, write it with a higher --revision and send it again: sessions
+that moved move, and those left out since are cancelled.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return f.run(c, args[0]) },
 	}
 	c.Flags().StringVarP(&f.file, "output", "o", "", "the file to write: .ics")
 	c.Flags().IntVar(&f.revision, "revision", 0, "edition `N` of the calendar")
-	c.Flags().StringVar(&f.alarm, "alarm", "", "remind so long before each event that has a time of day: a `TIME` such as 30m")
+	c.Flags().StringVar(&f.alarm, "alarm", "", "remind this `TIME` before each session or match at a time of day, such as 30min")
 	c.Flags().BoolVar(&f.force, "force", false, "replace the file even if it is no calendar of ours")
 	return c
 }

@@ -35,18 +35,18 @@ func newCheck() *cobra.Command {
 	var f checkFlags
 	c := &cobra.Command{
 		Use:   "check SESSION|WEEKS…",
-		Short: "Hold a session, or a plan of weeks, against published ranges, the player and the room",
-		Long: `Hold sessions against published and customary ranges, the settings of the
-player and the room. SESSION is a built-in name or a file. Each finding is a
-line, "FILE:LINE:COLUMN: error|warning|note: sentence [rule]". The exit code is
-0 without an error or a warning, and 1 otherwise.
+		Short: "Check a session or a plan of weeks against published ranges, the player and the room",
+		Long: `Check sessions against published and customary ranges, the player's settings
+and the room. SESSION is a built-in name or a file. Each finding is one line,
+"FILE:LINE:COLUMN: error|warning|note: sentence [rule]". The exit code is 0 if
+there is no error and no warning, and 1 otherwise.
 
-Of a plan of weeks every session is held against the same, as it is in its week,
-and the weeks against each other: what grows, when it is lighter, the days
-between jumps, the matches. --within is then the time of a week. With --week or
---on only the sessions of those days are looked at.
+In a plan of weeks every session is checked as it is in its week, and the weeks
+against each other: what grows, when it is lighter, the days between jumps, the
+matches. --within is then the time there is in a week. With --week or --on only
+the sessions of those days are checked.
 
-None of it is medical advice, and nothing here foretells an injury.`,
+None of it is medical advice, and nothing here predicts an injury.`,
 		Args: func(c *cobra.Command, args []string) error {
 			if c.Flags().Changed("explain") {
 				return argsError(cobra.NoArgs)(c, args)
@@ -57,7 +57,7 @@ None of it is medical advice, and nothing here foretells an injury.`,
 	}
 	c.Flags().BoolVar(&f.asJSON, "json", false, "write a JSON array of findings")
 	c.Flags().BoolVar(&f.asSARIF, "sarif", false, "write a SARIF 2.1.0 log, for editors and code hosts")
-	c.Flags().StringVar(&f.within, "within", "", "the `TIME` there is, such as 30m")
+	c.Flags().StringVar(&f.within, "within", "", "the `TIME` available, such as 30min")
 	c.Flags().StringVar(&f.room, "room", "", "the room, in place of the settings' own: `SIZE` along x across x ceiling, such as 4.5x1.2x2.4m")
 	c.Flags().StringVar(&f.explain, "explain", "", "explain `RULE`: its reasons, its sources and how to change its limits")
 	f.days.add(c)

@@ -32,7 +32,7 @@ func addCompletion(c *cobra.Command) {
 		c.ValidArgsFunction = completeRun
 	}
 	c.Flags().VisitAll(func(f *pflag.Flag) {
-		if values := valuesOf(f.Name); values != nil {
+		if values := valuesOf(f); values != nil {
 			err := c.RegisterFlagCompletionFunc(f.Name, cobra.FixedCompletions(values, cobra.ShellCompDirectiveNoFileComp))
 			if err != nil { // a flag visited twice: not the user's fault
 				panic(err)
@@ -44,13 +44,12 @@ func addCompletion(c *cobra.Command) {
 	}
 }
 
-// valuesOf returns what can be written after --flag; nil if that is free.
-func valuesOf(flag string) []string {
-	switch flag {
-	case "background":
-		return []string{"auto", "dark", "light"}
-	case "clicks":
-		return []string{"off", "on"}
+// valuesOf returns what can be given to a flag; nil if that is free.
+func valuesOf(flag *pflag.Flag) []string {
+	if c, ok := flag.Value.(choice); ok {
+		return c.words
+	}
+	switch flag.Name {
 	case "explain":
 		return check.Names()
 	case "language", "voice":

@@ -38,10 +38,10 @@ three go into a folder; with --table one of them goes into a file, or to
 standard output. A session that arrives in several journals is written once.
 Deleted sessions and rehearsals are left out.
 
-In CSV a text that somebody typed and that a spreadsheet would run as a formula
-gets an apostrophe in front, as does one that begins with an apostrophe: taking
-one off gives every text back. --raw leaves texts as they are, for databases.
-A table that is there is replaced, another file is not.`,
+In CSV, a text that a spreadsheet would run as a formula gets an apostrophe in
+front, as does one that begins with an apostrophe: take one off to get the text
+back. --raw leaves texts as they are, for databases.
+A table written before is replaced; any other file is not.`,
 		RunE: func(c *cobra.Command, args []string) error {
 			if o.listsColumns {
 				return listColumns(c.OutOrStdout())
@@ -56,8 +56,8 @@ A table that is there is replaced, another file is not.`,
 	f.BoolVar(&o.parquet, "parquet", false, "write Parquet")
 	f.StringVar(&o.table, "table", "", "write one table: sessions, sets or rests")
 	f.StringVarP(&o.out, "output", "o", "", "the folder to write to, or the file with --table")
-	f.BoolVar(&o.raw, "raw", false, "in CSV, leave texts as they are even where a spreadsheet would run them")
-	f.BoolVar(&o.force, "force", false, "replace files even where they are no such tables")
+	f.BoolVar(&o.raw, "raw", false, "in CSV, leave texts as they are, even if a spreadsheet would run them")
+	f.BoolVar(&o.force, "force", false, "replace files even if they are not such tables")
 	sameFlag(c, &o.same)
 	f.BoolVar(&o.listsColumns, "columns", false, "list the columns of the tables, and write nothing")
 	return c

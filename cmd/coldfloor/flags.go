@@ -33,7 +33,7 @@ func wrongValue(err error) error { return usageError{err.Error(), fault.Hint(err
 
 // settingsFlag declares --settings on c.
 func settingsFlag(c *cobra.Command, path *string) {
-	c.Flags().StringVar(path, "settings", "", "the settings `FILE` of another player, in place of one's own")
+	c.Flags().StringVar(path, "settings", "", "the settings `FILE` of another player, in place of your own")
 }
 
 // loadSettings reads the settings in file, or the player's own if file is
@@ -52,7 +52,7 @@ func loadSettings(file string) (settings.Player, error) {
 
 // backgroundFlag declares --background on c.
 func backgroundFlag(c *cobra.Command, ground *string) {
-	choiceFlag(c, ground, "background", "the terminal's ground: `light`, dark, or auto to ask it", string(settings.Light), string(settings.Dark), string(settings.Auto))
+	choiceFlag(c, ground, "background", "the terminal's background: `light`, dark, or auto to ask the terminal", string(settings.Light), string(settings.Dark), string(settings.Auto))
 }
 
 // lookOf returns how the terminal is drawn on: on the ground that was asked for,
@@ -63,7 +63,7 @@ func lookOf(asked string, p settings.Player) *lipgloss.Renderer {
 
 // seedFlag declares --seed on c.
 func seedFlag(c *cobra.Command, seed *uint64) {
-	c.Flags().Uint64Var(seed, "seed", 0, "call directions in the order of `N`, which the log of a run holds; 0 draws one")
+	c.Flags().Uint64Var(seed, "seed", 0, "call directions in the order of seed `N`, as kept in the log; 0 draws a new one")
 }
 
 // mostDrawn bounds the seeds that are drawn to six digits, which are typed easily.

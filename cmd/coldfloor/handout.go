@@ -37,25 +37,25 @@ func newHandout() *cobra.Command {
 	var o handoutOptions
 	c := &cobra.Command{
 		Use:   "handout WEEKS --week N -o FOLDER",
-		Short: "Write all that a player needs for a week, with the program or without it",
+		Short: "Write all that a player needs for a week, with or without the program",
 		Long: `Write all that a player needs for one week of a plan: the week and the sheets of
 its sessions as one PDF, a track of each session, the sessions as files, the
 calendar, and how to send back what was done.
 
 With --players each player of that file gets a folder, with their own easier
 exercises and days away. Each session is checked against that player and their
-room; what the check finds is listed by player, and one player's error stops
-nobody else's. A second run writes only what changed.`,
+room; what the check finds is listed by player, and an error in one player's
+folder does not stop the others. A second run writes only what changed.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args[0]) },
 	}
 	settingsFlag(c, &o.settings)
 	f := c.Flags()
-	f.IntVar(&o.Week, "week", 0, "the week `N`; by default today's")
+	f.IntVar(&o.Week, "week", 0, "week `N`; by default this week")
 	f.StringVarP(&o.Folder, "output", "o", "", "the `FOLDER` to write to")
 	f.StringVar(&o.players, "players", "", "the players' `FILE`")
 	f.StringVar(&o.paper, "paper", paper.Sizes[0].Name, "the paper's size: a4 or letter")
-	f.StringVar(&o.alarm, "alarm", "", "in the calendar, remind so long before a session at a time of day: a `TIME` such as 30m")
+	f.StringVar(&o.alarm, "alarm", "", "in the calendar, remind this `TIME` before a session at a time of day, such as 30min")
 	f.BoolVar(&o.noTracks, "no-tracks", false, "write no tracks")
 	voiceFlag(c, &o.voice)
 	languageFlag(c, &o.language)

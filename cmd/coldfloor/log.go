@@ -32,11 +32,11 @@ func newLog() *cobra.Command {
 	var all bool
 	c := &cobra.Command{
 		Use:   "log",
-		Short: "List what was done, show it, rate it, put it right",
-		Long: `List the runs in the journal, the earliest first: rounds done of those
-prescribed a block, the length, the effort and the load (effort times minutes),
-and whether there was pain. A run is named by the start of its name, or as last.
-Of a long log the latest 100 are listed.`,
+		Short: "List what was done; show, rate and correct it",
+		Long: `List the runs in the journal, the earliest first: the rounds done and prescribed
+in each block, the length, the effort, the load (effort times minutes) and
+whether there was pain. To name a run, give the start of its name, or "last".
+Only the latest 100 runs are listed, unless you add --all.`,
 		Args: noSuchCommand,
 		RunE: func(c *cobra.Command, _ []string) error {
 			read, err := o.load(c.ErrOrStderr())

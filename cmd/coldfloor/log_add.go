@@ -30,9 +30,9 @@ func newLogAdd(o *logOptions) *cobra.Command {
 		Long: `Add a session that was done without the program. SESSION is a built-in name or
 a file, whose rounds and planned length are then known; anything else is taken
 as the session's title, and needs --length. Say with --all or --rounds how much
-of it was done: without either that is not known, and nothing is made of it.
+of it was done; without either, that stays unknown.
 
-Of a plan of weeks it is the session of today, or of the day that --on names.`,
+In a plan of weeks it is today's session, or that of the day that --on names.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
 			s, err := onPaper(c, args[0], &said, &when, &day, o.journal)
@@ -114,7 +114,7 @@ func (f *whenFlags) place(flags *pflag.FlagSet, s *journal.OnPaper) (err error) 
 			return wrongValue(err)
 		}
 	case s.Blocks == nil:
-		return usageError{"it is not said how long the session took", "give --length, such as --length 40m"}
+		return usageError{"it is not said how long the session took", "give --length, such as --length 40min"}
 	}
 	s.Start = now.Add(-s.Length)
 	if flags.Changed("date") {

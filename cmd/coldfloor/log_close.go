@@ -12,9 +12,9 @@ import (
 func newLogClose(o *logOptions) *cobra.Command {
 	return &cobra.Command{
 		Use:   "close RUN|last",
-		Short: "Log a run that did not end as it stands",
-		Long: `Log a run that did not end, because of a fault, as it stands. To go on with it
-instead, start coldfloor on a terminal: it offers to.`,
+		Short: "Log a run that did not end, as far as it got",
+		Long: `Log a run that did not end, because of a crash or the like, as far as it got. To
+go on with it instead, start coldfloor on a terminal: it offers to.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
 			j, r, err := o.pickBy(c, args[0], logbook.PickOpen)

@@ -15,7 +15,7 @@ type whenFlags struct{ date, length string }
 
 func (f *whenFlags) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&f.date, "date", "", "`WHEN` it began, such as \"2026-07-14 18:30\"; a day alone means noon")
-	flags.StringVar(&f.length, "length", "", "how `LONG` it took, such as 40m")
+	flags.StringVar(&f.length, "length", "", "how `LONG` it took, such as 40min")
 }
 
 // newLogEdit returns the command that puts a run right.
@@ -24,9 +24,9 @@ func newLogEdit(o *logOptions) *cobra.Command {
 	var when whenFlags
 	c := &cobra.Command{
 		Use:   "edit RUN|last",
-		Short: "Put a run right: rounds, effort, pain, note, date, length",
-		Long: `Put right what the journal says of a run. The correction is a line of its own:
-the old value is kept and can be seen with coldfloor log show.`,
+		Short: "Correct a run: rounds, effort, pain, note, date, length",
+		Long: `Correct what the journal says of a run. The correction is a line of its own:
+the old value is kept, and coldfloor log show lists it.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
 			j, r, err := o.pick(c, args[0])
@@ -93,10 +93,10 @@ func newLogDelete(o *logOptions) *cobra.Command {
 	var undo bool
 	c := &cobra.Command{
 		Use:   "delete RUN|last",
-		Short: "Make a run count no more, or again with --undo",
-		Long: `Make a run count no more. Nothing is taken out of the journal: the run is left
-out of lists and figures, coldfloor log --all still lists it, and --undo makes
-it count again: with last the one that was deleted latest.`,
+		Short: "Make a run no longer count, or count again with --undo",
+		Long: `Make a run no longer count. Nothing is taken out of the journal: the run is left
+out of lists and figures, coldfloor log --all still lists it, and --undo makes it
+count again. With --undo, last is the run that was deleted last.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
 			event, pick := journal.EventWithdraw, logbook.Pick

@@ -14,10 +14,11 @@ import (
 func newLogMeasure(o *logOptions) *cobra.Command {
 	return &cobra.Command{
 		Use:   "measure RUN|last [RESULT VALUE]",
-		Short: "List what was measured in a run, or put a result right",
-		Long: `List what was measured in a run, each result with its number; or put the result
-of that number right, such as 2 231, or say with none that it was left out.
-The correction is a line of its own: the old value is kept in the journal.`,
+		Short: "List what was measured in a run, or correct a result",
+		Long: `List what was measured in a run, each result with its number. With a number and
+a value, such as 2 231, correct that result; with none as the value, say that it
+was left out. The correction is a line of its own: the old value is kept in the
+journal.`,
 		Args: argsError(func(c *cobra.Command, args []string) error {
 			if len(args) != 1 && len(args) != 3 {
 				return fmt.Errorf("takes a run alone, or a run, the number of a result, and its value")

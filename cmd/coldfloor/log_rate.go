@@ -28,9 +28,9 @@ func (f *ratingFlags) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&f.rounds, "rounds", "", "completed `ROUNDS`, a number a block, such as 3,3,2")
 	flags.StringVar(&f.rpe, "rpe", "", "`EFFORT` of the session as a whole, 0 to 10")
 	flags.BoolVar(&f.all, "all", false, "every round was completed")
-	flags.StringVar(&f.pain, "pain", "", "`WHERE` it hurt, or none; stands beside earlier statements")
+	flags.StringVar(&f.pain, "pain", "", "`WHERE` it hurt, or none; earlier reports are kept")
 	flags.StringVar(&f.level, "pain-level", "", "how `STRONG` the pain was, 0 to 10")
-	flags.BoolVar(&f.noPain, "no-pain", false, "what was said of pain before was a slip")
+	flags.BoolVar(&f.noPain, "no-pain", false, "earlier reports of pain were a mistake")
 	flags.StringVar(&f.note, "note", "", "a `NOTE` in your own words")
 }
 
@@ -99,12 +99,12 @@ func newLogRate(o *logOptions) *cobra.Command {
 		Use:   "rate RUN|last",
 		Short: "Say how a session was: rounds, effort, pain, a note",
 		Long: `Say how a session was, or say it again. The effort is that of the session as a
-whole, properly asked ` + rating.AskAfter + `:
+whole, best answered ` + rating.AskAfter + `:
 ` + rating.ScaleLine() + `
 (Foster et al., J Strength Cond Res 2001;15:109-115). With no flag it asks.
-What is left out stays as it was. Pain is never rewritten: each statement
-stands, with its time, its place and its own note, and --no-pain says that the
-earlier ones were a slip. coldfloor log show lists them all.`,
+What is left out stays as it was. Pain is never overwritten: each report is kept,
+with its time, its place and its own note, and --no-pain says that the earlier
+ones were a mistake. coldfloor log show lists them all.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
 			j, r, err := o.pick(c, args[0])
@@ -132,7 +132,7 @@ func (f *ratingFlags) readOrAsk(c *cobra.Command, r *journal.Run) (journal.Ratin
 		return f.read(c.Flags(), r.Blocks())
 	}
 	if !isTerminal(c.InOrStdin()) {
-		return journal.Rating{}, usageError{"nothing is said of the session", "give --rpe, --rounds, --all, --pain, --pain-level, --no-pain or --note, or run it on a terminal to be asked"}
+		return journal.Rating{}, usageError{"nothing to log is given", "give --rpe, --rounds, --all, --pain, --pain-level, --no-pain or --note, or run it on a terminal to be asked"}
 	}
 	return rating.Ask(c.InOrStdin(), c.ErrOrStderr(), r)
 }

@@ -32,15 +32,15 @@ func newNew() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "new FILE",
 		Short: "Draft a session, or a plan of weeks, to make your own",
-		Long: `Write a sound, commented session to FILE, to be edited. In a terminal it asks
+		Long: `Write a sound, commented session to FILE, for you to edit. In a terminal it asks
 for the level, the minutes, the room and what to train; with any of the flags
-it asks nothing, and what is not given comes from the settings or is usual.
+it asks nothing, and takes what is not given from the settings or a default.
 
-What does not fit the time is left out, the quality named last first, and said,
-in the file too.
+What does not fit the time is left out, starting with the quality named last; it
+says so, in the file too.
 
-With --weeks it writes a plan of weeks of built-in sessions that check has
-nothing against, from the first day, the weeks, the days, the matches, the level
+With --weeks it writes a plan of weeks made of built-in sessions, one that passes
+check, from the first day, the number of weeks, the days, the matches, the level
 and the room.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
@@ -60,7 +60,7 @@ and the room.`,
 	c.Flags().StringVar(&f.room, "room", "", "the room: `SIZE` along x across x ceiling, such as 4.5x1.2x2.4m")
 	c.Flags().StringVar(&f.train, "train", "", "what to train: all, or some of vertical, horizontal, lateral, strength, as `A,B`, the one that matters most first")
 	settingsFlag(c, &f.settings)
-	c.Flags().BoolVar(&f.force, "force", false, "write over FILE if it is there already")
+	c.Flags().BoolVar(&f.force, "force", false, "replace FILE if it exists")
 	return c
 }
 

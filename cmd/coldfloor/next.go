@@ -37,9 +37,9 @@ func newNext() *cobra.Command {
 		Short: "Propose each player's next week, with the reasons",
 		Long: `Propose for each player how the plan of weeks goes on, from the journal or from
 the journals named: as planned, hold (nothing is added), less (a lighter week),
-or ask (too little is known). Every reason is shown with its figures, the limit
-it is held against and who says so; the limits are the settings' to change. The
-days are those that keep jump days furthest apart, then furthest from matches.
+or ask (too little is known). Every reason is shown with its figures, its limit
+and its source; you can change the limits in the settings. The days are those
+that keep jump days furthest apart, then furthest from matches.
 
 Nothing is changed by itself. With -o the player's whole plan is written with the
 proposal in it, for the coach to change.`,

@@ -36,13 +36,13 @@ func newPreview() *cobra.Command {
 contacts and work to rest. SESSION is a built-in name or a file. For several
 sessions it shows a table, a line each.
 
-Of a plan of weeks it shows each week, with the contacts against the week
-before; --week shows one of them day by day, --on the sessions of a day.
---write makes files of the sessions of a week or a day, as they are then.
+For a plan of weeks it shows each week, with its contacts compared with the week
+before; --week shows one week day by day, --on the sessions of one day. --write
+makes files of the sessions of a week or a day, as they are then.
 
-Your length is how long the session takes at your own pace, from the sets that
-you ended yourself in the journal, with the range that four sessions of five lie
-in. It says so if there are too few of them.`,
+"Your length" is how long the session takes at your own pace, from the sets in
+the journal that you ended yourself, with the range in which four sessions out of
+five fall. If there are too few such sets, it says so.`,
 		Args: argsError(cobra.MinimumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return f.run(c, args) },
 	}

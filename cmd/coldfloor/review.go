@@ -61,18 +61,17 @@ func newReview() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "review [FOLDER|FILE…]",
 		Short: "Review what was done: rounds, rests, load, jumps and pain over the weeks",
-		Long: `Review what was really done, from the journal or from the journals named: rounds
-done of those prescribed, rests taken against rests prescribed, foot contacts,
-load, monotony and strain by the week, when the last jumps were, and every word
-of pain. Several players' journals make a squad: a line a player, each to be
-looked into. A session that arrives in several journals counts once. Nothing is
-sent anywhere.
+		Long: `Review what was really done, from your journal or from the journals named: rounds
+done and prescribed, rests taken and prescribed, foot contacts, load, monotony
+and strain by week, when the last jumps were, and every report of pain. Several
+players' journals make a squad: one line a player, and you can open each. A
+session that arrives in several journals counts once. Nothing is sent anywhere.
 
-A player is called what their settings say, or else what their file is called.
-Journals of one name that have no session in common are those of two players,
-shown with their files, unless --same says that they are one's.
+A player has the name in their settings, or else that of their file. Journals of
+one name that have no session in common are taken for two players and shown with
+their files, unless --same says that they are one.
 
-Where the output is no terminal, or with --plain, the review is plain text.`,
+If the output is not a terminal, or with --plain, the review is plain text.`,
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args) },
 	}
 	journalFlag(c, &o.journal)
@@ -82,11 +81,11 @@ Where the output is no terminal, or with --plain, the review is plain text.`,
 	f.BoolVar(&o.whole, "whole", false, "in plain text, write every player of a squad in full")
 	f.BoolVar(&o.asJSON, "json", false, "write JSON")
 	f.StringVar(&o.report, "report", "", "write a report with charts to `FILE`.html or .pdf")
-	f.BoolVar(&o.force, "force", false, "replace the report's file even if it is not a report")
-	f.IntVar(&o.weeks, "weeks", defaultWeeks, "how many weeks to look at, this one among them")
+	f.BoolVar(&o.force, "force", false, "replace the file even if it is not a report")
+	f.IntVar(&o.weeks, "weeks", defaultWeeks, "how many weeks to show, this one included")
 	f.StringVar(&o.sort, "sort", string(review.ByTrouble), "sort a squad by "+columnNames())
-	f.BoolVar(&o.reverse, "reverse", false, "sort the other way round")
-	f.StringVar(&o.plan, "plan", "", "hold what was done against the plan of weeks in `WEEKS`")
+	f.BoolVar(&o.reverse, "reverse", false, "reverse the order")
+	f.StringVar(&o.plan, "plan", "", "compare what was done with the plan of weeks in `WEEKS`")
 	f.StringVar(&o.players, "players", "", "the players' `FILE`: their days away, and who is in the squad")
 	f.BoolVar(&o.page, "page", false, "with --report and a PDF, write the squad's table alone, on one page")
 	f.StringToStringVar(&o.worthwhile, "worthwhile", nil, "smallest change of a test that matters, as `\"Standing long jump=5\"`, in its unit")

@@ -12,8 +12,8 @@ func newSchema() *cobra.Command {
 		Use:   "schema [session|weeks]",
 		Short: "Print the JSON Schema of the session file, or of a plan of weeks, for editors",
 		Long: `Print the JSON Schema (draft 2020-12) of the session file, or with "weeks" that
-of a plan of weeks, so that an editor completes and validates. Keep them beside
-the files, as ` + schema.FileName + ` and ` + schema.WeeksFileName + `, and begin
+of a plan of weeks, so that your editor completes and validates. Keep them
+beside your files, as ` + schema.FileName + ` and ` + schema.WeeksFileName + `, and begin
 each file with the line
   # yaml-language-server: $schema=` + schema.FileName,
 		ValidArgs: []string{"session", "weeks"},

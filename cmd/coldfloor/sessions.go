@@ -34,7 +34,7 @@ func newSessions() *cobra.Command {
 		Use:   "show NAME",
 		Short: "Print the file of a built-in session or plan of weeks, to start your own from",
 		Long: `Print the file of a built-in session or plan of weeks, to start your own from.
-Of a plan of weeks --on prints the sessions of one day, and --week those of one
+For a plan of weeks, --on prints the sessions of one day and --week those of one
 week, as they are then.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
@@ -46,7 +46,7 @@ week, as they are then.`,
 	}
 	day.add(show)
 	show.Flags().StringVarP(&out, "output", "o", "", "write to `FILE` instead of printing")
-	show.Flags().BoolVar(&force, "force", false, "write over FILE if it is there already")
+	show.Flags().BoolVar(&force, "force", false, "replace FILE if it exists")
 	c.AddCommand(show)
 	return c
 }

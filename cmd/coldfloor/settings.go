@@ -23,12 +23,12 @@ func newSettings() *cobra.Command {
 	var asJSON, initial bool
 	c := &cobra.Command{
 		Use:   "settings",
-		Short: "Show the settings of the person and the room, and where each came from",
-		Long: `Show the settings of the person and the room as they are used, and where each
-came from: the settings file, the program's own memory, an estimate with its
-source, or the default. The file is YAML and every key is optional; --init
-writes one to begin with, in which every key is explained and commented out.
-From then on nothing but an editor writes it. On this machine it is
+		Short: "Show the settings of the person and the room, and where each comes from",
+		Long: `Show the settings of the person and the room, and where each comes from: the
+settings file, what the program remembers, an estimate with its source, or the
+default. The file is YAML and every key is optional; --init writes one in which
+every key is explained and commented out. After that, only you write to it. On
+this machine it is
 ` + "  " + settings.File(),
 		Args: argsError(cobra.NoArgs),
 		RunE: func(c *cobra.Command, _ []string) error {
@@ -47,7 +47,7 @@ From then on nothing but an editor writes it. On this machine it is
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "write JSON")
-	c.Flags().BoolVar(&initial, "init", false, "write a settings file to begin with, if there is none")
+	c.Flags().BoolVar(&initial, "init", false, "write a settings file to start from, if there is none")
 	atMostOne(c, "json", "init")
 	return c
 }

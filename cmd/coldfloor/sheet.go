@@ -31,10 +31,10 @@ func newSheet() *cobra.Command {
 		Long: `Set a session on paper: a table to follow from the floor and to tick round by
 round, with rests in large type, cues, easier variants and lines for effort and
 notes. SESSION is a built-in name or a file. The ending of FILE names the
-format; a page of HTML can be ticked on a screen too, and is set for the paper
-when it is printed. A sheet that is there is replaced, another file is not.
+format; a page of HTML can be ticked on a screen too, and fits the paper when it
+is printed. A sheet written before is replaced; any other file is not.
 
-Of a plan of weeks it is the session of today, or of the day that --on names.`,
+In a plan of weeks it is today's session, or that of the day that --on names.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
 			return f.write(c, args[0], func() (*plan.Plan, error) { return day.one(c, args[0], log) })
@@ -43,7 +43,7 @@ Of a plan of weeks it is the session of today, or of the day that --on names.`,
 	c.Flags().StringVarP(&f.file, "output", "o", "", "the file to write: .pdf, .html or .md")
 	c.Flags().StringVar(&f.paper, "paper", paper.Sizes[0].Name, "paper of .pdf and .html: a4 or letter")
 	c.Flags().BoolVar(&f.large, "large", false, "set a .pdf for the wall, to be read from 2 m: a block a page, in capitals")
-	c.Flags().BoolVar(&f.force, "force", false, "replace the file even where it is not a sheet")
+	c.Flags().BoolVar(&f.force, "force", false, "replace the file even if it is not a sheet")
 	languageFlag(c, &f.language)
 	day.add(c)
 	journalFlag(c, &log)

@@ -19,12 +19,12 @@ func newSounds() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "sounds",
 		Short: "Play each cue with its meaning, to learn them",
-		Long: `Play each cue of a session, one after the other, and say what it means. Where
-there is no sound device, or with --mute, the list is printed alone.`,
+		Long: `Play each cue of a session, one after the other, and say what it means. Without
+a sound device, or with --mute, it only prints the list.`,
 		Args: argsError(cobra.NoArgs),
 		RunE: func(c *cobra.Command, args []string) error { return playSounds(c, mute) },
 	}
-	c.Flags().BoolVar(&mute, "mute", false, "print the list alone")
+	c.Flags().BoolVar(&mute, "mute", false, "only print the list")
 	return c
 }
 

@@ -38,9 +38,9 @@ func newTrack() *cobra.Command {
 		Short: "Write a session as an audio track, for a player with a phone",
 		Long: `Write the whole session as an audio track with every cue in its place, for a
 player who has no computer at hand. The ending of FILE names the format. Sets
-that end by hand have their paced length. Each block is a chapter.
+that end by hand take their paced length. Each block is a chapter.
 
-Of a plan of weeks it is the session of today, or of the day that --on names.
+In a plan of weeks it is today's session, or that of the day that --on names.
 
 coldfloor sounds plays the cues one by one, to learn them.`,
 		Args: argsError(cobra.ExactArgs(1)),
@@ -50,7 +50,7 @@ coldfloor sounds plays the cues one by one, to learn them.`,
 	f.StringVarP(&o.files.Track, "output", "o", "", "the file to write: .flac or .wav")
 	f.StringVar(&o.files.Cues, "cues", "", "also write time, sample and name of each cue to a CSV `FILE`")
 	f.IntVar(&o.pips, "pips", sound.DefaultPips, "get-ready pips before a start, `N` seconds down")
-	f.BoolVar(&o.tempo, "tempo", false, "add a soft click for each rep, lowering and rising apart where a tempo is given")
+	f.BoolVar(&o.tempo, "tempo", false, "add a soft click for each rep, lowering and rising told apart if there is a tempo")
 	seedFlag(c, &o.seed)
 	f.BoolVar(&o.files.Force, "force", false, "replace files that are there")
 	voiceFlag(c, &o.voice)

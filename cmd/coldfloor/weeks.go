@@ -30,8 +30,8 @@ type dayFlags struct {
 
 // add gives the command the flags.
 func (f *dayFlags) add(c *cobra.Command) {
-	c.Flags().IntVar(&f.week, "week", 0, "of a plan of weeks, week `N` alone")
-	c.Flags().Var(day{&f.on}, "on", "of a plan of weeks, the sessions of one `DATE`, such as 2026-12-07")
+	c.Flags().IntVar(&f.week, "week", 0, "in a plan of weeks, only week `N`")
+	c.Flags().Var(day{&f.on}, "on", "in a plan of weeks, only the sessions of `DATE`, such as 2026-12-07")
 }
 
 // given reports whether a week or a day is named.

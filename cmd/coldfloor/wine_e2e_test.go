@@ -160,6 +160,10 @@ func TestWindowsKilledAndGoneOnWith(t *testing.T) {
 	x := tmuxtest.Start(t, 80, 24, w.env, "cd '"+w.dir+"' && exec wine '"+w.exe+"' run session.yaml --plain --mute --journal j.jsonl")
 	x.Until("the question whether to go on", func(s string) bool { return strings.Contains(s, "did not end") })
 	x.Keys("g", "Enter")
+	x.Until("the wait for Enter", func(s string) bool { return strings.Contains(s, "Enter starts") })
+	x.Keys("Enter")
+	x.Until("the question for the rounds", func(s string) bool { return strings.Contains(s, "Completed rounds") })
+	x.Keys("Enter", "Enter", "Enter", "Enter", "Enter") // one answer a block, effort, pain, note; what is not read is lost
 	x.WaitExit()
 	runs := w.runs()
 	if len(runs) != 2 {

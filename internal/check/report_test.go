@@ -158,7 +158,7 @@ func TestRulesAreExplained(t *testing.T) {
 				t.Errorf("%s is not explained:\n%s", key, b.String())
 			}
 		}
-		if r.Name == "warm-up" && !strings.Contains(b.String(), "5m-10m is common practice") {
+		if r.Name == "warm-up" && !strings.Contains(b.String(), "5min-10min is common practice") {
 			t.Errorf("%s", b.String())
 		}
 		for line := range strings.Lines(b.String()) {

@@ -55,7 +55,7 @@ func ParseTaken(s string) (time.Duration, error) {
 		err = errors.New("is not between 0 and 24 hours")
 	}
 	if err != nil {
-		return 0, fault.New("write it as 40m, 1h5m or 40:00", "length %q %w", s, err)
+		return 0, fault.New("write it as 40min, 1h5min or 40:00", "length %q %w", s, err)
 	}
 	return d, nil
 }

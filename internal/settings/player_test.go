@@ -243,7 +243,7 @@ func TestRows(t *testing.T) {
 		"reach":           {Value: "2.25m", Origin: Estimated},
 		"mass":            {Origin: NotGiven},
 		"pace":            {Value: "1", Origin: ByDefault},
-		"limits.warm_up":  {Value: "8m", Origin: FromFile, Line: 3},
+		"limits.warm_up":  {Value: "8min", Origin: FromFile, Line: 3},
 		"limits.headroom": {Value: "10cm", Origin: ByDefault},
 	} {
 		r := got[key]

@@ -174,7 +174,7 @@ func TestWords(t *testing.T) {
 			t.Errorf("letter(%d) = %q, want %q", n, got, want)
 		}
 	}
-	for ms, want := range map[int]string{0: "0 s", 500: "0.5 s", 75_000: "75 s", 119_000: "119 s", 120_000: "2 min", 150_000: "2:30", 5_400_000: "90 min", 90_500: "90.5 s", 150_500: "2m30.5s"} {
+	for ms, want := range map[int]string{0: "0 s", 500: "0.5 s", 75_000: "75 s", 119_000: "119 s", 120_000: "2 min", 150_000: "2:30", 5_400_000: "90 min", 90_500: "90.5 s", 150_500: "2min30.5s"} {
 		if got := figure(milliseconds(ms)).String(); got != want {
 			t.Errorf("figure of %d ms = %q, want %q", ms, got, want)
 		}

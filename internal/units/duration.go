@@ -17,10 +17,10 @@ var durationUnits = []struct {
 }{{"h", time.Hour}, {"m", time.Minute}, {"s", time.Second}, {"ms", time.Millisecond}}
 
 // DurationHint says how to write a duration.
-const DurationHint = "write it as 90s, 1m30s, 1.5s, 700ms, 1:30 or a bare number of seconds"
+const DurationHint = "write it as 90s, 1min30s, 1.5s, 700ms, 1:30 or a bare number of seconds"
 
-// ParseDuration reads a duration as a coach types it: 90s, 1m30s, 1.5s, 700ms,
-// 1h, 1min, 20 sec, 1:30 (minutes:seconds), 1:02:30, or a bare number of seconds. Spaces may
+// ParseDuration reads a duration as a coach types it: 90s, 1min30s, 1m30s, 1.5s,
+// 700ms, 1h, 20 sec, 1:30 (minutes:seconds), 1:02:30, or a bare number of seconds. Spaces may
 // stand before a unit and between the parts. It is exact to the nanosecond
 // and refuses whatever is negative, not finite, finer or too large; the error
 // quotes nothing and reads on from the text, as in `"1x"` + " is not a duration".
@@ -150,8 +150,9 @@ func scaled(s string, unit time.Duration) (time.Duration, error) {
 }
 
 // FormatDuration writes d as a coach would type it, so that ParseDuration
-// reads it back unchanged: 1m30s, 45s, 1.5s, 700ms, 1h5m, and 0s for nothing.
-// A negative d has a minus sign.
+// reads it back unchanged: 45s, 90s, 2min30s, 1.5s, 700ms, 1h5min, and 0s for
+// nothing. Minutes are never m, which reads as metres. A negative d has a minus
+// sign.
 func FormatDuration(d time.Duration) string {
 	if d < 0 {
 		return "-" + FormatDuration(d.Abs())
@@ -160,11 +161,13 @@ func FormatDuration(d time.Duration) string {
 		return fraction(int64(d), int64(time.Millisecond)) + "ms"
 	}
 	var b strings.Builder
-	for _, u := range durationUnits[:2] {
-		if n := d / u.unit; n > 0 {
-			b.WriteString(itoa(int64(n)) + u.name)
-			d %= u.unit
-		}
+	if h := d / time.Hour; h > 0 {
+		b.WriteString(itoa(int64(h)) + "h")
+		d %= time.Hour
+	}
+	if d >= 2*time.Minute || b.Len() > 0 && d >= time.Minute {
+		b.WriteString(itoa(int64(d/time.Minute)) + "min")
+		d %= time.Minute
 	}
 	if d > 0 || b.Len() == 0 {
 		b.WriteString(fraction(int64(d), int64(time.Second)) + "s")

@@ -14,7 +14,7 @@ func TestParseDuration(t *testing.T) {
 	for text, want := range map[string]time.Duration{
 		"90s": 90 * s, "1m30s": 90 * s, "1.5s": 1500 * time.Millisecond, "700ms": 700 * time.Millisecond,
 		"1:30": 90 * s, "90": 90 * s, "0": 0, "0s": 0, "0.25": 250 * time.Millisecond, "1.50": 1500 * time.Millisecond,
-		"1h": h, "1h5m": 65 * m, "1h30s": h + 30*s, "2m": 2 * m, "1.5m": 90 * s, "0.1s": 100 * time.Millisecond,
+		"1h": h, "1h5min": 65 * m, "1h30s": h + 30*s, "2m": 2 * m, "1.5m": 90 * s, "0.1s": 100 * time.Millisecond,
 		"1m 30s": 90 * s, "90 s": 90 * s, " 90s ": 90 * s, "0:05": 5 * s, "61:00": 61 * m, "1:02:30": h + 2*m + 30*s,
 		"1:30.5": 90*s + 500*time.Millisecond, "0.000000001": 1, "1.000000000000s": s, "010": 10 * s,
 		"9223372036.854775807": math.MaxInt64, "0.1ms": 100 * time.Microsecond, "0.1m": 6 * s,
@@ -46,9 +46,9 @@ func TestParseDurationRefuses(t *testing.T) {
 
 func TestFormatDuration(t *testing.T) {
 	for d, want := range map[time.Duration]string{
-		0: "0s", 45 * time.Second: "45s", 90 * time.Second: "1m30s", 2 * time.Minute: "2m", 1500 * time.Millisecond: "1.5s",
-		700 * time.Millisecond: "700ms", 65 * time.Minute: "1h5m", time.Hour + 500*time.Millisecond: "1h0.5s",
-		1: "0.000001ms", -90 * time.Second: "-1m30s", time.Minute + 1: "1m0.000000001s",
+		0: "0s", 45 * time.Second: "45s", 90 * time.Second: "90s", 2 * time.Minute: "2min", 1500 * time.Millisecond: "1.5s",
+		700 * time.Millisecond: "700ms", 65 * time.Minute: "1h5min", time.Hour + 500*time.Millisecond: "1h0.5s",
+		1: "0.000001ms", -90 * time.Second: "-90s", time.Minute + 1: "60.000000001s",
 	} {
 		if got := FormatDuration(d); got != want {
 			t.Errorf("FormatDuration(%d) = %q, want %q", d, got, want)
@@ -77,8 +77,8 @@ func TestDurationRoundTrip(t *testing.T) {
 		if got, err := ParseDuration(FormatDuration(d)); err != nil || got != d {
 			t.Fatalf("%d written as %q reads as %d, %v", d, FormatDuration(d), got, err)
 		}
-		// The standard library reads the same notation where it has it.
-		std, err := time.ParseDuration(FormatDuration(d))
+		// The standard library reads the same notation, with m for minutes.
+		std, err := time.ParseDuration(strings.ReplaceAll(FormatDuration(d), "min", "m"))
 		if err != nil || std != d {
 			t.Fatalf("time.ParseDuration(%q) = %d, %v, want %d", FormatDuration(d), std, err, d)
 		}

@@ -90,7 +90,7 @@ func pattern(yes, no string) *jsonschema.Schema {
 
 // durations is a bare number of seconds or a text.
 func durations(number, text *jsonschema.Schema) *jsonschema.Schema {
-	return examples(&jsonschema.Schema{AnyOf: []*jsonschema.Schema{text, number}}, "90s", "1m30s", "1:30", "700ms")
+	return examples(&jsonschema.Schema{AnyOf: []*jsonschema.Schema{text, number}}, "90s", "1min30s", "1:30", "700ms")
 }
 
 func examples(s *jsonschema.Schema, of ...any) *jsonschema.Schema {

@@ -78,7 +78,7 @@ func (r *reader) judgeFirst(name string) {
 	}
 }
 
-// write puts a value into words: 12, or 1m30s.
+// write puts a value into words: 12, or 90s.
 func (g *Grow) write(v int64) string {
 	if g.What.counted() {
 		return fmt.Sprint(v)
