@@ -16,6 +16,7 @@ type Week struct {
 	Jumps   []units.Date // days with jumps before and after the week, done or planned
 	Matches []units.Date
 	Away    []units.Date // days on which nobody trains
+	Most    int          // days with jumps in seven that the limits allow; 0: any number
 }
 
 // Day is one day with sessions.
@@ -71,7 +72,7 @@ func (w Week) Propose() *Days {
 			best, at = s, slices.Clone(dates)
 		}
 	})
-	d := &Days{Why: w.why(asPlanned, best)}
+	d := &Days{Why: w.why(asPlanned, best) + w.crowded(planned, at)}
 	for i, to := range at {
 		if to != planned[i] {
 			d.Moves = append(d.Moves, Move{planned[i], to})
@@ -127,6 +128,41 @@ func (w Week) score(dates []units.Date) score {
 		}
 	}
 	return s
+}
+
+// crowded says so if the days chosen put more days with jumps into seven than
+// the limits allow and the planned ones do not: a move away from a match can
+// bring the week's jumps nearer to those of the week before.
+func (w Week) crowded(planned, chosen []units.Date) string {
+	n := w.inSeven(chosen)
+	if w.Most == 0 || n <= w.Most || n <= w.inSeven(planned) {
+		return ""
+	}
+	return fmt.Sprintf("; %d days with jumps in seven then, more than %d: keep the planned days, or leave one out", n, w.Most)
+}
+
+// inSeven returns the most days with jumps in any seven days that an
+// arrangement of the week has a part in.
+func (w Week) inSeven(dates []units.Date) int {
+	jumps := slices.Clone(w.Jumps)
+	for i, d := range dates {
+		if w.Days[i].Jumps {
+			jumps = append(jumps, d)
+		}
+	}
+	slices.Sort(jumps)
+	jumps = slices.Compact(jumps)
+	most := 0
+	for first := w.First - 6; first <= w.First+6; first++ {
+		n := 0
+		for _, d := range jumps {
+			if d >= first && d < first+7 {
+				n++
+			}
+		}
+		most = max(most, n)
+	}
+	return most
 }
 
 // edges returns the last day with jumps before the week and the first after it.

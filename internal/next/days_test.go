@@ -1,6 +1,7 @@
 package next
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -49,6 +50,21 @@ func TestDays(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// TestDaysCrowded: a move for a match that makes a fourth day with jumps in
+// seven says so; a plan that has four already is not blamed on the move.
+func TestDaysCrowded(t *testing.T) {
+	w := Week{First: monday, Most: 3, Days: []Day{{day(1), true}, {day(3), true}, {day(5), true}},
+		Jumps: []units.Date{day(-2)}, Matches: []units.Date{day(9)}}
+	const says = "4 days with jumps in seven then, more than 3"
+	if got := w.Propose(); len(got.Moves) == 0 || !strings.Contains(got.Why, says) {
+		t.Errorf("moves %v, says %q", got.Moves, got.Why)
+	}
+	w.Jumps = append(w.Jumps, day(-1))
+	if got := w.Propose(); strings.Contains(got.Why, says) {
+		t.Errorf("moves %v, says %q", got.Moves, got.Why)
 	}
 }
 

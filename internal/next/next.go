@@ -94,6 +94,7 @@ type Limits struct {
 	StopPain   int     // pain of this number or more wants a practitioner
 	PainKeep   int     // percent kept after pain
 	Break      int     // days without training that count as a break
+	JumpDays   int     // days with jumps in any seven, the most; 0: any number
 	Return     []int   // percent kept in the weeks after a break
 }
 
@@ -107,7 +108,7 @@ func LimitsOf(s settings.Limits) Limits {
 		Rounds: s["next_rounds"].Low / hundred, RestsCut: s["next_rests_cut"].Low / hundred,
 		RestsKnown: DefaultLimits.RestsKnown, Effort: s["next_effort"].Low, Ratings: whole("next_ratings"),
 		Missed: s["next_missed"].Low / hundred, StopPain: whole("next_stop_pain"), PainKeep: whole("next_pain_keep"),
-		Break: whole("next_break"),
+		Break: whole("next_break"), JumpDays: int(s["jump_days"].High),
 	}
 	for _, key := range []string{"next_return_1", "next_return_2", "next_return_3", "next_return_4"} {
 		l.Return = append(l.Return, whole(key))
@@ -119,7 +120,7 @@ func LimitsOf(s settings.Limits) Limits {
 // elsewhere.
 var DefaultLimits = Limits{
 	Rounds: .90, RestsCut: .20, RestsKnown: 5, Effort: 2, Ratings: 3, Missed: .5,
-	StopPain: 6, PainKeep: 50, Break: 14, Return: []int{50, 70, 80, 90},
+	StopPain: 6, PainKeep: 50, Break: 14, JumpDays: 3, Return: []int{50, 70, 80, 90},
 }
 
 // Propose weighs the facts. The days are the caller's to add.

@@ -15,7 +15,9 @@ func Of(s *season.Season, f Facts, runs []*journal.Run, l Limits) Proposal {
 	p := Propose(f, l)
 	p.plan = s.Plan
 	if f.Next >= 1 && f.Next <= s.Plan.Count {
-		p.Days = weekOf(s, runs, f.Next).Propose()
+		w := weekOf(s, runs, f.Next)
+		w.Most = l.JumpDays
+		p.Days = w.Propose()
 	}
 	return p
 }
