@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"coldfloor/internal/rating"
 	"coldfloor/internal/safetext"
 )
 
@@ -40,7 +39,7 @@ func (m finishScreen) closeup(rows int) []string {
 func (m finishScreen) largeScale(rows int, most float64) []string {
 	var words []string
 	for n := range 11 {
-		if w := rating.Scale[n]; w != "" {
+		if w := m.style.lang.Form.RPE[n]; w != "" {
 			words = append(words, fmt.Sprintf("%d %s", n, w))
 		}
 	}

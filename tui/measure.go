@@ -61,15 +61,14 @@ func (e entry) line(m sessions.Measure) string {
 // hint says what the keys do, or what is wrong with what was entered.
 func (e entry) hint(l *text.Language, m sessions.Measure) string {
 	if e.wrong {
-		_, err := m.ParseResult(e.text)
-		return l.Screen.OneMore + ": it " + err.Error()
+		return l.Screen.OneMore + ": " + l.NoResult(m)
 	}
 	return l.Screen.KeepResult
 }
 
 // nameOf returns the name of the exercise of a try, made safe to show.
-func nameOf(p *plan.Plan, t plan.Try) string {
-	return safetext.Clean(p.Steps[p.Sets[t.Set].First].Name)
+func nameOf(l *text.Language, p *plan.Plan, t plan.Try) string {
+	return safetext.Clean(l.Name(p.Steps[p.Sets[t.Set].First].Name))
 }
 
 // measures reports whether what is pressed now may be a result: in a rest after
@@ -107,9 +106,9 @@ func (m runScreen) asksResult() (lines []string, foot string) {
 	t := m.run.Due()[0]
 	foot = m.entry.hint(m.style.lang, t.Measure)
 	if !m.entry.wrong {
-		foot = nameOf(m.run.Plan(), t) + ": " + foot
+		foot = nameOf(m.style.lang, m.run.Plan(), t) + ": " + foot
 	}
-	return []string{run.TryText(t), m.entry.line(t.Measure)}, foot
+	return []string{m.style.lang.Try(t), m.entry.line(t.Measure)}, foot
 }
 
 // resultsScreen asks, without a limit of time, for the results that are still
@@ -152,7 +151,7 @@ func (r resultsScreen) answer(t plan.Try, text string, value *float64) string {
 	if value != nil {
 		said = strings.TrimSpace(text + " " + t.Measure.Unit())
 	}
-	return nameOf(r.run.Plan(), t) + ", " + run.TryText(t) + ": " + said
+	return nameOf(r.style.lang, r.run.Plan(), t) + ", " + r.style.lang.Try(t) + ": " + said
 }
 
 // View draws the screen: what was answered, what is asked, and how much is
@@ -168,10 +167,10 @@ func (r resultsScreen) View(width, height int) string {
 	for _, s := range r.said[max(0, len(r.said)-room):] {
 		lines = append(lines, r.style.quiet.Render(safetext.Fit(" "+s, width)))
 	}
-	lines = append(lines, r.style.strong.Render(safetext.Fit(" "+nameOf(r.run.Plan(), t)+", "+run.TryText(t), width)),
+	lines = append(lines, r.style.strong.Render(safetext.Fit(" "+nameOf(r.style.lang, r.run.Plan(), t)+", "+r.style.lang.Try(t), width)),
 		r.style.strong.Render(safetext.Fit(" "+r.entry.line(t.Measure), width)))
 	if t.Way != "" {
-		lines = append(lines, r.style.note.Render(safetext.Fit(" "+safetext.Clean(t.Way), width)))
+		lines = append(lines, r.style.note.Render(safetext.Fit(" "+safetext.Clean(r.style.lang.Name(t.Way)), width)))
 	}
 	lines = append(lines, "", safetext.Fit(" "+r.entry.hint(r.style.lang, t.Measure), width))
 	if n := len(due) - 1; n > 0 {

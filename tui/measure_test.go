@@ -12,6 +12,7 @@ import (
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
+	"coldfloor/internal/text"
 	"coldfloor/sessions"
 	"coldfloor/tui/glyph"
 )
@@ -54,7 +55,7 @@ func typedOf(text string) []tea.KeyMsg {
 func due(r *run.Active) string {
 	var list []string
 	for _, t := range r.Due() {
-		list = append(list, run.TryText(t))
+		list = append(list, text.English.Try(t))
 	}
 	return strings.Join(list, "; ")
 }

@@ -92,7 +92,7 @@ func (q question) View(s style, width, height int) string {
 			line = s.strong.Render(line)
 		}
 		if i == room-1 && top+room < len(text) {
-			line = s.quiet.Render(safetext.Fit(" more below: down", width))
+			line = s.quiet.Render(safetext.Fit(" "+s.lang.Screen.MoreText, width))
 		}
 		lines = append(lines, line)
 	}

@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"fmt"
-
 	"coldfloor/internal/distance"
 	"coldfloor/internal/units"
 )
@@ -24,21 +22,22 @@ func (m runScreen) readable() string {
 	if m.reading.From == 0 {
 		return ""
 	}
+	l := &m.style.lang.Screen
 	from := m.reading.From.String()
 	if m.reading.Cell <= 0 {
-		return "cell_height in the settings is needed to tell whether this is read from " + from
+		return l.NoCell(from)
 	}
 	f := m.frame(m.run.View())
 	font, ok := f.timeFont(f.parts().time)
 	if !ok {
-		return "the window is too small to be read from " + from
+		return l.NoRoom(from)
 	}
 	angle := distance.Angle(m.reading.From.Metres(), font.Height()*m.reading.Cell)
 	switch {
 	case angle < distance.Least:
-		return fmt.Sprintf("too small to be read from %s: make the window or its letters larger", from)
+		return l.TooSmall(from)
 	case angle < distance.Preferred:
-		return fmt.Sprintf("just legible from %s; larger letters would be easier", from)
+		return l.JustLegible(from)
 	}
-	return "easily read from " + from
+	return l.EasilyRead(from)
 }

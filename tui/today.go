@@ -1,12 +1,12 @@
 package tui
 
 import (
-	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"coldfloor/internal/season"
+	"coldfloor/internal/text"
 	"coldfloor/internal/today"
 	"coldfloor/sessions/weeks"
 )
@@ -27,7 +27,7 @@ type Season struct {
 // showToday shows what is today's of the plan of weeks.
 func (m App) showToday() (tea.Model, tea.Cmd) {
 	d := today.Of(m.opts.Season.Plan, m.opts.Flow.Runs(), time.Now(), m.opts.Season.Interval)
-	return m.ask(questionOfToday(d, m.opts.Flow.Logged()))
+	return m.ask(questionOfToday(d, m.style.lang, m.opts.Flow.Logged()))
 }
 
 // leaveOut logs that a day's session is left out, and shows the day again.
@@ -47,31 +47,25 @@ func (m App) leaveOut(d *season.Day) (tea.Model, tea.Cmd) {
 // is next and what was missed. Enter runs what is today's; what is not, is
 // begun by a key of its own. With a log, the latest one missed can be left out
 // for good.
-func questionOfToday(d *today.Day, logged bool) question {
-	lines := d.Lines()
-	q := question{title: lines[0], text: lines[1:], strong: 1}
-	for _, l := range q.text[1:] {
-		if !strings.HasPrefix(l, "today: ") && !strings.HasPrefix(l, "a match ") {
-			break
-		}
-		q.strong++
-	}
+func questionOfToday(d *today.Day, l *text.Language, logged bool) question {
+	lines, w := d.Lines(l), &l.Choose
+	q := question{title: lines[0], text: lines[1:], strong: d.Strong()}
 	if d.Current != nil {
-		q.answers = append(q.answers, newAnswer(dayChosen{d.Current}, "start today's session", "enter", "s"))
+		q.answers = append(q.answers, newAnswer(dayChosen{d.Current}, w.StartToday, "enter", "s"))
 	}
 	for _, o := range d.Missed {
 		if o.Offer {
-			q.answers = append(q.answers, newAnswer(dayChosen{o.Day}, "do the missed one of "+o.Date.Short(), "m"))
+			q.answers = append(q.answers, newAnswer(dayChosen{o.Day}, w.DoMissed(l.Date(o.Date)), "m"))
 		}
 	}
 	if len(d.Missed) > 0 && logged {
-		q.answers = append(q.answers, newAnswer(dayLeftOut{d.Missed[0].Day}, "leave out the one of "+d.Missed[0].Date.Short(), "x"))
+		q.answers = append(q.answers, newAnswer(dayLeftOut{d.Missed[0].Day}, w.LeaveOut(l.Date(d.Missed[0].Date)), "x"))
 	}
 	if d.Current == nil && d.Next != nil {
-		q.answers = append(q.answers, newAnswer(dayChosen{d.Next}, "do the one of "+d.Next.Date.Short()+" now", "n"))
+		q.answers = append(q.answers, newAnswer(dayChosen{d.Next}, w.DoNow(l.Date(d.Next.Date)), "n"))
 	}
-	q.answers = append(q.answers, newAnswer(listWanted{}, "all sessions", "l"),
-		newAnswer(quitAsked{}, "leave", "q", "esc", "ctrl+c"))
+	q.answers = append(q.answers, newAnswer(listWanted{}, w.AllSessions, "l"),
+		newAnswer(quitAsked{}, w.Leave, "q", "esc", "ctrl+c"))
 	return q
 }
 

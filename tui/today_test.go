@@ -61,7 +61,7 @@ func TestToday(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		q := questionOfToday(today.On(p, nil, date, 48*time.Hour), true)
+		q := questionOfToday(today.On(p, nil, date, 48*time.Hour), &text.English, true)
 		view := q.View(s, c.width, c.height)
 		for _, want := range c.says {
 			if !strings.Contains(view, want) {

@@ -83,7 +83,7 @@ func (s *stage) flowOptions() run.Options {
 		NoKeys: !s.screen() && !s.keyboard(), Device: &device, Voice: s.voice,
 		Cues: sound.Options{Pips: sound.DefaultPips, Clicks: s.settings.Clicks}, Seed: seedOf(s.options.seed)}
 	if s.options.speed == 1 {
-		o.Before = []run.Notice{briefing.Notice(s.settings, s.planOfWeeks(), time.Now)}
+		o.Before = []run.Notice{briefing.Notice(s.settings, s.planOfWeeks(), s.language, time.Now)}
 	}
 	if !s.options.noLog {
 		o.Journal = s.options.journal

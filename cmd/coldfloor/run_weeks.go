@@ -40,7 +40,7 @@ func (s *stage) open(name string) error {
 		return err
 	}
 	d, err := s.options.day.choose(o.Plan, runs, intervalOf(s.settings), func(day *today.Day) {
-		for _, line := range day.Lines() {
+		for _, line := range day.Lines(s.language) {
 			fmt.Fprintln(s.command.ErrOrStderr(), line)
 		}
 	})

@@ -6,7 +6,6 @@
 package briefing
 
 import (
-	"fmt"
 	"slices"
 	"time"
 
@@ -17,6 +16,7 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 	"coldfloor/sessions/weeks"
 )
@@ -29,6 +29,8 @@ type Options struct {
 	Player settings.Player
 	Weeks  *weeks.Plan // the player's plan of weeks; nil: there is none
 	Now    time.Time
+
+	Language *text.Language // that the player reads
 }
 
 // Briefing is what is to be said.
@@ -36,12 +38,14 @@ type Briefing struct {
 	Text  []string // paragraphs, the gravest first; none: there is nothing to say
 	Stop  bool     // a licensed practitioner comes before the session
 	Jumps bool     // the session has jumps: one without may be better today
+
+	lang *text.Language
 }
 
 // Of returns what is to be said before a run of p, given the runs of the log.
 func Of(p *plan.Plan, runs []*journal.Run, o Options) Briefing {
 	own := ownRuns(runs, o.Player.Name)
-	b := Briefing{Jumps: jumps.Any(p.Session)}
+	b := Briefing{Jumps: jumps.Any(p.Session), lang: o.Language}
 	b.pain(own, o)
 	findings := check.Run(p, check.Options{Player: o.Player, Jumps: Jumped(own, o.Now), Now: o.Now})
 	b.spacing(findings)
@@ -53,18 +57,19 @@ func Of(p *plan.Plan, runs []*journal.Run, o Options) Briefing {
 
 // Notice returns the notice of a run's flow that says all of this. Clock tells
 // the time.
-func Notice(player settings.Player, season *weeks.Plan, clock func() time.Time) run.Notice {
+func Notice(player settings.Player, season *weeks.Plan, l *text.Language, clock func() time.Time) run.Notice {
 	return func(p *plan.Plan, runs []*journal.Run) *run.Say {
-		b := Of(p, runs, Options{Player: player, Weeks: season, Now: clock()})
+		b := Of(p, runs, Options{Player: player, Weeks: season, Now: clock(), Language: l})
 		if len(b.Text) == 0 {
 			return nil
 		}
-		say := &run.Say{Title: "Before you start: " + p.Session.Title, Text: b.Text}
+		title := l.Title(p.Session.Title)
+		say := &run.Say{Title: l.Briefing.Title(title), Text: b.Text}
 		if b.Stop {
-			say.Title = "Stop first: " + p.Session.Title
+			say.Title = l.Briefing.StopTitle(title)
 		}
 		if b.Jumps {
-			say.Label = "choose a session without jumps"
+			say.Label = l.Briefing.WithoutJumps
 			say.Only = func(o *plan.Plan) bool { return !jumps.Any(o.Session) }
 		}
 		return say
@@ -84,9 +89,7 @@ func ownRuns(runs []*journal.Run, name string) []*journal.Run {
 }
 
 // say adds a paragraph.
-func (b *Briefing) say(format string, args ...any) {
-	b.Text = append(b.Text, fmt.Sprintf(format, args...))
-}
+func (b *Briefing) say(paragraph string) { b.Text = append(b.Text, paragraph) }
 
 // pain says what was noted of pain in the last session.
 func (b *Briefing) pain(own []*journal.Run, o Options) {
@@ -94,25 +97,25 @@ func (b *Briefing) pain(own []*journal.Run, o Options) {
 		return
 	}
 	last := own[len(own)-1]
-	stop := next.LimitsOf(o.Player.Limits).StopPain
+	w, stop := &b.lang.Briefing, next.LimitsOf(o.Player.Limits).StopPain
 	for _, said := range last.Pains() {
 		if said.Level != nil && *said.Level == 0 {
 			continue
 		}
-		text := "Pain was noted last time, " + units.DateOf(last.Start).Short()
+		paragraph := w.Pain(b.lang.Date(units.DateOf(last.Start)))
 		if said.Where != "" {
-			text += ": " + said.Where
+			paragraph += ": " + said.Where
 		}
 		if said.Level != nil {
-			text += fmt.Sprintf(", %d of 10", *said.Level)
+			paragraph += w.PainLevel(*said.Level)
 		}
 		if grave := said.Level != nil && *said.Level >= stop; grave || fresh(own, said) {
 			b.Stop = true
-			text += ". Pain that is new in a joint, or this strong: stop, and see a licensed practitioner before you train"
+			paragraph += ". " + w.PainStop
 		} else {
-			text += ". If it is still there or rising, leave the jumps out and ask a licensed practitioner"
+			paragraph += ". " + w.PainAsk
 		}
-		b.say("%s.", text)
+		b.say(paragraph + ".")
 	}
 }
 
@@ -150,7 +153,7 @@ func Jumped(own []*journal.Run, now time.Time) []check.Jumped {
 func (b *Briefing) spacing(findings []check.Finding) {
 	for _, f := range findings {
 		if f.Rule == check.Spacing {
-			b.say("%s.", capital(f.Message))
+			b.say(capital(b.lang.Briefing.Finding(f.Rule, f.Message)) + ".")
 		}
 	}
 }
@@ -165,12 +168,11 @@ func (b *Briefing) afterBreak(p *plan.Plan, own []*journal.Run, o Options) {
 	if days < l.Break {
 		return
 	}
-	text := fmt.Sprintf("%d days since your last session. In the first week back %d %% of the usual is enough", days, l.Return[0])
+	paragraph := b.lang.Briefing.Break(days, l.Return[0])
 	if p.Contacts > 0 {
-		text += fmt.Sprintf(": of the %d contacts here, %d", p.Contacts, p.Contacts*l.Return[0]/100)
+		paragraph += b.lang.Briefing.BreakContacts(p.Contacts*l.Return[0]/100, p.Contacts)
 	}
-	b.say("%s; %d, %d and %d %% in the weeks after (Caterisano et al., Strength Cond J 2019;41(3):1–23, second-hand; for contacts an analogy).",
-		text, l.Return[1], l.Return[2], l.Return[3])
+	b.say(paragraph + b.lang.Briefing.BreakAfter(l.Return[1], l.Return[2], l.Return[3]))
 }
 
 // match says if there is a match today or tomorrow.
@@ -182,9 +184,9 @@ func (b *Briefing) match(o Options) {
 	for _, m := range o.Weeks.Matches {
 		switch m.Date {
 		case today:
-			b.say("A match is today: jumps before it take away from it (common practice, no source).")
+			b.say(b.lang.Briefing.MatchToday)
 		case today + 1:
-			b.say("A match is tomorrow: jumps today take away from it (common practice, no source).")
+			b.say(b.lang.Briefing.MatchTomorrow)
 		}
 	}
 }
@@ -195,10 +197,14 @@ func (b *Briefing) findings(all []check.Finding) {
 	slices.SortStableFunc(grave, func(x, y check.Finding) int { return rank(x.Severity) - rank(y.Severity) })
 	for i, f := range grave {
 		if i == maxFindings {
-			b.say("%s more; coldfloor check lists them.", units.Count(len(grave)-i, "finding"))
+			b.say(b.lang.Briefing.More(len(grave) - i))
 			return
 		}
-		b.say("%s: %s.", capital(string(f.Severity)), f.Message)
+		severity := b.lang.Briefing.Warning
+		if f.Severity == check.Error {
+			severity = b.lang.Briefing.Error
+		}
+		b.say(severity + ": " + b.lang.Briefing.Finding(f.Rule, f.Message) + ".")
 	}
 }
 

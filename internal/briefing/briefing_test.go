@@ -8,6 +8,7 @@ import (
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
@@ -30,9 +31,9 @@ blocks:
   - {title: Up, trains: [vertical power], rounds: 6, rest: 120s, exercises: [{name: Pogo hops, reps: 18, rep: 500ms, contacts: 1, cues: [Stiff]}]}
 `
 
-func planOf(t *testing.T, text string) *plan.Plan {
+func planOf(t *testing.T, src string) *plan.Plan {
 	t.Helper()
-	s, err := sessions.Parse("evening.yaml", []byte(text))
+	s, err := sessions.Parse("evening.yaml", []byte(src))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -90,7 +91,7 @@ func TestOf(t *testing.T) {
 			[]string{"Error: ", "Warning: "}, false},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			b := Of(planOf(t, c.text), c.runs, Options{Player: c.player, Now: now})
+			b := Of(planOf(t, c.text), c.runs, Options{Player: c.player, Now: now, Language: &text.English})
 			text := strings.Join(b.Text, "\n")
 			if len(c.want) == 0 && text != "" || b.Stop != c.stop {
 				t.Errorf("stop %v, says:\n%s", b.Stop, text)
@@ -121,9 +122,9 @@ func TestMatch(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		text := strings.Join(Of(planOf(t, quiet), nil, Options{Player: settings.Default(), Weeks: p, Now: now}).Text, "\n")
-		if want == "" && text != "" || !strings.Contains(text, want) {
-			t.Errorf("match on %s: %q", in, text)
+		said := strings.Join(Of(planOf(t, quiet), nil, Options{Player: settings.Default(), Weeks: p, Now: now, Language: &text.English}).Text, "\n")
+		if want == "" && said != "" || !strings.Contains(said, want) {
+			t.Errorf("match on %s: %q", in, said)
 		}
 	}
 }
@@ -132,12 +133,22 @@ func TestMatch(t *testing.T) {
 func TestNotice(t *testing.T) {
 	ida := settings.Default()
 	ida.Name = "Ida"
-	notice := Notice(ida, nil, func() time.Time { return now })
+	notice := Notice(ida, nil, &text.English, func() time.Time { return now })
 	say := notice(planOf(t, jumpy), []*journal.Run{done(20, 40)})
 	if say == nil || say.Only == nil || say.Only(planOf(t, jumpy)) || !say.Only(planOf(t, quiet)) {
 		t.Fatalf("says %+v", say)
 	}
 	if say := notice(planOf(t, quiet), nil); say != nil {
 		t.Errorf("says %+v with nothing to say", say)
+	}
+}
+
+// TestInGerman: what is said is in the player's language.
+func TestInGerman(t *testing.T) {
+	ida := settings.Default()
+	ida.Name = "Ida"
+	b := Of(planOf(t, jumpy), []*journal.Run{done(14*24, 40)}, Options{Player: ida, Now: now, Language: &text.German})
+	if said := strings.Join(b.Text, "\n"); !strings.Contains(said, "14 Tage seit deiner letzten Einheit. In der ersten Woche danach genügen 50 % des Üblichen: von den 108 Kontakten hier also 54") {
+		t.Errorf("says %q", said)
 	}
 }

@@ -8,30 +8,28 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/text"
 )
 
-// leftOut is what is typed for a result that is not to be had.
-const leftOut = "none"
-
 // wanted asks for the result of a try: what, of which exercise, in which unit.
-func wanted(p *plan.Plan, t plan.Try) string {
-	text := safetext.Clean(p.Steps[p.Sets[t.Set].First].Name) + ", " + run.TryText(t) + ": " + string(t.Measure)
+func wanted(l *text.Language, p *plan.Plan, t plan.Try) string {
+	said := safetext.Clean(l.Name(p.Steps[p.Sets[t.Set].First].Name)) + ", " + l.Try(t) + ": " + l.Name(string(t.Measure))
 	if u := t.Measure.Unit(); u != "" {
-		text += " in " + u
+		said += " in " + u
 	}
-	return text + ", or " + leftOut
+	return l.Screen.Ask(said, l.Screen.NoResult)
 }
 
 // answer takes what was typed as the result of a try that is due, and says what
 // is wrong with it, or nothing.
-func answer(a *run.Active, t plan.Try, text string) (problem string) {
-	if text == leftOut {
+func answer(l *text.Language, a *run.Active, t plan.Try, typed string) (problem string) {
+	if typed == l.Screen.NoResult {
 		a.Measured(t, nil)
 		return ""
 	}
-	v, err := t.Measure.ParseResult(text)
+	v, err := t.Measure.ParseResult(typed)
 	if err != nil {
-		return fmt.Sprintf("%q %v", text, err)
+		return fmt.Sprintf("%q: %s", typed, l.NoResult(t.Measure))
 	}
 	a.Measured(t, &v)
 	return ""
@@ -48,12 +46,12 @@ func (h *driver) due() (t plan.Try, ok bool) {
 }
 
 // result takes a line as a result, if one is due and the line may be one.
-func (h *driver) result(text string) bool {
+func (h *driver) result(typed string) bool {
 	t, ok := h.due()
-	if !ok || text != leftOut && strings.Trim(text, "0123456789.,mcs ") != "" || text == "m" || text == "s" || text == "" {
+	if !ok || typed != h.printer.lang.Screen.NoResult && strings.Trim(typed, "0123456789.,mcs ") != "" || typed == "m" || typed == "s" || typed == "" {
 		return false
 	}
-	if problem := answer(h.run, t, text); problem != "" {
+	if problem := answer(h.printer.lang, h.run, t, typed); problem != "" {
 		h.printer.Notice(problem)
 		return true
 	}
@@ -65,23 +63,24 @@ func (h *driver) result(text string) bool {
 func (h *driver) asks() {
 	if t, ok := h.due(); ok && t != h.wanted && h.printer.keys {
 		h.wanted = t
-		h.printer.Notice(wanted(h.run.Plan(), t))
+		h.printer.Notice(wanted(h.printer.lang, h.run.Plan(), t))
 	}
 }
 
 // results asks, without a limit of time, for what is still due at the end.
 func (s *session) results(ctx context.Context, a *run.Active) {
+	l := s.Flow.Language()
 	for len(a.Due()) > 0 {
 		t := a.Due()[0]
-		fmt.Fprint(s.Err, wanted(a.Plan(), t)+"? ")
-		text, ok := s.line(ctx)
+		fmt.Fprint(s.Err, wanted(l, a.Plan(), t)+"? ")
+		typed, ok := s.line(ctx)
 		if !ok {
 			return
 		}
-		if text == "" {
-			text = leftOut
+		if typed == "" {
+			typed = l.Screen.NoResult
 		}
-		if problem := answer(a, t, strings.ToLower(strings.TrimSpace(text))); problem != "" {
+		if problem := answer(l, a, t, strings.ToLower(strings.TrimSpace(typed))); problem != "" {
 			fmt.Fprintln(s.Err, problem)
 		}
 	}

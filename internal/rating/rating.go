@@ -9,25 +9,15 @@ import (
 
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/text"
 )
 
-// Scale is the session-RPE scale, the word of each figure by its index; some
-// have none. From Foster et al., J Strength Cond Res 2001;15:109–115.
-var Scale = [11]string{"rest", "very very easy", "easy", "moderate", "somewhat hard", "hard", "", "very hard", "", "", "maximal"}
-
 // AskAfter says when the effort is properly asked (Foster et al. 2001).
-const AskAfter = "30 minutes after the end"
+var AskAfter = text.English.Form.AskAfter
 
-// ScaleLine returns the scale in one line.
-func ScaleLine() string {
-	var parts []string
-	for n, word := range Scale {
-		if word != "" {
-			parts = append(parts, fmt.Sprintf("%d %s", n, word))
-		}
-	}
-	return strings.Join(parts, ", ")
-}
+// ScaleLine returns the session-RPE scale in one line, as commands have it. From
+// Foster et al., J Strength Cond Res 2001;15:109–115.
+func ScaleLine() string { return text.English.Form.Scale() }
 
 // ParseRPE reads an effort from 0 to 10, halves and finer allowed.
 func ParseRPE(s string) (float64, error) {

@@ -151,7 +151,7 @@ func (f *Flow) toSay() *Say {
 		return f.say
 	}
 	f.noted = true
-	for _, n := range append(slices.Clone(f.opts.Before), ownNotes) {
+	for _, n := range append(slices.Clone(f.opts.Before), f.ownNotes) {
 		say := n(f.plan, f.log.Runs)
 		switch {
 		case say == nil:
@@ -168,12 +168,13 @@ func (f *Flow) toSay() *Say {
 }
 
 // ownNotes says what the session's file has to say before it starts.
-func ownNotes(p *plan.Plan, _ []*journal.Run) *Say {
-	say := &Say{Title: p.Session.Title}
-	if p.Session.Note != "" {
-		say.Text = append(say.Text, p.Session.Note)
+func (f *Flow) ownNotes(p *plan.Plan, _ []*journal.Run) *Say {
+	s := f.Language().Session(p.Session)
+	say := &Say{Title: s.Title}
+	if s.Note != "" {
+		say.Text = append(say.Text, s.Note)
 	}
-	for _, b := range p.Session.Blocks {
+	for _, b := range s.Blocks {
 		if b.Note != "" {
 			say.Text = append(say.Text, b.Title+": "+b.Note)
 		}

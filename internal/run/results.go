@@ -2,7 +2,6 @@ package run
 
 import (
 	"slices"
-	"strconv"
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
@@ -73,17 +72,4 @@ func (r *Recorder) Measure(t plan.Try, value *float64) {
 	r.write(r.zero.Add(r.clock.Mono()), r.last, journal.Line{Event: journal.EventMeasure, Measure: &journal.Measure{
 		Place: journal.Place{Block: s.Block, Round: s.Round, Exercise: s.Exercise}, Name: r.plan.Steps[s.First].Name,
 		Side: string(t.Side), Try: t.Number, Measure: string(t.Measure), Value: value, Way: t.Way, Practice: t.Practice}})
-}
-
-// TryText says a try in words, such as "try 2" or "practice 1, left".
-func TryText(t plan.Try) string {
-	text := "try "
-	if t.Practice {
-		text = "practice "
-	}
-	text += strconv.Itoa(t.Number)
-	if t.Side != plan.Both {
-		text += ", " + string(t.Side)
-	}
-	return text
 }

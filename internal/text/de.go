@@ -15,6 +15,8 @@ var German = Language{
 		LeftSide: "linke Seite", RightSide: "rechte Seite", Alternating: "Seiten im Wechsel", Left: "links", Right: "rechts",
 		OneRep: "1 Wdh.", Reps: func(n int) string { return count(n, "Wdh.", "Wdh.") }, Seconds: "s", Minutes: "min",
 		Round:      func(n, of int) string { return fmt.Sprintf("Runde %d von %d", n, of) },
+		Try:        func(n int) string { return fmt.Sprintf("Versuch %d", n) },
+		Practice:   func(n int) string { return fmt.Sprintf("Probe %d", n) },
 		DoneInPart: "teilweise", Skipped: "ausgelassen", Done: "fertig",
 		Away:    func(span string) string { return "der Rechner war " + span + " weg" },
 		SetBack: "die Uhr des Rechners wurde zurückgestellt", ThenPaused: "; angehalten, wo du warst",
@@ -27,7 +29,18 @@ var German = Language{
 		Paused: "ANGEHALTEN", OwnPace: "DEIN TEMPO", Done: "FERTIG",
 		KeyWhenDone: "DANN TASTE", About: "etwa", Next: "als Nächstes", Resume: "p: weiter", PausedNote: "angehalten; p: weiter",
 		GoOn: "weiter mit jeder Taste", ThenDone: "dann fertig", HelpBack: "? zurück zur Einheit",
-		KeepResult: "Enter übernimmt, Esc lässt es weg", OneMore: "noch einmal", Results: "Was herauskam", LeftOut: "weggelassen",
+		NoTime: "eine Zeit in s, etwa 4.52", NoCount: "eine ganze Zahl", NoLength: "eine Länge in cm, etwa 231",
+		NoResult: "keins", Ask: func(what, none string) string { return what + ", oder " + none }, MoreText: "weiter unten mehr",
+		NoCell: func(from string) string {
+			return "ob das aus " + from + " lesbar ist, sagt erst cell_height in den Einstellungen"
+		},
+		NoRoom: func(from string) string { return "das Fenster ist zu klein, um es aus " + from + " zu lesen" },
+		TooSmall: func(from string) string {
+			return "zu klein, um es aus " + from + " zu lesen: Fenster oder Schrift größer machen"
+		},
+		JustLegible: func(from string) string { return "aus " + from + " gerade noch lesbar; größer wäre leichter" },
+		EasilyRead:  func(from string) string { return "aus " + from + " gut lesbar" },
+		KeepResult:  "Enter übernimmt, Esc lässt es weg", OneMore: "noch einmal", Results: "Was herauskam", LeftOut: "weggelassen",
 		MoreResults: func(n int) string { return fmt.Sprintf("noch %d", n) },
 		Muted:       "stumm", BellOnly: "nur Glocke", SoundOff: "Ton aus", SoundOn: "Ton an",
 		More: "15 s länger", NoMore: "dieser Satz endet mit einer Taste",
@@ -72,6 +85,7 @@ var German = Language{
 		CannotRead: func(files string) string { return "nicht lesbar: " + files + "; coldfloor check DATEI sagt, warum" },
 		Week:       func(n int) string { return fmt.Sprintf(", Woche %d", n) },
 		StartToday: "heutige Einheit beginnen", AllSessions: "alle Einheiten", Leave: "verlassen",
+		LeaveOut: func(date string) string { return "die vom " + date + " auslassen" },
 		DoMissed: func(date string) string { return "die verpasste vom " + date + " nachholen" },
 		DoNow:    func(date string) string { return "die vom " + date + " jetzt machen" },
 	},
@@ -113,7 +127,7 @@ var German = Language{
 		Under18:   "Wer unter 18 ist, trainiert mit dem Einverständnis einer qualifizierten erwachsenen Person.",
 		PainNoted: "Schmerzen sind notiert. Trainiere nicht darüber hinweg: Hör auf und lass Schmerzen, die neu oder stechend sind oder nicht vergehen, ärztlich oder physiotherapeutisch ansehen.",
 	},
-	Sheet: germanSheet, Handout: germanHandout,
+	Sheet: germanSheet, Handout: germanHandout, Day: germanDay, Briefing: germanBriefing,
 }
 
 // germanDate writes Mo 7. Dez.

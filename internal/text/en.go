@@ -26,6 +26,8 @@ var English = Language{
 		LeftSide: "left side", RightSide: "right side", Alternating: "each side, alternating", Left: "left", Right: "right",
 		OneRep: "1 rep", Reps: func(n int) string { return count(n, "rep", "reps") }, Seconds: "sec", Minutes: "min",
 		Round:      func(n, of int) string { return fmt.Sprintf("round %d of %d", n, of) },
+		Try:        func(n int) string { return fmt.Sprintf("try %d", n) },
+		Practice:   func(n int) string { return fmt.Sprintf("practice %d", n) },
 		DoneInPart: "done in part", Skipped: "skipped", Done: "done",
 		Away:    func(span string) string { return "the machine was away " + span },
 		SetBack: "the machine's clock was set back", ThenPaused: "; paused where you left off",
@@ -38,7 +40,18 @@ var English = Language{
 		Paused: "PAUSED", OwnPace: "YOUR PACE", Done: "DONE",
 		KeyWhenDone: "KEY WHEN DONE", About: "about", Next: "next", Resume: "p to resume", PausedNote: "paused; p to resume",
 		GoOn: "any key goes on", ThenDone: "then finished", HelpBack: "? goes back to the session",
-		KeepResult: "enter keeps it, esc leaves it out", OneMore: "once more", Results: "What came out", LeftOut: "left out",
+		NoTime: "it is not a time in s, such as 4.52", NoCount: "it is not a whole number", NoLength: "it is not a length in cm, such as 231",
+		NoResult: "none", Ask: func(what, none string) string { return what + ", or " + none }, MoreText: "more below: down",
+		NoCell: func(from string) string {
+			return "cell_height in the settings is needed to tell whether this is read from " + from
+		},
+		NoRoom: func(from string) string { return "the window is too small to be read from " + from },
+		TooSmall: func(from string) string {
+			return "too small to be read from " + from + ": make the window or its letters larger"
+		},
+		JustLegible: func(from string) string { return "just legible from " + from + "; larger letters would be easier" },
+		EasilyRead:  func(from string) string { return "easily read from " + from },
+		KeepResult:  "enter keeps it, esc leaves it out", OneMore: "once more", Results: "What came out", LeftOut: "left out",
 		MoreResults: func(n int) string { return fmt.Sprintf("%d more to come", n) },
 		Muted:       "muted", BellOnly: "bell only", SoundOff: "sound off", SoundOn: "sound on",
 		More: "15 s more", NoMore: "this set ends by a key, not by the clock",
@@ -83,6 +96,7 @@ var English = Language{
 		CannotRead: func(files string) string { return "cannot be read: " + files + "; coldfloor check FILE says why" },
 		Week:       func(n int) string { return fmt.Sprintf(", week %d", n) },
 		StartToday: "start today's session", AllSessions: "all sessions", Leave: "leave",
+		LeaveOut: func(date string) string { return "leave out the one of " + date },
 		DoMissed: func(date string) string { return "do the missed one of " + date },
 		DoNow:    func(date string) string { return "do the one of " + date + " now" },
 	},
@@ -124,5 +138,5 @@ var English = Language{
 		Under18:   "Players under 18 train with the agreement of a qualified adult.",
 		PainNoted: "Pain is noted. Do not train through it: stop, and see a licensed practitioner about pain that is new, is sharp or does not go away.",
 	},
-	Sheet: englishSheet, Handout: englishHandout,
+	Sheet: englishSheet, Handout: englishHandout, Day: englishDay, Briefing: englishBriefing,
 }

@@ -20,8 +20,13 @@ type Screen struct {
 	ThenDone    string
 	HelpBack    string // with the key ?
 
-	KeepResult, OneMore, Results, LeftOut string
-	MoreResults                           func(n int) string
+	KeepResult, OneMore, Results, LeftOut             string
+	NoTime, NoCount, NoLength                         string                         // what a result must be
+	NoResult                                          string                         // what is typed for a result that is not to be had
+	Ask                                               func(what, none string) string // for a result
+	MoreText                                          string                         // below what is shown
+	NoCell, NoRoom, TooSmall, JustLegible, EasilyRead func(from string) string       // whether the time is read from so far
+	MoreResults                                       func(n int) string
 
 	Muted, BellOnly, SoundOff, SoundOn string
 	More, NoMore                       string
@@ -84,7 +89,7 @@ type Choose struct {
 	Week                                        func(n int) string // after a title: ", week 3"
 
 	StartToday, AllSessions, Leave string
-	DoMissed, DoNow                func(date string) string
+	DoMissed, DoNow, LeaveOut      func(date string) string
 }
 
 // Flow is what is asked between the start of the program and a run.

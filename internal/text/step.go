@@ -9,6 +9,7 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/units"
+	"coldfloor/sessions"
 )
 
 // Exercise returns the name of the exercise of step i, or of its easier
@@ -112,4 +113,30 @@ func (l *Language) Outcome(o engine.Outcome) string {
 		return l.Step.Skipped
 	}
 	return l.Step.Done
+}
+
+// Try says a try in words, such as "try 2" or "practice 1, left".
+func (l *Language) Try(t plan.Try) string {
+	said := l.Step.Try(t.Number)
+	if t.Practice {
+		said = l.Step.Practice(t.Number)
+	}
+	switch t.Side {
+	case plan.Left:
+		said += ", " + l.Step.Left
+	case plan.Right:
+		said += ", " + l.Step.Right
+	}
+	return said
+}
+
+// NoResult says what a result must be that was not understood.
+func (l *Language) NoResult(m sessions.Measure) string {
+	switch m {
+	case sessions.MeasureTime:
+		return l.Screen.NoTime
+	case sessions.MeasureCount:
+		return l.Screen.NoCount
+	}
+	return l.Screen.NoLength
 }

@@ -20,16 +20,18 @@ type Language struct {
 
 	Date func(units.Date) string // short, for a reader who knows the year
 
-	Step    Step
-	Screen  Screen
-	Keys    Keys
-	Form    Form
-	Choose  Choose
-	Flow    Flow
-	Plain   Plain
-	Care    Care
-	Sheet   Sheet
-	Handout Handout
+	Step     Step
+	Screen   Screen
+	Keys     Keys
+	Form     Form
+	Choose   Choose
+	Flow     Flow
+	Plain    Plain
+	Care     Care
+	Sheet    Sheet
+	Handout  Handout
+	Day      Day
+	Briefing Briefing
 
 	names func() map[string]string // shown in place of a name that the built-in sessions use, by that name; nil: none
 }
@@ -43,6 +45,7 @@ type Step struct {
 	Seconds                          string             // after a number, as an abbreviation
 	Minutes                          string             // after M:SS, as an abbreviation
 	Round                            func(n, of int) string
+	Try, Practice                    func(n int) string
 	DoneInPart, Skipped, Done        string
 
 	Away       func(span string) string // how long the machine was away

@@ -1,7 +1,6 @@
 package today
 
 import (
-	"fmt"
 	"time"
 
 	"coldfloor/internal/journal"
@@ -15,29 +14,29 @@ import (
 // offer says whether a missed session may be done on the day: never beside
 // another one, and one with jumps only if the time to the jumps before and
 // after it, and to a match, allows it.
-func (d *Day) offer(o *season.Day, runs []*journal.Run, now time.Time, interval time.Duration) (ok bool, why string) {
+func (d *Day) offer(o *season.Day, runs []*journal.Run, now time.Time, interval time.Duration) (ok bool, why Reason) {
 	if len(d.Planned) > 0 {
-		return false, "today has its own session, and a missed one is not put on top: leave it"
+		return false, Reason{Kind: OwnSession}
 	}
 	p := d.Season.Plan
 	if !jumping(p.Session(o.Planned)) {
-		return true, "it has no jumps, and today is free: do it, or leave it"
+		return true, Reason{Kind: NoJumps}
 	}
 	for _, m := range p.Matches {
 		switch m.Date - d.Date {
 		case 0:
-			return false, "it has jumps, and there is a match today: leave it"
+			return false, Reason{Kind: MatchToday}
 		case 1:
-			return false, "it has jumps, and there is a match tomorrow: leave it"
+			return false, Reason{Kind: MatchTomorrow}
 		}
 	}
 	if last, jumped := lastJumps(runs, now); jumped && now.Sub(last) < interval {
-		return false, fmt.Sprintf("the last jumps were %s ago, and %s should lie between: leave it", units.Hours(now.Sub(last)), units.Hours(interval))
+		return false, Reason{LastJumps, now.Sub(last), interval}
 	}
 	if next, found := d.nextJumps(now); found && next.Sub(now) < interval {
-		return false, fmt.Sprintf("the next jumps are in %s, and %s should lie between: leave it", units.Hours(next.Sub(now)), units.Hours(interval))
+		return false, Reason{NextJumps, next.Sub(now), interval}
 	}
-	return true, fmt.Sprintf("today is free, and jumps before and after are %s away or more: do it, or leave it", units.Hours(interval))
+	return true, Reason{Kind: Apart, Interval: interval}
 }
 
 // lastJumps returns when the player jumped last.

@@ -1,81 +1,90 @@
 package today
 
 import (
-	"fmt"
-
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/season"
+	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 )
 
 // Heading returns the date and the place in the plan: "Mon 7 Dec, week 1 of 6".
-func (d *Day) Heading() string {
+func (d *Day) Heading(l *text.Language) string {
 	p := d.Season.Plan
-	where := fmt.Sprintf("week %d of %d", d.Week, p.Count)
+	where := l.Day.Week(d.Week, p.Count)
 	switch {
 	case d.Week < 1:
-		where = "before the plan, which starts on " + p.Starts.Short()
+		where = l.Day.BeforePlan(l.Date(p.Starts))
 	case d.Week > p.Count:
-		where = "after the plan, which ended on " + p.End().Short()
+		where = l.Day.AfterPlan(l.Date(p.End()))
 	}
 	if _, lighter := p.IsLighter(d.Week); lighter {
-		where += ", a lighter one"
+		where += ", " + l.Day.Lighter
 	}
-	return d.Date.Short() + ", " + where
+	return l.Date(d.Date) + ", " + where
+}
+
+// title returns what a language calls a day's session.
+func (d *Day) title(day *season.Day, l *text.Language) string {
+	return safetext.Clean(l.Title(d.Season.Plan.Session(day.Planned).Title))
 }
 
 // Dose returns a day's session with its length and dose.
-func (d *Day) Dose(day *season.Day) string {
+func (d *Day) Dose(day *season.Day, l *text.Language) string {
 	s := plan.Of(d.Season.Plan.Session(day.Planned))
-	text := fmt.Sprintf("%s, %s, %s", safetext.Clean(s.Session.Title), units.Clock(s.Total), units.Count(s.Totals.Sets, "set"))
+	said := d.title(day, l) + ", " + units.Clock(s.Total) + ", " + l.Sheet.Sets(s.Totals.Sets)
 	if s.Contacts > 0 {
-		text += ", " + units.Count(s.Contacts, "foot contact")
+		said += ", " + l.Sheet.FootContacts(s.Contacts)
 	}
 	if at := day.Slot.At; at != nil {
-		text = at.String() + " " + text
+		said = at.String() + " " + said
 	}
-	return text
+	return said
 }
+
+// Strong returns how many of the Lines after the first say what is today's.
+func (d *Day) Strong() int { return 1 + len(d.Matches) + max(1, len(d.Planned)) }
 
 // Lines returns the day in sentences: what is today's, what is next, what was
 // missed.
-func (d *Day) Lines() []string {
-	lines := []string{safetext.Clean(d.Season.Plan.Title), d.Heading()}
+func (d *Day) Lines(l *text.Language) []string {
+	lines := []string{safetext.Clean(l.Name(d.Season.Plan.Title)), d.Heading(l)}
 	for _, m := range d.Matches {
-		when := "today"
+		when := l.Day.MatchToday
 		if m.Date != d.Date {
-			when = "tomorrow"
+			when = l.Day.MatchTomorrow
 		}
-		lines = append(lines, "a match "+when+clock(m.At))
+		if m.At != nil {
+			when += l.Day.At(m.At.String())
+		}
+		lines = append(lines, when)
 	}
 	if len(d.Planned) == 0 {
-		lines = append(lines, "today: nothing is planned")
+		lines = append(lines, l.Day.Today(l.Day.Nothing))
 	}
 	for _, p := range d.Planned {
-		lines = append(lines, "today: "+d.Dose(p)+state(p))
+		lines = append(lines, l.Day.Today(d.Dose(p, l)+state(p, l)))
 	}
 	if d.Next != nil {
-		lines = append(lines, "next: "+d.Next.Date.Short()+", "+d.Dose(d.Next))
+		lines = append(lines, l.Day.Next(l.Date(d.Next.Date), d.Dose(d.Next, l)))
 	}
 	for _, m := range d.Missed {
-		lines = append(lines, fmt.Sprintf("not done: %s, %s; %s", m.Date.Short(), safetext.Clean(d.Season.Plan.Session(m.Planned).Title), m.Why))
+		lines = append(lines, l.Day.NotDone(l.Date(m.Date), d.title(m.Day, l), m.Why.In(l)))
 	}
 	return lines
 }
 
 // state says of a session that is not open how it stands.
-func state(d *season.Day) string {
-	if d.State == season.Due || d.State == season.Ahead {
-		return ""
+func state(d *season.Day, l *text.Language) string {
+	switch d.State {
+	case season.Done:
+		return " (" + l.Day.Done + ")"
+	case season.Missed:
+		return " (" + l.Day.Missed + ")"
+	case season.Skipped:
+		return " (" + l.Day.Skipped + ")"
+	case season.LeftOut:
+		return " (" + l.Day.LeftOut + ")"
 	}
-	return " (" + string(d.State) + ")"
-}
-
-// clock writes a time of day with "at" before it, or nothing.
-func clock(t *units.TimeOfDay) string {
-	if t == nil {
-		return ""
-	}
-	return " at " + t.String()
+	return ""
 }

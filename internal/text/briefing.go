@@ -1,0 +1,96 @@
+package text
+
+import "fmt"
+
+// Briefing is what a player is told before a session, if there is something to
+// be told. The severities and rules are those of the check.
+type Briefing struct {
+	Title, StopTitle          func(session string) string
+	WithoutJumps              string // the other choice
+	Pain                      func(date string) string
+	PainLevel                 func(level int) string
+	PainStop, PainAsk         string // after Pain
+	Break                     func(days, percent int) string
+	BreakContacts             func(enough, of int) string
+	BreakAfter                func(second, third, fourth int) string
+	MatchToday, MatchTomorrow string
+	Error, Warning            string
+	Finding                   func(rule, message string) string // in a sentence without its full stop
+	More                      func(n int) string
+}
+
+// englishBriefing is the briefing in English.
+var englishBriefing = Briefing{
+	Title:        func(session string) string { return "Before you start: " + session },
+	StopTitle:    func(session string) string { return "Stop first: " + session },
+	WithoutJumps: "choose a session without jumps",
+	Pain:         func(date string) string { return "Pain was noted last time, " + date },
+	PainLevel:    func(level int) string { return fmt.Sprintf(", %d of 10", level) },
+	PainStop:     "Pain that is new in a joint, or this strong: stop, and see a licensed practitioner before you train",
+	PainAsk:      "If it is still there or rising, leave the jumps out and ask a licensed practitioner",
+	Break: func(days, percent int) string {
+		return fmt.Sprintf("%d days since your last session. In the first week back %d %% of the usual is enough", days, percent)
+	},
+	BreakContacts: func(enough, of int) string { return fmt.Sprintf(": of the %d contacts here, %d", of, enough) },
+	BreakAfter: func(second, third, fourth int) string {
+		return fmt.Sprintf("; %d, %d and %d %% in the weeks after (Caterisano et al., Strength Cond J 2019;41(3):1–23, second-hand; for contacts an analogy).", second, third, fourth)
+	},
+	MatchToday:    "A match is today: jumps before it take away from it (common practice, no source).",
+	MatchTomorrow: "A match is tomorrow: jumps today take away from it (common practice, no source).",
+	Error:         "Error", Warning: "Warning",
+	Finding: func(_, message string) string { return message },
+	More:    func(n int) string { return count(n, "finding", "findings") + " more; coldfloor check lists them." },
+}
+
+// germanBriefing is the briefing in German.
+var germanBriefing = Briefing{
+	Title:        func(session string) string { return "Bevor du anfängst: " + session },
+	StopTitle:    func(session string) string { return "Erst anhalten: " + session },
+	WithoutJumps: "eine Einheit ohne Sprünge wählen",
+	Pain:         func(date string) string { return "Beim letzten Mal, " + date + ", waren Schmerzen notiert" },
+	PainLevel:    func(level int) string { return fmt.Sprintf(", %d von 10", level) },
+	PainStop:     "Schmerzen, die in einem Gelenk neu oder so stark sind: Hör auf und lass sie ärztlich oder physiotherapeutisch ansehen, bevor du trainierst",
+	PainAsk:      "Sind sie noch da oder nehmen sie zu, lass die Sprünge weg und frag ärztlich oder physiotherapeutisch nach",
+	Break: func(days, percent int) string {
+		return fmt.Sprintf("%d Tage seit deiner letzten Einheit. In der ersten Woche danach genügen %d %% des Üblichen", days, percent)
+	},
+	BreakContacts: func(enough, of int) string {
+		return fmt.Sprintf(": von den %d Kontakten hier also %d", of, enough)
+	},
+	BreakAfter: func(second, third, fourth int) string {
+		return fmt.Sprintf("; %d, %d und %d %% in den Wochen darauf (Caterisano et al., Strength Cond J 2019;41(3):1–23, aus zweiter Hand; für Kontakte sinngemäß).", second, third, fourth)
+	},
+	MatchToday:    "Heute ist ein Spiel: Sprünge davor kosten dort Kraft (übliche Praxis, ohne Quelle).",
+	MatchTomorrow: "Morgen ist ein Spiel: Sprünge heute kosten dort Kraft (übliche Praxis, ohne Quelle).",
+	Error:         "Fehler", Warning: "Warnung",
+	Finding: func(rule, message string) string {
+		if own, ok := germanFindings[rule]; ok {
+			return own + " (" + message + ")"
+		}
+		return message
+	},
+	More: func(n int) string {
+		return count(n, "weiterer Befund", "weitere Befunde") + "; coldfloor check zeigt alle."
+	},
+}
+
+// germanFindings say what a rule of the check looks at, before the finding
+// itself, which is a coach's and stays English.
+var germanFindings = map[string]string{
+	"contacts":        "Bodenkontakte: mehr, als zum Niveau passt",
+	"timed-contacts":  "Sprünge nach Zeit statt nach Anzahl",
+	"rest":            "die Pause passt nicht zur Arbeit",
+	"recovery":        "vor den schnellen Sätzen fehlt Erholung",
+	"effort":          "ein Satz mit voller Kraft dauert zu lange",
+	"warm-up":         "das Aufwärmen ist zu kurz oder fehlt",
+	"order":           "die Reihenfolge: Schnelles gehört nach vorn",
+	"sides":           "links und rechts sind ungleich verteilt",
+	"length":          "die Einheit dauert länger als deine Zeit",
+	"spacing":         "seit den letzten Sprüngen ist wenig Zeit vergangen",
+	"floor":           "der Boden reicht für eine Übung nicht",
+	"ceiling":         "die Decke ist für eine Übung zu niedrig",
+	"travel":          "für die Sprünge ist der Weg zu kurz",
+	"easier-contacts": "die Kontakte einer leichteren Variante sind nicht bekannt",
+	"level":           "die Einheit liegt über deinem Niveau",
+	"supervision":     "unter 18: nur mit dem Einverständnis einer qualifizierten erwachsenen Person",
+}

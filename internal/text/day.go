@@ -1,0 +1,76 @@
+package text
+
+import "fmt"
+
+// Day is what is said of a day of a plan of weeks.
+type Day struct {
+	Week                                                              func(week, of int) string
+	BeforePlan, AfterPlan                                             func(date string) string
+	Lighter                                                           string // after the week
+	MatchToday, MatchTomorrow                                         string
+	At                                                                func(clock string) string
+	Today                                                             func(what string) string
+	Nothing                                                           string
+	Next                                                              func(date, what string) string
+	NotDone                                                           func(date, title, why string) string
+	Done, Missed, Skipped, LeftOut                                    string // of a session
+	OneADay, OwnSession, NoJumps, JumpsMatchToday, JumpsMatchTomorrow string // why a missed one is offered, or is not
+	LastJumps, NextJumps                                              func(span, apart string) string
+	Apart                                                             func(apart string) string
+}
+
+// englishDay is a day in English.
+var englishDay = Day{
+	Week:       func(week, of int) string { return fmt.Sprintf("week %d of %d", week, of) },
+	BeforePlan: func(date string) string { return "before the plan, which starts on " + date },
+	AfterPlan:  func(date string) string { return "after the plan, which ended on " + date },
+	Lighter:    "a lighter one", MatchToday: "a match today", MatchTomorrow: "a match tomorrow",
+	At:      func(clock string) string { return " at " + clock },
+	Today:   func(what string) string { return "today: " + what },
+	Nothing: "nothing is planned",
+	Next:    func(date, what string) string { return "next: " + date + ", " + what },
+	NotDone: func(date, title, why string) string { return "not done: " + date + ", " + title + "; " + why },
+	Done:    "done", Missed: "missed", Skipped: "skipped", LeftOut: "left out",
+	OneADay:            "one missed session a day is enough: leave it",
+	OwnSession:         "today has its own session, and a missed one is not put on top: leave it",
+	NoJumps:            "it has no jumps, and today is free: do it, or leave it",
+	JumpsMatchToday:    "it has jumps, and there is a match today: leave it",
+	JumpsMatchTomorrow: "it has jumps, and there is a match tomorrow: leave it",
+	LastJumps: func(span, apart string) string {
+		return "the last jumps were " + span + " ago, and " + apart + " should lie between: leave it"
+	},
+	NextJumps: func(span, apart string) string {
+		return "the next jumps are in " + span + ", and " + apart + " should lie between: leave it"
+	},
+	Apart: func(apart string) string {
+		return "today is free, and jumps before and after are " + apart + " away or more: do it, or leave it"
+	},
+}
+
+// germanDay is a day in German.
+var germanDay = Day{
+	Week:       func(week, of int) string { return fmt.Sprintf("Woche %d von %d", week, of) },
+	BeforePlan: func(date string) string { return "vor dem Plan, der am " + date + " beginnt" },
+	AfterPlan:  func(date string) string { return "nach dem Plan, der am " + date + " zu Ende war" },
+	Lighter:    "eine leichtere", MatchToday: "heute ein Spiel", MatchTomorrow: "morgen ein Spiel",
+	At:      func(clock string) string { return " um " + clock },
+	Today:   func(what string) string { return "heute: " + what },
+	Nothing: "nichts geplant",
+	Next:    func(date, what string) string { return "als Nächstes: " + date + ", " + what },
+	NotDone: func(date, title, why string) string { return "nicht gemacht: " + date + ", " + title + "; " + why },
+	Done:    "fertig", Missed: "verpasst", Skipped: "ausgelassen", LeftOut: "fällt aus",
+	OneADay:            "eine verpasste Einheit am Tag genügt: lass sie",
+	OwnSession:         "heute hat eine eigene Einheit, eine verpasste kommt nicht obendrauf: lass sie",
+	NoJumps:            "sie hat keine Sprünge und heute ist frei: mach sie oder lass sie",
+	JumpsMatchToday:    "sie hat Sprünge und heute ist ein Spiel: lass sie",
+	JumpsMatchTomorrow: "sie hat Sprünge und morgen ist ein Spiel: lass sie",
+	LastJumps: func(span, apart string) string {
+		return "die letzten Sprünge sind " + span + " her, " + apart + " sollten dazwischenliegen: lass sie"
+	},
+	NextJumps: func(span, apart string) string {
+		return "die nächsten Sprünge kommen in " + span + ", " + apart + " sollten dazwischenliegen: lass sie"
+	},
+	Apart: func(apart string) string {
+		return "heute ist frei, und Sprünge davor und danach sind mindestens " + apart + " entfernt: mach sie oder lass sie"
+	},
+}
