@@ -17,7 +17,7 @@ import (
 	"github.com/adrg/xdg"
 	"github.com/rogpeppe/go-internal/txtar"
 
-	"coldfloor/internal/journal"
+	"coldfloor/internal/journal/journaltest"
 	"coldfloor/internal/run"
 	"coldfloor/internal/settings"
 )
@@ -63,7 +63,7 @@ func transcript(t *testing.T, file string) {
 			}
 		}
 	})
-	got.Files = append(got.Files, txtar.File{Name: "journal", Data: holds(t, path)})
+	got.Files = append(got.Files, txtar.File{Name: "journal", Data: journaltest.Holds(t, path)})
 	got.Comment = ar.Comment
 	want, _ := os.ReadFile(file)
 	if text := txtar.Format(&got); !bytes.Equal(text, want) {
@@ -135,37 +135,4 @@ func options(t *testing.T, words string, o *run.Options, lines *Options) {
 			t.Fatalf("no option %q", w)
 		}
 	}
-}
-
-// holds says what a journal holds, a line a run and a line a set or rest.
-func holds(t *testing.T, path string) []byte {
-	var out bytes.Buffer
-	runs, problems, err := journal.Load(path)
-	if err != nil || len(problems) > 0 {
-		t.Fatal(err, problems)
-	}
-	for _, r := range runs {
-		fmt.Fprintf(&out, "%s %s, %v long, rounds %v, contacts %v", r.Start.UTC().Format("2 Jan 15:04:05"), r.State, r.Elapsed.Round(time.Second), r.RoundsDone(), r.Contacts())
-		if r.Rating.RPE != nil {
-			fmt.Fprintf(&out, ", effort %g", *r.Rating.RPE)
-		}
-		for _, s := range r.Said {
-			fmt.Fprintf(&out, ", said pain %v %q note %q", s.Pain != nil && *s.Pain, s.Where, s.Note)
-		}
-		fmt.Fprintln(&out)
-		for _, s := range r.Sets {
-			fmt.Fprintf(&out, "  %s set %d.%d.%d %s by %s, %d reps\n", s.At.UTC().Format("2 Jan 15:04:05"), s.Block, s.Round, s.Exercise, s.Outcome, s.End, s.Reps)
-		}
-		for _, s := range r.Rests {
-			fmt.Fprintf(&out, "  rest after %d.%d: %g of %g s by %s, left %v\n", s.Block, s.Round, s.TakenS, s.PrescribedS, s.End, s.Left)
-		}
-		for _, m := range r.Measures {
-			value := "left out"
-			if m.Value != nil {
-				value = fmt.Sprint(*m.Value)
-			}
-			fmt.Fprintf(&out, "  measured %s, %s, try %d: %s\n", m.Name, m.Side, m.Try, value)
-		}
-	}
-	return out.Bytes()
 }

@@ -16,7 +16,7 @@ import (
 	"coldfloor/sessions"
 )
 
-var update = flag.Bool("update", false, "rewrite the golden files under testdata")
+var update = flag.Bool("update", false, "rewrite what is kept under testdata; read it before you commit")
 
 var _ engine.Listener = (*Recorder)(nil)
 

@@ -45,12 +45,17 @@ func (r *results) ask(set int, worked []plan.Side) {
 func (r *results) missed(earlier *journal.Run) {
 	for i, s := range r.plan.Sets {
 		at := journal.Place{Block: s.Block, Round: s.Round, Exercise: s.Exercise}
-		done := slices.ContainsFunc(earlier.Sets, func(x journal.Set) bool { return x.Place == at && x.Outcome != string(engine.Skipped) })
-		said := slices.ContainsFunc(earlier.Measures, func(m journal.Measure) bool { return m.Place == at })
-		if done && !said {
+		if slices.ContainsFunc(earlier.Sets, func(x journal.Set) bool { return x.Place == at && x.Outcome != string(engine.Skipped) }) {
 			r.ask(i, []plan.Side{plan.Left, plan.Right})
 		}
 	}
+	r.due = slices.DeleteFunc(r.due, func(t plan.Try) bool {
+		s := r.plan.Sets[t.Set]
+		at := journal.Place{Block: s.Block, Round: s.Round, Exercise: s.Exercise}
+		return slices.ContainsFunc(earlier.Measures, func(m journal.Measure) bool {
+			return m.Place == at && m.Side == string(t.Side) && m.Try == t.Number
+		})
+	})
 }
 
 // Due returns the tries whose results the player is still to be asked for, the

@@ -1,0 +1,110 @@
+package run
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/adrg/xdg"
+	"github.com/rogpeppe/go-internal/txtar"
+
+	"coldfloor/internal/journal/journaltest"
+	"coldfloor/internal/plan"
+	"coldfloor/sessions"
+)
+
+// TestMain keeps what the tests remember out of the home folder.
+func TestMain(m *testing.M) {
+	dir, err := os.MkdirTemp("", "run")
+	if err != nil {
+		panic(err)
+	}
+	os.Setenv("XDG_STATE_HOME", dir)
+	xdg.Reload()
+	code := m.Run()
+	os.RemoveAll(dir)
+	os.Exit(code)
+}
+
+// TestTranscripts drives the flow as a screen or plain lines do. Each file under
+// testdata holds a session and, for each start of the program in turn, what was
+// done, a line each, and what the flow then needed or the run showed; all starts
+// of a file share a clock, a journal and a home. Stage and act say what can be
+// done. At the end stands what the journal then holds.
+func TestTranscripts(t *testing.T) {
+	files, err := filepath.Glob("testdata/*.txt")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("no transcripts: %v", err)
+	}
+	for _, file := range files {
+		t.Run(strings.TrimSuffix(filepath.Base(file), ".txt"), func(t *testing.T) { transcript(t, file) })
+	}
+}
+
+func transcript(t *testing.T, file string) {
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(xdg.Reload) // after the environment is as it was
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	xdg.Reload()
+	t.Chdir(t.TempDir()) // what is saved elsewhere goes there
+	folder := filepath.Join(t.TempDir(), "data")
+	s := &stage{t: t, clock: newClock(), journal: filepath.Join(folder, "journal.jsonl")}
+	ar := txtar.Parse(want)
+	got := txtar.Archive{Comment: ar.Comment}
+	for _, f := range ar.Files {
+		switch {
+		case f.Name == "session":
+			s.plan = planOf(t, string(f.Data))
+			got.Files = append(got.Files, f)
+		case strings.HasPrefix(f.Name, "start"):
+			got.Files = append(got.Files, f, txtar.File{Name: "shown" + f.Name[len("start"):], Data: s.start(string(f.Data))})
+		}
+	}
+	if _, err := os.Stat(s.journal); err == nil {
+		got.Files = append(got.Files, txtar.File{Name: "journal", Data: journaltest.Holds(t, s.journal)})
+	}
+	text := txtar.Format(&got)
+	if bytes.Equal(text, want) {
+		return
+	}
+	if !*update {
+		t.Errorf("it differs; got\n%s", text)
+	} else if err := os.WriteFile(filepath.Join(home, file), text, 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// home is the package's folder, which a test may have left.
+var home, _ = os.Getwd()
+
+func planOf(t testing.TB, text string) *plan.Plan {
+	t.Helper()
+	s, err := sessions.Parse("test.yaml", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plan.Of(s)
+}
+
+// paced is a test's clock that says another speed of itself.
+type paced struct {
+	*clock
+	speed float64
+}
+
+func (p paced) Speed() float64 { return p.speed }
+
+// length returns a length of time.
+func (s *stage) length(text string) time.Duration {
+	d, err := time.ParseDuration(text)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	return d
+}
