@@ -217,7 +217,7 @@ func (s *stage) result(value string) {
 	if len(due) == 0 {
 		s.t.Fatalf("no result is due:\n%s", s.out.String())
 	}
-	fmt.Fprintf(&s.out, "%s is %s\n", TryText(due[0]), value)
+	fmt.Fprintf(&s.out, "%s is %s\n", s.flow.Language().Try(due[0]), value)
 	if x, err := strconv.ParseFloat(value, 64); err == nil {
 		s.run.Measured(due[0], &x)
 		return
