@@ -74,7 +74,7 @@ type formLine struct{ label, value string }
 func (m finishScreen) entries() []formLine {
 	var all []formLine
 	for i, b := range m.blocks {
-		all = append(all, formLine{b.Title, m.style.lang.Form.Rounds(m.rounds[i], b.Rounds)})
+		all = append(all, formLine{m.style.lang.Name(b.Title), m.style.lang.Form.Rounds(m.rounds[i], b.Rounds)})
 	}
 	where := formLine{}
 	if m.pain == yes {

@@ -118,11 +118,11 @@ func (s *scene) task(p *plan.Plan, v engine.View) {
 	s.dose = sideDose(s.lang, work)
 	s.cue = s.lang.Cues(p, i, v.Easier)
 	if e := p.Exercise(i); e != nil {
-		s.how = safetext.Clean(e.In(v.Easier).How)
+		s.how = safetext.Clean(s.lang.Name(e.In(v.Easier).How))
 	}
 	s.round = s.lang.Round(p, i)
 	if work.Block > 0 {
-		s.block = safetext.Clean(p.Blocks[work.Block-1].Title)
+		s.block = safetext.Clean(s.lang.Name(p.Blocks[work.Block-1].Title))
 	}
 	if e := p.Exercise(i); e != nil && s.upcoming && !v.Easier && e.Easier.Given() {
 		s.offer = s.lang.Screen.Offer(safetext.Clean(s.lang.Name(e.Easier.Name)))

@@ -76,7 +76,7 @@ func TestPagesInGerman(t *testing.T) {
 	if err := d.HTML(&page, paper.Sizes[0]); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"# Sprungkraft im Flur", "| Übung, Hinweise, Ausführung |", "## Anstrengung", "Notizen:", "je Seite", "zwischen den Runden"} {
+	for _, want := range []string{"# Sprünge im Flur", "| Übung, Hinweise, Ausführung |", "## Anstrengung", "Notizen:", "je Seite", "zwischen den Runden"} {
 		if !strings.Contains(md.String(), want) {
 			t.Errorf("the Markdown does not say %q", want)
 		}

@@ -61,15 +61,15 @@ var German = Language{
 		Up: "hoch", Down: "runter", Choose: "wählen", Leave: "verlassen", NextField: "weiter", Less: "weniger", Greater: "mehr", Save: "sichern",
 	},
 	Form: Form{
-		Effort: "Anstrengung, 0 bis 10", Pain: "Schmerzen", Where: "wo", HowStrong: "0 bis 10", Note: "Notiz", Save: "Sichern", Yes: "ja", No: "nein",
+		Effort: "Anstrengung", Pain: "Schmerzen", Where: "wo", HowStrong: "0 bis 10", Note: "Notiz", Save: "Sichern", Yes: "ja", No: "nein",
 		NotAnswered: "keine Antwort", Optional: "alles ist freiwillig",
-		NoteHint: "was du festhalten willst", RoundsHint: "fertige Runden, wie gezählt; ändere sie, wenn sie nicht stimmen",
+		NoteHint: "was dir wichtig ist", RoundsHint: "fertige Runden, wie gezählt; ändere sie, wenn sie nicht stimmen",
 		PainHint: "Schmerzen, währenddessen oder jetzt?",
 		EffortHint: func(after string) string {
 			return "wie schwer insgesamt? am besten " + after + ", mit coldfloor log rate"
 		},
-		AskAfter:  "30 Minuten nach dem Ende",
-		Rounds:    func(done, of int) string { return fmt.Sprintf("%d von %d Runden", done, of) },
+		AskAfter:  "30 min nach dem Ende",
+		Rounds:    func(done, of int) string { return fmt.Sprintf("%d von ", done) + count(of, "Runde", "Runden") },
 		MoreAbove: func(n int) string { return fmt.Sprintf("%d weitere darüber", n) },
 		MoreBelow: func(n int) string { return fmt.Sprintf("%d weitere darunter", n) },
 		RPE:       [11]string{"Ruhe", "sehr, sehr leicht", "leicht", "mäßig", "etwas schwer", "schwer", "", "sehr schwer", "", "", "maximal"},

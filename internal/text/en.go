@@ -80,7 +80,7 @@ var English = Language{
 			return "how hard in all? best answered " + after + ", by coldfloor log rate"
 		},
 		AskAfter:  "30 minutes after the end",
-		Rounds:    func(done, of int) string { return fmt.Sprintf("%d of %d rounds", done, of) },
+		Rounds:    func(done, of int) string { return fmt.Sprintf("%d of ", done) + count(of, "round", "rounds") },
 		MoreAbove: func(n int) string { return fmt.Sprintf("%d more above", n) },
 		MoreBelow: func(n int) string { return fmt.Sprintf("%d more below", n) },
 		RPE:       [11]string{"rest", "very very easy", "easy", "moderate", "somewhat hard", "hard", "", "very hard", "", "", "maximal"},
