@@ -115,10 +115,11 @@ func jumped(c *cobra.Command, path string, now time.Time) ([]check.Jumped, error
 	for _, p := range o.Problems {
 		fault.Print(c.ErrOrStderr(), fault.At(path, p))
 	}
-	if err := logbook.TellAhead(o.Runs, now); err != nil {
+	recent := o.Since(now.Add(-briefing.Year))
+	if err := logbook.TellAhead(recent, now); err != nil {
 		fault.Print(c.ErrOrStderr(), fault.At(path, err))
 	}
-	return briefing.Jumped(o.Runs, now), nil
+	return briefing.Jumped(recent, now), nil
 }
 
 // checkAll checks every session that can be read, whatever the others are.

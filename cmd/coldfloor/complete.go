@@ -2,7 +2,6 @@ package main
 
 import (
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -128,9 +127,10 @@ func completeRun(c *cobra.Command, args []string, _ string) ([]cobra.Completion,
 	if err != nil {
 		return names, cobra.ShellCompDirectiveNoFileComp
 	}
-	runs := slices.Clone(all.Runs)
-	slices.SortStableFunc(runs, func(a, b *journal.Run) int { return b.Start.Compare(a.Start) })
-	for _, r := range runs[:min(len(runs), latest)] {
+	for r := range all.Backward() {
+		if len(names) > latest {
+			break
+		}
 		names = append(names, cobra.CompletionWithDesc(r.ID, units.DateOf(r.Start).String()+" "+safetext.Clean(r.Title())))
 	}
 	return names, cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder

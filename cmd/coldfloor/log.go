@@ -43,18 +43,19 @@ Only the latest 100 runs are listed, unless you add --all.`,
 			if err != nil {
 				return err
 			}
-			runs := read.Runs
-			if err := logbook.TellAhead(runs, time.Now()); err != nil {
+			now := time.Now()
+			if err := logbook.TellAhead(read.Since(now), now); err != nil {
 				fault.Print(c.ErrOrStderr(), err)
 			}
-			if !all {
-				runs = slices.DeleteFunc(slices.Clone(runs), func(r *journal.Run) bool { return r.Withdrawn })
+			if all {
+				return listRuns(c.OutOrStdout(), o.open, read.Runs(), o.asJSON)
 			}
-			if n := len(runs); !all && !o.asJSON && n > latest {
+			n := read.Listed()
+			if !o.asJSON && n > latest {
 				fmt.Fprintf(c.OutOrStdout(), "the latest %d of %d runs; --all lists every one\n\n", latest, n)
-				runs = runs[n-latest:]
+				n = latest
 			}
-			return listRuns(c.OutOrStdout(), o.open, runs, o.asJSON)
+			return listRuns(c.OutOrStdout(), o.open, listed(read, n), o.asJSON)
 		},
 	}
 	journalFlag(c, &o.journal)
@@ -62,6 +63,21 @@ Only the latest 100 runs are listed, unless you add --all.`,
 	c.Flags().BoolVar(&all, "all", false, "list every run, deleted ones too")
 	c.AddCommand(newLogAdd(&o), newLogClose(&o), newLogCopy(&o), newLogDelete(&o), newLogEdit(&o), newLogMeasure(&o), newLogRate(&o), newLogShow(&o))
 	return c
+}
+
+// listed returns the latest n runs that were not withdrawn, the earliest first.
+func listed(read *journal.Overview, n int) []*journal.Run {
+	runs := make([]*journal.Run, 0, n)
+	for r := range read.Backward() {
+		if len(runs) == n {
+			break
+		}
+		if !r.Withdrawn {
+			runs = append(runs, r)
+		}
+	}
+	slices.Reverse(runs)
+	return runs
 }
 
 // newLogShow returns the command that shows one run.
@@ -108,12 +124,12 @@ func (o *logOptions) pick(c *cobra.Command, name string) (*journal.Journal, *jou
 }
 
 // pickBy returns the run that the user named, last being what pick takes for it.
-func (o *logOptions) pickBy(c *cobra.Command, name string, pick func([]*journal.Run, string) (*journal.Run, error)) (*journal.Journal, *journal.Run, error) {
+func (o *logOptions) pickBy(c *cobra.Command, name string, pick func(*journal.Overview, string) (*journal.Run, error)) (*journal.Journal, *journal.Run, error) {
 	all, err := o.load(c.ErrOrStderr())
 	if err != nil {
 		return nil, nil, err
 	}
-	r, err := pick(all.Runs, name)
+	r, err := pick(all, name)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -133,15 +133,15 @@ func fresh(own []*journal.Run, said journal.Statement) bool {
 	})
 }
 
-// year is how far back the rules on jumps look at most.
-const year = 366 * 24 * time.Hour
+// Year is how far back the rules on jumps look at most.
+const Year = 366 * 24 * time.Hour
 
 // Jumped returns those of a player's sessions of the last year that had jumps,
 // as the rules take them.
 func Jumped(own []*journal.Run, now time.Time) []check.Jumped {
 	var list []check.Jumped
 	for _, j := range journal.JumpsOf(own, now) {
-		if now.Sub(j.At) < year {
+		if now.Sub(j.At) < Year {
 			n := j.Run.Contacts()
 			list = append(list, check.Jumped{End: j.At, Contacts: n.N, Unknown: !n.Known})
 		}

@@ -53,16 +53,15 @@ func (j *Journal) Find(id string) (*Run, error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, r := range o.Runs {
-		if r.ID == id {
-			full, err := o.Full(r)
-			if err != nil {
-				return nil, err
-			}
-			return full[0], nil
-		}
+	r := o.index.find(id)
+	if r == nil {
+		return nil, fmt.Errorf("no run %s in %s", id, j.path)
 	}
-	return nil, fmt.Errorf("no run %s in %s", id, j.path)
+	full, err := o.Full(r)
+	if err != nil {
+		return nil, err
+	}
+	return full[0], nil
 }
 
 // amend appends to a run that no process is at the lines that about gives.

@@ -16,7 +16,9 @@ import (
 type index struct {
 	length int64 // bytes that it is of
 	lines  int
-	runs   []*Run // lean, the earliest first
+	shelf  *shelf       // runs as they were kept; nil: none
+	gone   map[int]bool // on the shelf: their like is in runs
+	runs   []*Run       // the others, lean, the earliest first
 	damage []*Damage
 }
 
@@ -142,7 +144,7 @@ func indexPart(r io.ReaderAt, e extent) (*index, error) {
 
 // sort puts the runs in the order of time.
 func (x *index) sort() {
-	slices.SortFunc(x.runs, func(a, b *Run) int { return cmp.Or(a.Start.Compare(b.Start), cmp.Compare(a.ID, b.ID)) })
+	slices.SortFunc(x.runs, compareRuns)
 }
 
 // add takes a line.
@@ -173,7 +175,8 @@ func (x *indexer) close() {
 // join returns the index of a stretch and the one that follows. Runs that have
 // lines in both are stale.
 func (x *index) join(y *index) *index {
-	both := &index{length: y.length, lines: y.lines, damage: slices.Concat(x.damage, y.damage), runs: slices.Clone(x.runs)}
+	x = x.fetch(y)
+	both := &index{shelf: x.shelf, gone: x.gone, length: y.length, lines: y.lines, damage: slices.Concat(x.damage, y.damage), runs: slices.Clone(x.runs)}
 	find := x.finder(len(y.runs))
 	for _, run := range y.runs {
 		i := find(run.ID)
@@ -275,7 +278,15 @@ func (x *index) problems() (all []error) {
 	for _, d := range x.damage {
 		all = append(all, d)
 	}
-	for _, run := range x.runs {
+	var with []*Run
+	for i := range x.shelf.len() {
+		if !x.gone[i] && x.shelf.head(i).traits&hasProblems != 0 {
+			with = append(with, x.shelf.decode(x.shelf.reader(), i))
+		}
+	}
+	with = append(with, x.runs...)
+	slices.SortFunc(with, compareRuns)
+	for _, run := range with {
 		for _, p := range run.lean.problems {
 			all = append(all, errors.New(p))
 		}

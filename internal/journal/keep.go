@@ -15,12 +15,15 @@ type keeper struct {
 	space  space
 }
 
-// index codes x, but for its length.
+// index codes x, but for its length. It is written without a shelf, and read
+// with all its runs on one.
 func (k *keeper) index(x *index) {
 	k.Int(&x.lines)
 	compact.List(&k.Coder, &x.damage, func(d **Damage) { k.damage(d) })
-	for _, run := range x.runs {
-		k.learn(run.Started)
+	if !k.Reading {
+		for _, run := range x.runs {
+			k.learn(run.Started)
+		}
 	}
 	compact.List(&k.Coder, &k.starts, func(s **Started) {
 		if k.Reading {
@@ -28,17 +31,10 @@ func (k *keeper) index(x *index) {
 		}
 		k.started(*s)
 	})
-	n := len(x.runs)
-	if k.Int(&n); k.Reading {
-		if n < 0 || n > len(k.Buf) { // each takes a byte at least
-			k.Err = compact.ErrShort
-			return
-		}
-		x.runs = make([]*Run, n)
-		k.space = space{runs: make([]Run, n), leans: make([]lean, n), chunk: 4096}
-	}
-	for i := range x.runs {
-		k.run(&x.runs[i])
+	if k.Reading {
+		x.shelf = k.shelf()
+	} else {
+		k.shelve(x.runs)
 	}
 }
 

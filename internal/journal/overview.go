@@ -9,7 +9,6 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
-	"slices"
 	"sync"
 	"time"
 
@@ -20,8 +19,10 @@ import (
 // list of runs, for what is unfinished, for when a session was done last and
 // when there were jumps.
 type Overview struct {
-	Runs     []*Run  // lean, the earliest first
 	Problems []error // *Damage, and what is wrong with the lines of a run
+
+	decode sync.Once // every run
+	runs   []*Run
 
 	path  string
 	file  os.FileInfo
@@ -84,7 +85,7 @@ func overviewOf(path string, f *os.File, x *index) (*Overview, error) {
 		}
 	}
 	o := &Overview{path: path, file: info, ended: last[0] == '\n', index: x}
-	o.Runs, o.Problems = slices.Clone(x.runs), x.problems() // a caller may put full runs in their places
+	o.Problems = x.problems()
 	return o, nil
 }
 
@@ -142,7 +143,7 @@ func lastLineEnd(r io.ReaderAt, from, size int64) (int64, error) {
 
 // keptHead begins a kept index: what it is, and the version of what is in it,
 // which goes up whenever a run is folded in another way.
-const keptHead = "coldfloor index 4\n"
+const keptHead = "coldfloor index 5\n"
 
 // keptPath returns where the index of the journal at path is kept.
 func keptPath(path string) string {
@@ -163,7 +164,7 @@ func kept(path string, r io.ReaderAt, info os.FileInfo) *index {
 		return &index{}
 	}
 	k := keeper{}
-	k.Reading, k.Buf, k.Source = true, body, string(body)
+	k.Reading, k.Buf = true, body
 	x := &index{}
 	k.int64(&x.length)
 	if x.length < 0 || x.length > info.Size() {
@@ -192,9 +193,12 @@ func (x *index) keep(path string, r io.ReaderAt, info os.FileInfo) {
 	if err != nil {
 		return
 	}
+	x = x.all()
 	k := keeper{number: map[*Started]int{}}
 	k.int64(&x.length)
-	k.index(x)
+	if k.index(x); !readable(k) {
+		return
+	}
 	now := stampOf(info)
 	if !now.settled(time.Now()) {
 		now = stamp{}
@@ -202,6 +206,19 @@ func (x *index) keep(path string, r io.ReaderAt, info os.FileInfo) {
 	text := binary.LittleEndian.AppendUint32(append([]byte(keptHead), now.bytes()...), sum)
 	text = binary.LittleEndian.AppendUint32(text, crc32.Checksum(k.Buf, castagnoli))
 	_ = wholefile.Write(keptPath(path), append(text, k.Buf...), wholefile.Options{Mode: 0o600, Force: true})
+}
+
+// readable reports whether all that was coded can be decoded.
+func readable(k keeper) bool {
+	back := keeper{}
+	back.Reading, back.Buf = true, k.Buf
+	var x index
+	back.int64(&x.length)
+	if back.index(&x); back.Err != nil || k.Err != nil {
+		return false
+	}
+	_, err := x.shelf.all()
+	return err == nil
 }
 
 // checksum returns the CRC-32C of the first bytes of a file: that of as many

@@ -38,15 +38,17 @@ func agrees(t interface {
 	Fatalf(string, ...any)
 }, o *Overview, path string) {
 	t.Helper()
+	answers(t, o)
 	want, problems, err := Load(path)
 	if err != nil {
 		t.Fatalf("%v", err)
 	}
-	if len(o.Runs) != len(want) || len(o.Problems) != len(problems) {
-		t.Fatalf("%d runs and %v, want %d and %v", len(o.Runs), o.Problems, len(want), problems)
+	if len(o.Runs()) != len(want) || len(o.Problems) != len(problems) {
+		t.Fatalf("%d runs and %v, want %d and %v", len(o.Runs()), o.Problems, len(want), problems)
 	}
+	runs := o.Runs()
 	for i, w := range want {
-		got := o.Runs[i]
+		got := runs[i]
 		full, err := o.Full(got)
 		if err != nil || !reflect.DeepEqual(full[0], w) {
 			t.Fatalf("in full %+v, %v; want %+v", full, err, w)
@@ -224,7 +226,7 @@ func TestKeptIndexIsNotTrusted(t *testing.T) {
 		put(keptPath(path), index[:r.IntN(len(index))])
 		look()
 	}
-	put(keptPath(path), bytes.Replace(index, []byte("index 4"), []byte("index 0"), 1))
+	put(keptPath(path), bytes.Replace(index, []byte("index 5"), []byte("index 0"), 1))
 	look()
 	if err := os.Remove(keptPath(path)); err != nil {
 		t.Fatal(err)
@@ -243,7 +245,7 @@ func TestOverviewIsReadOnce(t *testing.T) {
 	if err != nil || again != first {
 		t.Errorf("read again though nothing was appended: %v", err)
 	}
-	id := first.Runs[0].ID
+	id := first.Runs()[0].ID
 	if err := j.Amend(id, Line{Event: EventRating, Rating: &Rating{RPE: ptr(3.0)}}); err != nil {
 		t.Fatal(err)
 	}
@@ -252,13 +254,13 @@ func TestOverviewIsReadOnce(t *testing.T) {
 		t.Fatal(err)
 	}
 	agrees(t, later, j.path)
-	if *later.Runs[0].Rating.RPE != 3 || *first.Runs[0].Rating.RPE == 3 {
+	if *later.Runs()[0].Rating.RPE != 3 || *first.Runs()[0].Rating.RPE == 3 {
 		t.Error("what was appended is not seen, or changed an earlier overview")
 	}
 	if err := os.WriteFile(j.path, twoRuns(t), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if o, err := j.Overview(); err != nil || len(o.Runs) != 2 {
+	if o, err := j.Overview(); err != nil || len(o.Runs()) != 2 {
 		t.Errorf("another journal in its place: %v", err)
 	}
 }

@@ -58,7 +58,7 @@ func (o *Overview) again(path string) (*Overview, error) {
 // with their sets, the earliest first. A nil want holds for all.
 func (o *Overview) Recent(n int, want func(*Run) bool) ([]*Run, error) {
 	var latest []*Run
-	for _, r := range slices.Backward(o.Runs) {
+	for r := range o.Backward() {
 		if len(latest) == n {
 			break
 		}

@@ -25,16 +25,16 @@ func TestPick(t *testing.T) {
 	runs := runsOf("ABCD1", "ABCD12", "abX", "ZZ")
 	runs[3].Withdrawn = true
 	for name, want := range map[string]string{"last": "abX", "zz": "ZZ", "abx": "abX", "ABCD1": "ABCD1", "abcd12": "ABCD12"} {
-		if r, err := Pick(runs, name); err != nil || r.ID != want {
+		if r, err := Pick(journal.OverviewOf(runs), name); err != nil || r.ID != want {
 			t.Errorf("Pick(%q) = %v, %v; want %s", name, r, err, want)
 		}
 	}
 	for name, want := range map[string]string{"abc": "2 runs begin with", "q": "no run is called", "": "4 runs begin with"} {
-		if _, err := Pick(runs, name); err == nil || !strings.Contains(fault.Text(err), want) || !strings.Contains(fault.Text(err), "\nhint: ") {
+		if _, err := Pick(journal.OverviewOf(runs), name); err == nil || !strings.Contains(fault.Text(err), want) || !strings.Contains(fault.Text(err), "\nhint: ") {
 			t.Errorf("Pick(%q): %v, want %q", name, err, want)
 		}
 	}
-	if _, err := Pick(runs[3:], "last"); err == nil || !strings.Contains(err.Error(), "deleted") {
+	if _, err := Pick(journal.OverviewOf(runs[3:]), "last"); err == nil || !strings.Contains(err.Error(), "deleted") {
 		t.Errorf("the last of none that count: %v", err)
 	}
 }
@@ -46,7 +46,7 @@ func TestShortNamesPick(t *testing.T) {
 		runs := runsOf(ids...)
 		short := Short(runs)
 		for _, r := range runs {
-			if got, err := Pick(runs, short[r.ID]); err != nil || got != r {
+			if got, err := Pick(journal.OverviewOf(runs), short[r.ID]); err != nil || got != r {
 				t.Fatalf("%q picks %v, %v; want %s", short[r.ID], got, err, r.ID)
 			}
 		}

@@ -13,44 +13,40 @@ const Last = "last"
 
 // Pick returns the run that the user calls name: Last, the latest session that
 // counts, or the beginning of one run's name.
-func Pick(runs []*journal.Run, name string) (*journal.Run, error) {
-	return pick(runs, name, func(r *journal.Run) (time.Time, bool) { return r.End(), r.Counts() },
+func Pick(all *journal.Overview, name string) (*journal.Run, error) {
+	return pick(all, name, func(r *journal.Run) (time.Time, bool) { return r.End(), r.Counts() },
 		fault.New("coldfloor log --all lists every run; name one", "no session that counts is logged: what is there is deleted, rehearsed, or nothing was done in it"))
 }
 
 // PickDeleted is Pick for a command about deleted runs: Last is the one that
 // was deleted latest.
-func PickDeleted(runs []*journal.Run, name string) (*journal.Run, error) {
-	return pick(runs, name, func(r *journal.Run) (time.Time, bool) { return r.Removed, r.Withdrawn },
+func PickDeleted(all *journal.Overview, name string) (*journal.Run, error) {
+	return pick(all, name, func(r *journal.Run) (time.Time, bool) { return r.Removed, r.Withdrawn },
 		fault.New("coldfloor log --all lists every run", "no run is deleted"))
 }
 
 // PickOpen is Pick for a command about runs that did not end: Last is the
 // latest of them.
-func PickOpen(runs []*journal.Run, name string) (*journal.Run, error) {
-	return pick(runs, name, func(r *journal.Run) (time.Time, bool) {
+func PickOpen(all *journal.Overview, name string) (*journal.Run, error) {
+	return pick(all, name, func(r *journal.Run) (time.Time, bool) {
 		return r.Start, r.State == journal.Unfinished && !r.Withdrawn
 	}, fault.New("coldfloor log lists them", "every run has ended already"))
 }
 
 // pick returns the run called name. Last is the latest of those that meant
 // holds for, by the moment it gives; none if there is no such run.
-func pick(runs []*journal.Run, name string, meant func(*journal.Run) (time.Time, bool), none error) (*journal.Run, error) {
-	if len(runs) == 0 {
-		return nil, fault.New("run a session first, or add one with coldfloor log add", "the journal is empty")
-	}
+func pick(all *journal.Overview, name string, meant func(*journal.Run) (time.Time, bool), none error) (*journal.Run, error) {
 	if name == Last {
-		var last *journal.Run
-		var latest time.Time
-		for _, r := range runs {
-			if at, ok := meant(r); ok && (last == nil || !at.Before(latest)) {
-				last, latest = r, at
-			}
+		if last := all.Last(meant); last != nil {
+			return last, nil
 		}
-		if last == nil {
-			return nil, none
-		}
-		return last, nil
+	}
+	runs := all.Runs()
+	switch {
+	case len(runs) == 0:
+		return nil, fault.New("run a session first, or add one with coldfloor log add", "the journal is empty")
+	case name == Last:
+		return nil, none
 	}
 	var found []*journal.Run
 	for _, r := range runs {

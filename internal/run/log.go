@@ -23,7 +23,7 @@ func openLog(path string) (Log, error) {
 	if err != nil {
 		return Log{}, err
 	}
-	l.Runs = o.Runs
+	l.Runs = o.Runs()
 	l.Unfinished, err = o.Full(unfinished(j, l.Runs)...)
 	return l, err
 }

@@ -1,0 +1,167 @@
+package journal
+
+import (
+	"cmp"
+	"iter"
+	"slices"
+	"time"
+)
+
+// What is asked of an overview without every run of it being decoded.
+
+// Runs returns all runs, lean, the earliest first. The list is the caller's,
+// the runs are not.
+func (o *Overview) Runs() []*Run {
+	o.decode.Do(func() { o.runs = o.index.all().runs })
+	return slices.Clone(o.runs)
+}
+
+// Backward yields the runs, lean, the latest first.
+func (o *Overview) Backward() iter.Seq[*Run] {
+	return func(yield func(*Run) bool) {
+		for r := range o.index.backward(func(int64) bool { return true }) {
+			if !yield(r) {
+				return
+			}
+		}
+	}
+}
+
+// Listed returns the number of runs that were not withdrawn.
+func (o *Overview) Listed() int {
+	n := 0
+	for i := range o.index.shelf.len() {
+		if !o.index.gone[i] && o.index.shelf.head(i).traits&isWithdrawn == 0 {
+			n++
+		}
+	}
+	for _, r := range o.index.runs {
+		if !r.Withdrawn {
+			n++
+		}
+	}
+	return n
+}
+
+// Since returns the runs of which anything was in the second of t or later, the
+// earliest first.
+func (o *Overview) Since(t time.Time) []*Run {
+	runs := slices.Collect(o.index.backward(func(latest int64) bool { return latest >= t.Unix() }))
+	slices.Reverse(runs)
+	return runs
+}
+
+// Last returns the run that at gives the latest moment of: its start, its end,
+// or when it was withdrawn. Of those of one moment it is the last; nil if at
+// gives none.
+func (o *Overview) Last(at func(*Run) (time.Time, bool)) *Run {
+	var last *Run
+	var latest time.Time
+	for r := range o.index.backward(func(at int64) bool { return last == nil || at >= latest.Unix() }) {
+		if t, ok := at(r); ok && (last == nil || t.After(latest)) {
+			last, latest = r, t
+		}
+	}
+	return last
+}
+
+// OverviewOf returns an overview of runs that were read.
+func OverviewOf(runs []*Run) *Overview { return &Overview{index: &index{runs: runs}} }
+
+// backward yields the runs that want holds for the latest second of, from the
+// one that began last. Others on the shelf are not decoded.
+func (x *index) backward(want func(latest int64) bool) iter.Seq[*Run] {
+	return func(yield func(*Run) bool) {
+		i, j := x.shelf.len()-1, len(x.runs)-1
+		var k *keeper
+		var next *Run // of the shelf
+		if i >= 0 {
+			k = x.shelf.reader()
+		}
+		for {
+			for next == nil && i >= 0 {
+				if !x.gone[i] && want(x.shelf.head(i).latest) {
+					next = x.shelf.decode(k, i)
+				}
+				i--
+			}
+			for j >= 0 && !want(latestOf(x.runs[j])) {
+				j--
+			}
+			switch {
+			case next == nil && j < 0:
+				return
+			case next == nil || j >= 0 && compareRuns(x.runs[j], next) > 0:
+				if !yield(x.runs[j]) {
+					return
+				}
+				j--
+			default:
+				if !yield(next) {
+					return
+				}
+				next = nil
+			}
+		}
+	}
+}
+
+// compareRuns is the order of time.
+func compareRuns(a, b *Run) int { return cmp.Or(a.Start.Compare(b.Start), cmp.Compare(a.ID, b.ID)) }
+
+// all returns an index with every run decoded.
+func (x *index) all() *index {
+	if x.shelf == nil {
+		return x
+	}
+	runs, err := x.shelf.all()
+	if err != nil {
+		panic("the journal's index, which fits its checksum, cannot be decoded; it can be deleted")
+	}
+	all := *x
+	all.shelf, all.gone, all.runs = nil, nil, slices.Clone(x.runs)
+	for i, r := range runs {
+		if !x.gone[i] {
+			all.runs = append(all.runs, r)
+		}
+	}
+	all.sort()
+	return &all
+}
+
+// fetch makes the runs of the shelf that y tells of too ready to be joined.
+func (x *index) fetch(y *index) *index {
+	if x.shelf == nil {
+		return x
+	}
+	if len(y.runs) > maxFetched {
+		return x.all()
+	}
+	with := *x
+	with.runs, with.gone = slices.Clone(x.runs), map[int]bool{}
+	for i := range x.gone {
+		with.gone[i] = true
+	}
+	for _, r := range y.runs {
+		if i := x.shelf.find(r.ID); i >= 0 && !with.gone[i] {
+			with.gone[i] = true
+			with.runs = append(with.runs, x.shelf.decode(x.shelf.reader(), i))
+		}
+	}
+	return &with
+}
+
+// maxFetched is of how many runs it is dearer to look for each on the shelf
+// than to decode all.
+const maxFetched = 64
+
+// find returns the run of that name, or nil.
+func (x *index) find(id string) *Run {
+	if i := slices.IndexFunc(x.runs, func(r *Run) bool { return r.ID == id }); i >= 0 {
+		return x.runs[i]
+	}
+	if i := x.shelf.find(id); i >= 0 && !x.gone[i] {
+		return x.shelf.decode(x.shelf.reader(), i)
+	}
+	return nil
+}

@@ -1,0 +1,68 @@
+package journal
+
+import (
+	"slices"
+	"time"
+)
+
+// answers fails unless what is asked of an overview without all its runs being
+// decoded is what all its runs say.
+func answers(t interface {
+	Helper()
+	Fatalf(string, ...any)
+}, o *Overview) {
+	t.Helper()
+	all := o.Runs()
+	ids := func(runs []*Run) (names []string) {
+		for _, r := range runs {
+			names = append(names, r.ID)
+		}
+		return names
+	}
+	backward := slices.Collect(o.Backward())
+	slices.Reverse(backward)
+	if !slices.Equal(ids(backward), ids(all)) {
+		t.Fatalf("backward %v, want %v", ids(backward), ids(all))
+	}
+	standing := slices.DeleteFunc(slices.Clone(all), func(r *Run) bool { return r.Withdrawn })
+	if o.Listed() != len(standing) {
+		t.Fatalf("%d are listed, want %d", o.Listed(), len(standing))
+	}
+	for _, r := range all {
+		if found := o.index.find(r.ID); found == nil || found.ID != r.ID || !found.Start.Equal(r.Start) || found.LastN != r.LastN {
+			t.Fatalf("run %s is found as %v", r.ID, found)
+		}
+		for _, since := range []time.Time{r.Start, r.End(), r.Start.Add(time.Second)} {
+			var want []string
+			for _, x := range all {
+				if latestOf(x) >= since.Unix() {
+					want = append(want, x.ID)
+				}
+			}
+			if got := ids(o.Since(since)); !slices.Equal(got, want) {
+				t.Fatalf("since %v %v, want %v", since, got, want)
+			}
+		}
+	}
+	if o.index.find("NOBODY") != nil {
+		t.Fatalf("a run is found that is not there")
+	}
+	for i, at := range []func(*Run) (time.Time, bool){
+		func(r *Run) (time.Time, bool) { return r.End(), r.Counts() },
+		func(r *Run) (time.Time, bool) { return r.Removed, r.Withdrawn },
+		func(r *Run) (time.Time, bool) { return r.Start, r.State == Unfinished },
+		func(r *Run) (time.Time, bool) { return time.Time{}, false },
+	} {
+		var want *Run
+		var latest time.Time
+		for _, r := range all {
+			if t, ok := at(r); ok && (want == nil || !t.Before(latest)) {
+				want, latest = r, t
+			}
+		}
+		got := o.Last(at)
+		if (got == nil) != (want == nil) || got != nil && got.ID != want.ID {
+			t.Fatalf("last %d is %v, want %v", i, got, want)
+		}
+	}
+}
