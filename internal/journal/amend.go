@@ -53,7 +53,7 @@ func (j *Journal) Find(id string) (*Run, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := o.index.find(id)
+	r := o.Named(id)
 	if r == nil {
 		return nil, fmt.Errorf("no run %s in %s", id, j.path)
 	}

@@ -155,7 +155,9 @@ func (x *index) fetch(y *index) *index {
 // than to decode all.
 const maxFetched = 64
 
-// find returns the run of that name, or nil.
+// Named returns the run of that whole name, lean, or nil.
+func (o *Overview) Named(id string) *Run { return o.index.find(id) }
+
 func (x *index) find(id string) *Run {
 	if i := slices.IndexFunc(x.runs, func(r *Run) bool { return r.ID == id }); i >= 0 {
 		return x.runs[i]

@@ -29,7 +29,7 @@ func answers(t interface {
 		t.Fatalf("%d are listed, want %d", o.Listed(), len(standing))
 	}
 	for _, r := range all {
-		if found := o.index.find(r.ID); found == nil || found.ID != r.ID || !found.Start.Equal(r.Start) || found.LastN != r.LastN {
+		if found := o.Named(r.ID); found == nil || found.ID != r.ID || !found.Start.Equal(r.Start) || found.LastN != r.LastN {
 			t.Fatalf("run %s is found as %v", r.ID, found)
 		}
 		for _, since := range []time.Time{r.Start, r.End(), r.Start.Add(time.Second)} {
@@ -44,7 +44,7 @@ func answers(t interface {
 			}
 		}
 	}
-	if o.index.find("NOBODY") != nil {
+	if o.Named("NOBODY") != nil {
 		t.Fatalf("a run is found that is not there")
 	}
 	for i, at := range []func(*Run) (time.Time, bool){

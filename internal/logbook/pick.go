@@ -41,6 +41,9 @@ func pick(all *journal.Overview, name string, meant func(*journal.Run) (time.Tim
 			return last, nil
 		}
 	}
+	if r := all.Named(name); r != nil {
+		return r, nil
+	}
 	runs := all.Runs()
 	switch {
 	case len(runs) == 0:
@@ -50,9 +53,6 @@ func pick(all *journal.Overview, name string, meant func(*journal.Run) (time.Tim
 	}
 	var found []*journal.Run
 	for _, r := range runs {
-		if r.ID == name {
-			return r, nil
-		}
 		if strings.HasPrefix(strings.ToLower(r.ID), strings.ToLower(name)) {
 			found = append(found, r)
 		}

@@ -26,7 +26,7 @@ func (f *Flow) LeaveOut(p *plan.Plan, day *journal.Weeks) error {
 	}
 	o, err := f.log.Journal.Overview()
 	if err == nil {
-		f.log.Runs = o.Runs
+		f.log.Runs = o.Runs()
 	}
 	return err
 }
