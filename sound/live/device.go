@@ -89,26 +89,27 @@ func (l *Sound) mayWake(now time.Duration, d *decision) {
 
 // mayReopen looks for a device that was not there, or went away.
 func (l *Sound) mayReopen(now time.Duration, d *decision) {
-	if l.state != absent || !l.wanted || l.closed || now < l.feeder.tried+reopenEvery {
+	if l.state != absent || !l.wanted || l.closed || l.inHand || now < l.feeder.tried+reopenEvery {
 		return
 	}
 	if l.opened && l.out.err() == nil {
 		return // it is there, and takes nothing for the moment
 	}
-	l.feeder.tried = now
+	l.feeder.tried, l.inHand = now, true
 	d.do = func() { go l.reopen() }
 }
 
 // reopen opens a device that is there again; watch tells when it plays.
 func (l *Sound) reopen() {
-	if l.out.open(l.fill) != nil {
-		return
-	}
+	err := l.out.open(l.fill)
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	if l.closed {
+	l.inHand = false
+	switch {
+	case err != nil:
+	case l.closed:
 		l.out.close()
-		return
+	default:
+		l.opened = true
 	}
-	l.opened = true
 }

@@ -101,6 +101,21 @@ func TestLostSamplesAreMadeUpFor(t *testing.T) {
 	})
 }
 
+// A device that is slow to open is waited for, not opened a second time.
+func TestASlowDeviceIsOpenedOnce(t *testing.T) {
+	d := &simDevice{slow: 12 * time.Second}
+	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
+		s.until(6 * time.Second)
+		if s.live.Notice() == "" {
+			t.Error("nothing says that there is no sound yet")
+		}
+		s.until(15 * time.Second)
+		if d.opened != 1 || s.live.Notice() != "" {
+			t.Errorf("opened %d times, notice %q", d.opened, s.live.Notice())
+		}
+	})
+}
+
 func TestMutedOpensNoDevice(t *testing.T) {
 	d := &simDevice{}
 	perform(t, soundtest.Planned(t, hops), Options{Muted: true}, d, func(s *stage) {

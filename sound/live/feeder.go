@@ -70,6 +70,7 @@ func (l *Sound) open() {
 	}
 	l.mu.Lock()
 	defer l.mu.Unlock()
+	l.inHand = false
 	switch {
 	case err != nil:
 		l.lose("no sound device")

@@ -49,6 +49,7 @@ type Sound struct {
 	notice string
 	wanted bool // a device: not while muted from the start, nor over SSH
 	opened bool // the device, by the goroutine that opens it
+	inHand bool // a goroutine is opening the device, which may take its time
 	closed bool
 
 	feeder feeder
@@ -231,7 +232,7 @@ func (l *Sound) openUnlessMuted() {
 	case os.Getenv("SSH_CONNECTION") != "":
 		l.lose("no sound over SSH")
 	default:
-		l.state, l.wanted = opening, true
+		l.state, l.wanted, l.inHand = opening, true, true
 		var wait time.Duration
 		if l.opts.Screen {
 			wait = showFirst

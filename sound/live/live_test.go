@@ -21,7 +21,8 @@ import (
 type simDevice struct {
 	mu        sync.Mutex
 	opened    int
-	opens     error // what open returns
+	slow      time.Duration // more than others to open
+	opens     error         // what open returns
 	suspended bool
 	stalled   bool
 	failed    error // what err returns
@@ -42,7 +43,7 @@ func (d *simDevice) open(fill func([]float32, int)) error {
 	if d.opened > 1 {
 		return errors.New("it is open")
 	}
-	time.Sleep(700 * time.Millisecond)
+	time.Sleep(700*time.Millisecond + d.slow)
 	d.quit, d.pull = make(chan struct{}), fill
 	go d.run()
 	return nil
