@@ -23,10 +23,6 @@ var ErrInterrupted = errors.New("interrupted")
 // more than this for a machine that was away.
 const look = 250 * time.Millisecond
 
-// Help names what can be typed, each followed by Enter.
-const Help = "Enter ends the set; p pauses and resumes, + adds 15 s, b goes back, r repeats the set, s skips, " +
-	"e takes the easier variant, t tells what is to go, m mutes, q twice stops, ? says this again"
-
 // keys are the actions by what is typed before Enter.
 var keys = map[string]engine.Action{
 	"": engine.Finish, "+": engine.More, "b": engine.Back, "r": engine.Repeat, "s": engine.Skip,
@@ -91,7 +87,7 @@ func (h *driver) wait() time.Duration {
 
 // keysGone goes on without the keyboard.
 func (h *driver) keysGone() {
-	h.printer.Notice("the keyboard is gone; the session goes on by its pace")
+	h.printer.Notice(h.printer.lang.Plain.KeyboardGone)
 	h.printer.keys = false
 	h.run.LoseKeys()
 }
@@ -125,7 +121,7 @@ func (h *driver) typed(text string) {
 		h.run.Do(engine.Stop)
 	case text == "q":
 		h.asked = true
-		h.printer.Notice("q once more stops and logs what was done; anything else goes on")
+		h.printer.Notice(h.printer.lang.Plain.StopTwice)
 	case halted && (text == "p" || text == ""):
 		h.run.Do(engine.Resume)
 	case text == "p":
@@ -144,7 +140,7 @@ func (h *driver) typed(text string) {
 func (h *driver) act(a engine.Action) {
 	h.run.Tick()
 	if a == engine.More && h.run.View().Phase == engine.Overtime {
-		h.printer.Notice("this set ends when you press Enter, not by the clock")
+		h.printer.Notice(h.printer.lang.Plain.EnterEnds)
 		return
 	}
 	h.run.Do(a)
@@ -156,26 +152,26 @@ func (h *driver) aside(text string) {
 	switch text {
 	case "m":
 		if h.run.ToggleMute() {
-			h.printer.Notice("sound off")
+			h.printer.Notice(h.printer.lang.Screen.SoundOff)
 		} else {
-			h.printer.Notice("sound on")
+			h.printer.Notice(h.printer.lang.Screen.SoundOn)
 		}
 	case "e":
 		before := len(h.run.View().InEasier)
 		h.run.Do(engine.Swap)
 		if len(h.run.View().InEasier) == before {
-			h.printer.Notice("no easier variant is given for this")
+			h.printer.Notice(h.printer.lang.Screen.NoEasier)
 		}
 	default:
-		h.printer.Notice(Help)
+		h.printer.Notice(h.printer.lang.Plain.Help)
 	}
 }
 
 // start says what is to be run.
 func (p *Printer) start() string {
-	line := p.plan.Session.Title + ", " + units.Clock(p.plan.Total) + ", " + units.Count(p.plan.Totals.Sets, "set", "sets")
+	line := p.lang.Title(p.plan.Session.Title) + ", " + units.Clock(p.plan.Total) + ", " + p.lang.Sheet.Sets(p.plan.Totals.Sets)
 	if p.plan.Contacts > 0 {
-		line += ", " + units.Count(p.plan.Contacts, "contact", "contacts")
+		line += ", " + p.lang.Sheet.Contacts(p.plan.Contacts)
 	}
 	return line
 }

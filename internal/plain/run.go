@@ -151,12 +151,12 @@ func (s *session) line(ctx context.Context) (string, bool) {
 func (s *session) begin(ctx context.Context, p *Printer) bool {
 	p.print(safetext.Clean(p.start()))
 	for s.lines != nil {
-		fmt.Fprint(s.Err, "Enter starts, ? names the keys, q leaves: ")
+		fmt.Fprint(s.Err, s.Flow.Language().Plain.EnterStarts+": ")
 		switch text, ok := s.line(ctx); {
 		case !ok || text == "q":
 			return false
 		case text == "?":
-			fmt.Fprintln(s.Err, Help)
+			fmt.Fprintln(s.Err, s.Flow.Language().Plain.Help)
 		default:
 			return true
 		}

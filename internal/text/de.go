@@ -117,6 +117,10 @@ var German = Language{
 		InPartTime: func(taken string) string { return "Satz teilweise, " + taken },
 		EndsByKey:  "los, Enter beendet den Satz", SessionToGo: func(left string) string { return "Einheit noch " + left },
 		TenSeconds: "zehn Sekunden",
+		Help: "Enter beendet den Satz; p hält an und geht weiter, + gibt 15 s mehr, b geht zurück, r wiederholt den Satz, s lässt aus, " +
+			"e nimmt die leichtere Variante, t sagt, was noch kommt, m schaltet stumm, zweimal q hört auf, ? sagt das noch einmal",
+		KeyboardGone: "die Tastatur ist weg; die Einheit läuft in ihrem Tempo weiter", StopTwice: "noch einmal q hört auf und trägt ein, was gemacht ist; alles andere geht weiter",
+		EnterEnds: "dieser Satz endet mit Enter, nicht mit der Uhr", EnterStarts: "Enter beginnt, ? nennt die Tasten, q verlässt",
 	},
 	Care: Care{
 		Prepare:    "Wärm dich zuerst auf und mach den Boden und den Raum über deinem Kopf frei.",

@@ -128,6 +128,10 @@ var English = Language{
 		InPartTime: func(taken string) string { return "set done in part, " + taken },
 		EndsByKey:  "work, ends when you press Enter", SessionToGo: func(left string) string { return "session " + left + " to go" },
 		TenSeconds: "ten seconds",
+		Help: "Enter ends the set; p pauses and resumes, + adds 15 s, b goes back, r repeats the set, s skips, " +
+			"e takes the easier variant, t tells what is to go, m mutes, q twice stops, ? says this again",
+		KeyboardGone: "the keyboard is gone; the session goes on by its pace", StopTwice: "q once more stops and logs what was done; anything else goes on",
+		EnterEnds: "this set ends when you press Enter, not by the clock", EnterStarts: "Enter starts, ? names the keys, q leaves",
 	},
 	Care: Care{
 		Prepare:    "Warm up first, and clear the floor and the space above your head.",

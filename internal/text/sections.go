@@ -111,13 +111,14 @@ type Flow struct {
 
 // Plain is what the plain run says.
 type Plain struct {
-	SwitchSides, NextExercise, Rest, Work, Ready, Next string
-	ToGo                                               func(left string) string
-	EasierKey                                          func(name string) string
-	SetSkipped                                         string
-	InPartReps                                         func(done, of int) string
-	InPartTime                                         func(taken string) string
-	EndsByKey                                          string
-	SessionToGo                                        func(left string) string
-	TenSeconds                                         string
+	SwitchSides, NextExercise, Rest, Work, Ready, Next    string
+	ToGo                                                  func(left string) string
+	EasierKey                                             func(name string) string
+	SetSkipped                                            string
+	InPartReps                                            func(done, of int) string
+	InPartTime                                            func(taken string) string
+	EndsByKey                                             string
+	SessionToGo                                           func(left string) string
+	TenSeconds                                            string
+	Help, KeyboardGone, StopTwice, EnterEnds, EnterStarts string // what can be typed, each followed by Enter
 }
