@@ -201,35 +201,6 @@ func TestScreensFitAnyWindow(t *testing.T) {
 	}
 }
 
-func TestFormRounds(t *testing.T) {
-	m := newFinishScreen(run.Prescribed(evening(t)), []int{2}, "", style{lang: &text.English})
-	m = m.resized(80, 24)
-	send := func(keys ...string) {
-		for _, k := range keys {
-			m, _ = m.Update(keyMsg(k))
-		}
-	}
-	if r := m.rating(); r.Rounds != nil || r.RPE != nil || r.Pain != nil || r.Note != nil {
-		t.Errorf("untouched: %+v", r)
-	}
-	send("up", "3")
-	if r := m.rating(); len(r.Rounds) != 1 || r.Rounds[0] != 3 {
-		t.Errorf("rounds %v, want 3", r.Rounds)
-	}
-	send("right", "9") // there are no more than three
-	if r := m.rating(); r.Rounds[0] != 3 {
-		t.Errorf("rounds %v, want 3", r.Rounds)
-	}
-	send("down", "1", "0")
-	if r := m.rating(); *r.RPE != 10 {
-		t.Errorf("effort %v, want 10", *r.RPE)
-	}
-	send("left", "down", "n", "down")
-	if r := m.rating(); *r.RPE != 9 || *r.Pain || r.Where != nil || m.line() != lineNote {
-		t.Errorf("%+v at line %d", r, m.line())
-	}
-}
-
 func TestAgo(t *testing.T) {
 	now := time.Date(2026, 3, 1, 0, 30, 0, 0, time.Local)
 	for _, c := range []struct {

@@ -27,7 +27,7 @@ import (
 )
 
 var (
-	update   = flag.Bool("update", false, "write the golden files anew")
+	update   = flag.Bool("update", false, "rewrite what is kept under testdata; read it before you commit")
 	pictures = flag.String("pictures", "", "write each golden frame as an SVG into this `folder`")
 )
 

@@ -26,52 +26,67 @@ var blank = cell{text: " "}
 // It is cut to width cells, and what it does not reach is blank. A style does
 // not go on in the next line.
 func rowOf(line string, width int) row {
-	r := row{source: line, cells: make([]cell, 0, width)}
-	style, before := "", ""
-	seen := false // the style is seen on a blank too
-	put := func(text string, wide int) {
-		if len(r.cells)+wide > width {
-			return
-		}
-		if text == " " && before == "" && !seen {
-			r.cells = append(r.cells, blank)
-			return
-		}
-		r.cells = append(r.cells, cell{before + text, style})
-		before = ""
-		for range wide - 1 {
-			r.cells = append(r.cells, cell{"", style})
-		}
-	}
+	w := rowWriter{row: row{source: line, cells: make([]cell, 0, width)}, width: width}
 	var state byte
 	for len(line) > 0 {
 		if c := line[0]; c >= 0x20 && c < 0x7f && (len(line) == 1 || line[1] < 0x80) { // nothing joins it
-			put(line[:1], 1)
+			w.put(line[:1], 1)
 			line = line[1:]
 			continue
 		}
 		seq, wide, n, next := ansi.DecodeSequence(line, state, nil)
 		state, line = next, line[n:]
-		switch {
-		case wide > 0:
-			r.whole = r.whole || wide > 1
-			put(seq, wide)
-		case seq[0] == '\x1b':
-			style = styled(style, seq)
-			seen = seenOnBlank(style)
-		case seq[0] < 0x20 || seq[0] == 0x7f: // moves the cursor: never in a picture
-		case len(r.cells) == 0, seq == opensIsolate:
-			before += seq
-			r.whole = true
-		default:
-			r.cells[len(r.cells)-1].text += seq
-			r.whole = true
-		}
+		w.sequence(seq, wide)
 	}
-	for len(r.cells) < width {
-		r.cells = append(r.cells, blank)
+	for len(w.cells) < width {
+		w.cells = append(w.cells, blank)
 	}
-	return r
+	return w.row
+}
+
+// rowWriter is a row that is being read.
+type rowWriter struct {
+	row
+	width  int
+	style  string // in force
+	seen   bool   // the style is seen on a blank too
+	before string // what belongs to the next cell
+}
+
+// put writes a text of so many cells.
+func (w *rowWriter) put(text string, wide int) {
+	if len(w.cells)+wide > w.width {
+		return
+	}
+	if text == " " && w.before == "" && !w.seen {
+		w.cells = append(w.cells, blank)
+		return
+	}
+	w.cells = append(w.cells, cell{w.before + text, w.style})
+	w.before = ""
+	for range wide - 1 {
+		w.cells = append(w.cells, cell{"", w.style})
+	}
+}
+
+// sequence takes what the line has next: a character of so many cells, or what
+// has none.
+func (w *rowWriter) sequence(seq string, wide int) {
+	switch {
+	case wide > 0:
+		w.whole = w.whole || wide > 1
+		w.put(seq, wide)
+	case seq[0] == '\x1b':
+		w.style = styled(w.style, seq)
+		w.seen = seenOnBlank(w.style)
+	case seq[0] < 0x20 || seq[0] == 0x7f: // moves the cursor: never in a picture
+	case len(w.cells) == 0, seq == opensIsolate:
+		w.before += seq
+		w.whole = true
+	default:
+		w.cells[len(w.cells)-1].text += seq
+		w.whole = true
+	}
 }
 
 // opensIsolate stands before the text that it isolates, and so belongs to the

@@ -27,12 +27,27 @@ func Holds(t testing.TB, path string) []byte {
 			fmt.Fprintf(&out, ", effort %g", *r.Rating.RPE)
 		}
 		for _, s := range r.Said {
-			fmt.Fprintf(&out, ", said pain %v %q note %q", s.Pain != nil && *s.Pain, s.Where, s.Note)
+			fmt.Fprint(&out, said(s))
 		}
 		fmt.Fprintln(&out)
 		below(&out, r)
 	}
 	return out.Bytes()
+}
+
+// said returns what a player said of a run; what was not said is left out.
+func said(s journal.Statement) string {
+	var text string
+	if s.Pain != nil {
+		text = fmt.Sprintf(", pain %v", *s.Pain)
+	}
+	if s.Where != "" {
+		text += fmt.Sprintf(" %q", s.Where)
+	}
+	if s.Note != "" {
+		text += fmt.Sprintf(", note %q", s.Note)
+	}
+	return text
 }
 
 // below writes what was done in a run.
