@@ -61,7 +61,7 @@ var German = Language{
 		Up: "hoch", Down: "runter", Choose: "wählen", Leave: "verlassen", NextField: "weiter", Less: "weniger", Greater: "mehr", Save: "sichern",
 	},
 	Form: Form{
-		Effort: "Anstrengung", Pain: "Schmerzen", Where: "wo", HowStrong: "0 bis 10", Note: "Notiz", Save: "Sichern", Yes: "ja", No: "nein",
+		Effort: "Anstrengung", Pain: "Schmerzen", Where: "wo", Note: "Notiz", Save: "Sichern", Yes: "ja", No: "nein",
 		NotAnswered: "keine Antwort", Optional: "alles ist freiwillig",
 		NoteHint: "was dir wichtig ist", RoundsHint: "fertige Runden, wie gezählt; ändere sie, wenn sie nicht stimmen",
 		PainHint: "Schmerzen, währenddessen oder jetzt?",

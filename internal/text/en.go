@@ -72,7 +72,7 @@ var English = Language{
 		Up: "up", Down: "down", Choose: "choose", Leave: "leave", NextField: "next", Less: "less", Greater: "more", Save: "save",
 	},
 	Form: Form{
-		Effort: "Effort, 0 to 10", Pain: "Pain", Where: "where", HowStrong: "0 to 10", Note: "Note", Save: "Save", Yes: "yes", No: "no",
+		Effort: "Effort, 0 to 10", Pain: "Pain", Where: "where", Note: "Note", Save: "Save", Yes: "yes", No: "no",
 		NotAnswered: "not answered", Optional: "everything is optional",
 		NoteHint: "anything worth keeping", RoundsHint: "completed rounds, as counted; correct them if they are wrong",
 		PainHint: "any pain, during or now?",

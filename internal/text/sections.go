@@ -52,13 +52,13 @@ type Keys struct {
 
 // Form is what the form after a session says.
 type Form struct {
-	Effort, Pain, Where, HowStrong, Note, Save, Yes, No, NotAnswered, Optional string
-	NoteHint, RoundsHint, PainHint                                             string
-	EffortHint                                                                 func(after string) string
-	AskAfter                                                                   string // how long after the end effort is answered best
-	Rounds                                                                     func(done, of int) string
-	MoreAbove, MoreBelow                                                       func(n int) string
-	RPE                                                                        [11]string // words of the scale, Foster et al. 2001; empty for a number without
+	Effort, Pain, Where, Note, Save, Yes, No, NotAnswered, Optional string
+	NoteHint, RoundsHint, PainHint                                  string
+	EffortHint                                                      func(after string) string
+	AskAfter                                                        string // how long after the end effort is answered best
+	Rounds                                                          func(done, of int) string
+	MoreAbove, MoreBelow                                            func(n int) string
+	RPE                                                             [11]string // words of the scale, Foster et al. 2001; empty for a number without
 
 	PainTitle, GoOn                      string
 	NotLogged, Kept, TryAgain, Elsewhere string
