@@ -134,3 +134,24 @@ func TestWeekList(t *testing.T) {
 		}
 	}
 }
+
+// TestWeekContactsAlike: weeks that are all alike are not given as a span.
+func TestWeekContactsAlike(t *testing.T) {
+	p, err := weeks.Parse("alike.yaml", []byte(`coldfloor: 1
+title: Alike
+level: beginner
+starts: 2026-12-07
+weeks: 2
+days: {mon: jump-80, thu: jump-80}
+`), plain)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := WriteText(&b, RunWeeks(p, Options{Player: settings.Default(), Now: time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)})); err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(b.String(), ": 160 foot contacts a week; the range of level beginner is 160–200") {
+		t.Errorf("says\n%s", &b)
+	}
+}

@@ -42,8 +42,11 @@ func weekContacts(w *weeksChecker) {
 			weekList(above), units.Count(high.Contacts, "foot contact"), high.Number, level, w.cite(key), whose)
 		return
 	}
-	w.add(Note, at, f, "%d to %s a week, the most in week %d; the range of level %s is %s%s",
-		w.p.List[least].Contacts, units.Count(high.Contacts, "foot contact"), high.Number, level, w.cite(key), whose)
+	span := units.Count(high.Contacts, "foot contact") + " a week"
+	if least := w.p.List[least].Contacts; least < high.Contacts {
+		span = fmt.Sprintf("%d to %s, the most in week %d", least, span, high.Number)
+	}
+	w.add(Note, at, f, "%s; the range of level %s is %s%s", span, level, w.cite(key), whose)
 }
 
 // earlier is one session with contacts before another.

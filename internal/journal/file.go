@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"coldfloor/internal/fault"
+	"coldfloor/internal/wholefile"
 
 	"github.com/adrg/xdg"
 	"github.com/gofrs/flock"
@@ -86,7 +87,11 @@ func unwritable(path string, err error) error {
 	if errors.As(err, &inner) && inner.Path == path {
 		err = inner.Err
 	}
-	return fault.New("make its folder writable, or name another file with --journal FILE", "cannot write the journal %s: %w", path, err)
+	hint := "make its folder writable, or name another file with --journal FILE"
+	if wholefile.IsFull(err) {
+		hint = "free some room, or name a file on another disk with --journal FILE"
+	}
+	return fault.New(hint, "cannot write the journal %s: %w", path, err)
 }
 
 // Path returns the journal's absolute path.
@@ -137,7 +142,10 @@ func (j *Journal) Append(lines ...Line) error {
 	if after, statErr := f.Stat(); err == nil && statErr == nil {
 		appended(j.path, before, after)
 	}
-	return errors.Join(err, f.Close())
+	if err = errors.Join(err, f.Close()); err != nil {
+		return unwritable(j.path, err)
+	}
+	return nil
 }
 
 // file is what appendTo needs of an *os.File.

@@ -11,6 +11,7 @@ import (
 	"runtime"
 	"strings"
 	"sync"
+	"syscall"
 	"testing"
 	"time"
 
@@ -296,5 +297,17 @@ func TestAppendToAFullDisk(t *testing.T) {
 	}
 	if r := only(t, j); r.Pauses != 3 || r.LastN != 3 {
 		t.Errorf("%+v", r)
+	}
+}
+
+// TestFullDiskIsSaid: one sentence that names the journal once, and what helps
+// on a full disk.
+func TestFullDiskIsSaid(t *testing.T) {
+	err := unwritable("/disk/journal.jsonl", &fs.PathError{Op: "write", Path: "/disk/journal.jsonl", Err: syscall.ENOSPC})
+	if got, want := err.Error(), "cannot write the journal /disk/journal.jsonl: "+syscall.ENOSPC.Error(); got != want {
+		t.Errorf("says %q, want %q", got, want)
+	}
+	if !errors.Is(err, syscall.ENOSPC) || !strings.Contains(fault.Hint(err), "free some room") {
+		t.Errorf("%v, hint %q", err, fault.Hint(err))
 	}
 }

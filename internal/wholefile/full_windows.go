@@ -7,8 +7,9 @@ import (
 	"golang.org/x/sys/windows"
 )
 
-// isFull reports whether err says that there is no room left.
-func isFull(err error) bool {
+// IsFull reports whether err says that there is no room left on the disk, or in what
+// its user may take of it.
+func IsFull(err error) bool {
 	return errors.Is(err, windows.ERROR_DISK_FULL) || errors.Is(err, windows.ERROR_HANDLE_DISK_FULL)
 }
 

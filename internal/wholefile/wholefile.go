@@ -84,7 +84,7 @@ func failed(path string, err error) error {
 	}
 	hint := "name another file"
 	switch {
-	case isFull(err):
+	case IsFull(err):
 		hint = "free some room, or name a folder on another disk"
 	case isHeld(err):
 		hint = "close it if another program has it open, or name a folder that you can write in"
