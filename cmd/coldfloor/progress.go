@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"io"
 	"time"
+
+	"coldfloor/internal/units"
 )
 
 // progress tells how far a long reading or writing has come, on the error stream: in place
@@ -11,6 +13,8 @@ import (
 // goes without.
 type progress struct {
 	w        io.Writer
+	now      func() time.Time
+	began    time.Time
 	doing    string
 	terminal bool
 	next     time.Time
@@ -26,29 +30,47 @@ const (
 
 // newProgress returns a progress of what is being done, as "reading the journals".
 func newProgress(stderr io.Writer, doing string) *progress {
-	return &progress{w: stderr, doing: doing, terminal: isTerminal(stderr), next: time.Now().Add(firstTelling)}
+	began := time.Now()
+	return &progress{w: stderr, now: time.Now, began: began, doing: doing, terminal: isTerminal(stderr), next: began.Add(firstTelling)}
 }
 
-// tell says how much of all is done.
+// tell says how much of all is done, and about how long the rest takes if it
+// goes on as fast.
 func (p *progress) tell(done, total int64) {
-	now := time.Now()
+	now := p.now()
 	if now.Before(p.next) || total == 0 {
 		return
 	}
 	p.told = true
-	percent := done * 100 / total
+	far := fmt.Sprintf("%s, %d %%", p.doing, done*100/total)
+	if done > 0 {
+		left := time.Duration(float64(now.Sub(p.began)) * float64(total-done) / float64(done))
+		far += fmt.Sprintf(", about %s to go", units.Sentence(roughly(left)))
+	}
 	if p.terminal {
 		p.next = now.Add(terminalTelling)
-		fmt.Fprintf(p.w, "\r%s, %d %%", p.doing, percent)
+		fmt.Fprintf(p.w, "\r%-*s", progressWidth, far)
 		return
 	}
 	p.next = now.Add(lineTelling)
-	fmt.Fprintf(p.w, "coldfloor: %s, %d %%\n", p.doing, percent)
+	fmt.Fprintf(p.w, "coldfloor: %s\n", far)
 }
+
+// roughly rounds a time that is left to what can be said of it.
+func roughly(left time.Duration) time.Duration {
+	if left < time.Minute {
+		return max(time.Second, left.Round(time.Second))
+	}
+	return left.Round(time.Minute)
+}
+
+// progressWidth is of the line on a terminal: what is longer than it is not
+// wiped.
+const progressWidth = 60
 
 // end wipes the line on a terminal.
 func (p *progress) end() {
 	if p.told && p.terminal {
-		fmt.Fprintf(p.w, "\r%40s\r", "")
+		fmt.Fprintf(p.w, "\r%*s\r", progressWidth, "")
 	}
 }

@@ -47,3 +47,35 @@ func TestWhatIsNoFile(t *testing.T) {
 		t.Errorf("a pipe given by name: %+v", p.Files)
 	}
 }
+
+// What goes to temporary files has no name by the time that anything is in it:
+// a process that is stopped, however it is, leaves nothing behind.
+func TestNothingIsLeftBehind(t *testing.T) {
+	temp := t.TempDir()
+	dir := folder(t, map[string][]string{"a.jsonl": made(t, "Ana", 40, 1), "b.jsonl": made(t, "Bea", 40, 2)})
+	p, err := Gather([]string{dir}, Options{Bound: 4000, TempDir: temp, Progress: func(int64, int64) { nothingIn(t, temp) }})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer p.Close()
+	if p.InMemory() {
+		t.Fatal("nothing went to a file")
+	}
+	if err := p.Each(func(Run) error { nothingIn(t, temp); return nil }); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func nothingIn(t *testing.T, dir string) {
+	t.Helper()
+	// One that is being made this moment may be seen, and is empty.
+	files, err := os.ReadDir(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		if info, err := f.Info(); err == nil && info.Size() > 0 {
+			t.Errorf("%s is left, with %d bytes", f.Name(), info.Size())
+		}
+	}
+}

@@ -24,6 +24,7 @@ type Options struct {
 	Bound    int                     // bytes of coded lines in memory; 0: DefaultBound
 	TempDir  string                  // for what goes beyond; empty: the system's
 	Progress func(read, total int64) // called now and then with the bytes read
+	Folding  func(done, total int64) // called now and then by Pile.Each, with how much of the runs were handed on
 	Same     []string                // names whose runs are one player's, whatever files they came in
 }
 
@@ -94,7 +95,14 @@ func (p *Pile) Each(f func(Run) error) error {
 	if err != nil {
 		return err
 	}
+	total, done := int64(0), int64(0)
+	for _, h := range p.shares {
+		total += h.taken
+	}
 	return foldAll(p.sources(false), func(b *block, r *journal.Run) error {
+		if done += int64(len(b.data)); p.opts.Folding != nil {
+			p.opts.Folding(done, total)
+		}
 		who := w.of(Key(b.player), b.files[0])
 		return f(Run{Run: r, Player: w.display(who), Name: who.name, File: p.Files[b.files[0]].Path})
 	})

@@ -244,12 +244,21 @@ func TestProgress(t *testing.T) {
 	lines := made(t, "", 20, 1)
 	dir := folder(t, map[string][]string{"a.jsonl": lines})
 	last, of := int64(0), int64(0)
-	gather(t, Options{Progress: func(read, total int64) {
+	folded, whole := int64(0), int64(0)
+	gather(t, Options{Folding: func(done, total int64) {
+		if done <= folded {
+			t.Errorf("%d were folded after %d", done, folded)
+		}
+		folded, whole = done, total
+	}, Progress: func(read, total int64) {
 		if read < last || read > total {
 			t.Errorf("%d of %d after %d", read, total, last)
 		}
 		last, of = read, total
 	}}, dir)
+	if folded != whole || whole == 0 {
+		t.Errorf("%d of %d are folded in the end", folded, whole)
+	}
 	if want := int64(len(strings.Join(lines, ""))); last != want || of != want {
 		t.Errorf("%d of %d in the end, want %d", last, of, want)
 	}

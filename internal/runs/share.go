@@ -21,6 +21,7 @@ type share struct {
 	open        *block // whose lines are being read
 	coded       []byte // lines of it that it does not have yet
 	held        int    // bytes
+	taken       int64  // bytes of coded lines, wherever they are
 	spills      []*spill
 	encoder     codec
 	temporaries string // folder
@@ -135,6 +136,7 @@ func (h *share) close() error {
 	}
 	h.open.data = slices.Concat(h.open.data, h.coded) // no more memory than they need
 	h.held += len(h.coded)
+	h.taken += int64(len(h.coded))
 	h.open, h.coded = nil, h.coded[:0]
 	if h.held < h.bound {
 		return nil
