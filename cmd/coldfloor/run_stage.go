@@ -84,6 +84,7 @@ func (s *stage) flowOptions() run.Options {
 		Cues: sound.Options{Pips: sound.DefaultPips, Clicks: s.settings.Clicks}, Seed: seedOf(s.options.seed)}
 	if s.options.speed == 1 {
 		o.Before = []run.Notice{briefing.Notice(s.settings, s.planOfWeeks(), s.language, time.Now)}
+		o.Again = briefing.Again(s.settings, s.language)
 	}
 	if !s.options.noLog {
 		o.Journal = s.options.journal

@@ -46,7 +46,7 @@ type Briefing struct {
 func Of(p *plan.Plan, runs []*journal.Run, o Options) Briefing {
 	own := ownRuns(runs, o.Player.Name)
 	b := Briefing{Jumps: jumps.Any(p.Session), lang: o.Language}
-	b.pain(own, o)
+	b.pain(own, o, o.Now.AddDate(0, 0, -journal.NewPainAfter))
 	findings := check.Run(p, check.Options{Player: o.Player, Jumps: Jumped(own, o.Now), Now: o.Now})
 	b.spacing(findings)
 	b.afterBreak(p, own, o)
@@ -63,17 +63,35 @@ func Notice(player settings.Player, season *weeks.Plan, l *text.Language, clock 
 		if len(b.Text) == 0 {
 			return nil
 		}
-		title := l.Title(p.Session.Title)
-		say := &run.Say{Title: l.Briefing.Title(title), Text: b.Text}
-		if b.Stop {
-			say.Title = l.Briefing.StopTitle(title)
-		}
-		if b.Jumps {
-			say.Label = l.Briefing.WithoutJumps
-			say.Only = func(o *plan.Plan) bool { return !jumps.Any(o.Session) }
-		}
-		return say
+		return b.notice(l.Title(p.Session.Title))
 	}
+}
+
+// Again returns what is said before a run that did not end is gone on with: pain
+// noted since it began, for the rest was said then.
+func Again(player settings.Player, l *text.Language) func(*journal.Run, *plan.Plan, []*journal.Run) *run.Say {
+	return func(r *journal.Run, p *plan.Plan, runs []*journal.Run) *run.Say {
+		b := Briefing{Jumps: jumps.Any(p.Session), lang: l}
+		b.pain(ownRuns(runs, player.Name), Options{Player: player}, r.Start)
+		if len(b.Text) == 0 {
+			return nil
+		}
+		return b.notice(l.Title(p.Session.Title))
+	}
+}
+
+// notice puts the briefing before a session of a title.
+func (b *Briefing) notice(title string) *run.Say {
+	w := &b.lang.Briefing
+	say := &run.Say{Title: w.Title(title), Text: b.Text}
+	if b.Stop {
+		say.Title = w.StopTitle(title)
+	}
+	if b.Jumps {
+		say.Label = w.WithoutJumps
+		say.Only = func(o *plan.Plan) bool { return !jumps.Any(o.Session) }
+	}
+	return say
 }
 
 // ownRuns returns the runs of a player that count, the earliest first.
@@ -91,15 +109,20 @@ func ownRuns(runs []*journal.Run, name string) []*journal.Run {
 // say adds a paragraph.
 func (b *Briefing) say(paragraph string) { b.Text = append(b.Text, paragraph) }
 
-// pain says what was noted of pain in the last session.
-func (b *Briefing) pain(own []*journal.Run, o Options) {
+// pain says what was noted of pain when the player was last asked and answered:
+// a session after which nothing was said of pain was not one without it.
+// Statements from before since are left out.
+func (b *Briefing) pain(own []*journal.Run, o Options, since time.Time) {
+	for len(own) > 0 && own[len(own)-1].Rating.Pain == nil && len(own[len(own)-1].Pains()) == 0 {
+		own = own[:len(own)-1]
+	}
 	if len(own) == 0 {
 		return
 	}
 	last := own[len(own)-1]
 	w, stop := &b.lang.Briefing, next.LimitsOf(o.Player.Limits).StopPain
 	for _, said := range last.Pains() {
-		if said.Level != nil && *said.Level == 0 {
+		if said.Level != nil && *said.Level == 0 || said.At.Before(since) {
 			continue
 		}
 		paragraph := w.Pain(b.lang.Date(units.DateOf(last.Start)))

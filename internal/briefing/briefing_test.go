@@ -81,6 +81,9 @@ func TestOf(t *testing.T) {
 			[]string{"ask a licensed practitioner"}, false},
 		{"known pain of 6", quiet, []*journal.Run{done(200, 0, pain("left knee", 5)), done(20, 0, pain("left knee", 6))}, ida,
 			[]string{"stop, and see a licensed practitioner"}, true},
+		{"pain, and a session after it of which nothing was said", quiet, []*journal.Run{done(20, 0, pain("left knee", 7)), done(2, 0)}, ida,
+			[]string{"Tue 8 Dec: left knee, 7 of 10"}, true},
+		{"pain, and a session after it without", quiet, []*journal.Run{done(20, 0, pain("left knee", 7)), painless(done(2, 0))}, ida, nil, false},
 		{"pain of 0", quiet, []*journal.Run{done(20, 0, pain("left knee", 0))}, ida, nil, false},
 		{"jumps 20 h ago", jumpy, []*journal.Run{done(20, 40)}, ida, []string{"ended 19 h ago"}, false},
 		{"jumps 20 h ago, none today", quiet, []*journal.Run{done(20, 40)}, ida, nil, false},
@@ -105,6 +108,33 @@ func TestOf(t *testing.T) {
 				rest = after
 			}
 		})
+	}
+}
+
+// painless is a run after which the player said that nothing hurt.
+func painless(r *journal.Run) *journal.Run {
+	no := false
+	r.Rating.Pain = &no
+	return r
+}
+
+// TestAgain: before a run that did not end is gone on with, only pain noted
+// since it began is said.
+func TestAgain(t *testing.T) {
+	ida := settings.Default()
+	ida.Name = "Ida"
+	again := Again(ida, &text.English)
+	hurt := done(30, 40, pain("left knee", 7)) // it was said 20 h ago
+	for hours, want := range map[int]bool{25: true, 10: false} {
+		begun := done(hours, 4)
+		begun.State = journal.Unfinished
+		say := again(begun, planOf(t, jumpy), []*journal.Run{hurt, begun})
+		if (say != nil) != want {
+			t.Fatalf("begun %d h ago: says %+v", hours, say)
+		}
+		if want && (len(say.Text) != 1 || !strings.Contains(say.Title, "Stop") || say.Only == nil) {
+			t.Errorf("says %+v", say)
+		}
 	}
 }
 

@@ -119,7 +119,8 @@ func (f *Flow) goOn(r *journal.Run) {
 		f.trouble = err
 		return
 	}
-	f.resume, f.plan, f.weeks = re, re.Plan, nil
+	f.Choose(re.Plan, nil)
+	f.resume = re
 	f.unfinished = nil
 	f.unrated = nil
 }
@@ -156,7 +157,7 @@ func (f *Flow) askNote(s *Say) *Ask {
 	said := func() { f.say = nil }
 	q := &Ask{Title: s.Title, Text: s.Text, Answers: []Answer{{Key: "enter", Label: f.Language().Flow.Start, Enter: true, do: said}}}
 	if s.Only != nil {
-		q.Answers = append(q.Answers, Answer{Key: "w", Label: s.Label, do: func() { f.Choose(nil, nil); f.only = s.Only }})
+		q.Answers = append(q.Answers, Answer{Key: "w", Label: s.Label, do: func() { f.resume = nil; f.Choose(nil, nil); f.only = s.Only }})
 	}
 	q.Answers = append(q.Answers, f.leave())
 	q.Alone = q.Answers[0]

@@ -145,12 +145,18 @@ func (f *Flow) Rate(r journal.Rating) error {
 func (f *Flow) RateLater() { f.unrated = f.unrated[min(1, len(f.unrated)):] }
 
 // toSay returns what is still to be said of the session, all of it together. A
-// run that is gone on with has been through it.
+// run that is gone on with has been through it, but for what is new.
 func (f *Flow) toSay() *Say {
-	if f.noted || f.resume != nil {
+	if f.noted {
 		return f.say
 	}
 	f.noted = true
+	if f.resume != nil {
+		if f.opts.Again != nil {
+			f.say = f.opts.Again(f.resume.Run, f.plan, f.log.Runs)
+		}
+		return f.say
+	}
 	for _, n := range append(slices.Clone(f.opts.Before), f.ownNotes) {
 		say := n(f.plan, f.log.Runs)
 		switch {

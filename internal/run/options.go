@@ -37,6 +37,9 @@ type Options struct {
 	// Before says what a player must be told before p starts, in this order and
 	// on one screen with the session's own notes; the last Only counts.
 	Before []Notice
+	// Again says what a player must be told before a run that did not end is
+	// gone on with, of that plan and with those runs in the log; nil: nothing.
+	Again func(r *journal.Run, p *plan.Plan, runs []*journal.Run) *Say
 
 	Clock func(speed float64) Clock // nil: NewSystem
 }
