@@ -10,6 +10,7 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/text"
@@ -213,4 +214,35 @@ func TestAgo(t *testing.T) {
 			t.Errorf("%v: %q, want %q", c.at, got, c.want)
 		}
 	}
+}
+
+// TestPainIsSaidBeforeGoingOn: what is new since a run began is said before it
+// is gone on with, and another session can be chosen in its place.
+func TestPainIsSaidBeforeGoingOn(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "journal.jsonl")
+	leaveHalfway(t, file)
+	again := func(r *journal.Run, p *plan.Plan, _ []*journal.Run) *run.Say {
+		if r.State != journal.Unfinished || p == nil {
+			t.Errorf("asked of a run that is %s", r.State)
+		}
+		return &run.Say{Title: "Stop first", Text: []string{"Pain was noted"}, Only: func(*plan.Plan) bool { return false }, Label: "another"}
+	}
+	p := newProgram(t, run.Options{Journal: file, Again: again})
+	p.await("A session did not end")
+	p.keys("g")
+	p.await("Pain was noted")
+	if p.app.stage == running {
+		t.Fatal("it runs already")
+	}
+	p.keys("enter")
+	if v := p.app.run.run.View(); p.app.stage != running || v.Step != stepLeft {
+		t.Fatalf("stage %d, %+v", p.app.stage, v)
+	}
+	p.close()
+	p = newProgram(t, run.Options{Journal: file, Again: again})
+	p.keys("g", "w")
+	if p.app.stage == running {
+		t.Error("the run goes on although another session was wanted")
+	}
+	p.close()
 }

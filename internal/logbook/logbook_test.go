@@ -122,3 +122,17 @@ func TestStateWords(t *testing.T) {
 		}
 	}
 }
+
+// TestOneRep: a try of one rep is not one of "1 reps".
+func TestOneRep(t *testing.T) {
+	for want, s := range map[string]journal.Set{
+		"Long jump, 1 rep":       {Name: "Long jump", Reps: 1, Planned: 1},
+		"Long jump, 0 of 1 rep":  {Name: "Long jump", Planned: 1},
+		"Long jump, 2 of 4 reps": {Name: "Long jump", Reps: 2, Planned: 4},
+		"Plank":                  {Name: "Plank"},
+	} {
+		if got := movement(&s); got != want {
+			t.Errorf("says %q, want %q", got, want)
+		}
+	}
+}

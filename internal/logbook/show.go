@@ -140,9 +140,9 @@ func movement(s *journal.Set) string {
 	switch {
 	case s.Planned == 0:
 	case s.Reps == s.Planned:
-		name += fmt.Sprintf(", %d reps", s.Reps)
+		name += ", " + units.Count(s.Reps, "rep")
 	default:
-		name += fmt.Sprintf(", %d of %d reps", s.Reps, s.Planned)
+		name += fmt.Sprintf(", %d of %s", s.Reps, units.Count(s.Planned, "rep"))
 	}
 	return name
 }
