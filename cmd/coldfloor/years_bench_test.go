@@ -15,8 +15,8 @@ import (
 
 // BenchmarkYears runs commands with a log of one session, of ten years (1,560
 // sessions) and of a hundred (15,600), in turn. What it reports is how many
-// times as long each takes as with one session, by the medians: the start does
-// not depend on the years.
+// times as long each takes as with one session, by the medians, by the clock
+// and by processor time: the start does not depend on the years.
 //
 //	go test ./cmd/coldfloor -run '^$' -bench Years -benchtime 20x
 func BenchmarkYears(b *testing.B) {
@@ -38,12 +38,12 @@ func BenchmarkYears(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
-	run := func(log string, args ...string) time.Duration {
+	run := func(log string, args ...string) (took, work time.Duration) {
 		c := exec.Command(program, append(args, "--journal", log)...)
 		c.Env = append(os.Environ(), "XDG_CONFIG_HOME="+dir, "XDG_DATA_HOME="+dir, "TZ=UTC")
 		began := time.Now()
 		_ = c.Run() // check finds something, which is its exit code
-		return time.Since(began)
+		return time.Since(began), c.ProcessState.UserTime() + c.ProcessState.SystemTime()
 	}
 	for _, log := range logs {
 		run(log, "log") // keeps the index
@@ -53,15 +53,17 @@ func BenchmarkYears(b *testing.B) {
 	for name, args := range map[string][]string{"log": {"log"}, "rate": {"log", "rate", "last", "--rpe", "5"},
 		"preview": {"preview", "hallway-power"}, "check": {"check", "hallway-power"}} {
 		b.Run(name, func(b *testing.B) {
-			took := make([][]time.Duration, len(logs))
+			took, work := make([][]time.Duration, len(logs)), make([][]time.Duration, len(logs))
 			for b.Loop() {
 				for i, log := range logs {
-					took[i] = append(took[i], run(log, args...))
+					t, w := run(log, args...)
+					took[i], work[i] = append(took[i], t), append(work[i], w)
 				}
 			}
 			median := func(d []time.Duration) float64 { slices.Sort(d); return d[len(d)/2].Seconds() }
 			for i, n := range sizes[1:] {
 				b.ReportMetric(median(took[i+1])/median(took[0]), fmt.Sprintf("×-of-one-at-%d", n))
+				b.ReportMetric(median(work[i+1])/median(work[0]), fmt.Sprintf("×-by-processor-at-%d", n))
 			}
 		})
 	}
