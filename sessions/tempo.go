@@ -12,7 +12,7 @@ import (
 // rep's turning round included. Common practice, no source.
 const FastRising = time.Second
 
-const tempoHint = "write the seconds of lowering, pause and rising, such as 3-1-1, and of a last pause where there is one, such as 3-1-1-2; X for rising is as fast as possible"
+const tempoHint = "write the seconds of lowering, pause and rising, such as 3-1-1, and of a last pause if there is one, such as 3-1-1-2; X for rising is as fast as possible"
 
 // ParseTempo reads a tempo: three or four numbers of seconds with - between
 // them, whose sum is above 0. An X in the place of the rising means as fast as

@@ -38,7 +38,7 @@ that moved move, and those left out since are cancelled.`,
 	c.Flags().StringVarP(&f.file, "output", "o", "", "the file to write: .ics")
 	c.Flags().IntVar(&f.revision, "revision", 0, "edition `N` of the calendar")
 	c.Flags().StringVar(&f.alarm, "alarm", "", "remind this `TIME` before each session or match at a time of day, such as 30min")
-	c.Flags().BoolVar(&f.force, "force", false, "replace the file even if it is no calendar of ours")
+	c.Flags().BoolVar(&f.force, "force", false, "replace the file even if coldfloor did not write it")
 	return c
 }
 
@@ -57,7 +57,7 @@ func (f *calendarFlags) run(c *cobra.Command, name string) error {
 		return err
 	}
 	if o.Alarm > 0 && !anyTimed(p) {
-		fault.Print(c.ErrOrStderr(), fault.New(`write {session: NAME, at: "18:30"} under days`, "no alarm is set, for no session of the plan has a time of day"))
+		fault.Print(c.ErrOrStderr(), fault.New(`write {session: NAME, at: "18:30"} under days`, "no alarm is set: no session of the plan has a time of day"))
 	}
 	return nil
 }

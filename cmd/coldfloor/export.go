@@ -97,7 +97,7 @@ func (o *exportOptions) run(c *cobra.Command, paths []string) error {
 		return err
 	}
 	if o.out == "" && o.parquet && isTerminal(c.OutOrStdout()) {
-		return usageError{"Parquet is nothing to look at", "add -o and a file"}
+		return usageError{"Parquet cannot be shown here", "add -o and a file"}
 	}
 	if len(paths) == 0 {
 		paths = []string{o.journal}
@@ -131,7 +131,7 @@ func (o *exportOptions) write(c *cobra.Command, tables []export.Table, pile *run
 		return err
 	}
 	if n := e.Differ; n > 0 {
-		fmt.Fprintf(c.ErrOrStderr(), "coldfloor: %d lines stand twice and differ; the first counts\n", n)
+		fmt.Fprintf(c.ErrOrStderr(), "coldfloor: %d lines occur twice and differ; the first counts\n", n)
 	}
 	return nil
 }

@@ -83,7 +83,7 @@ func (o *handoutOptions) run(c *cobra.Command, name string) error {
 		return errors.New("interrupted; what is listed was written whole")
 	}
 	if err == nil && slices.ContainsFunc(given, func(g handout.Given) bool { return g.Err != nil }) {
-		return errors.New("not every handout is whole")
+		return errors.New("some handouts are incomplete")
 	}
 	return err
 }

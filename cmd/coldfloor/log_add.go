@@ -114,7 +114,7 @@ func (f *whenFlags) place(flags *pflag.FlagSet, s *journal.OnPaper) (err error) 
 			return wrongValue(err)
 		}
 	case s.Blocks == nil:
-		return usageError{"it is not said how long the session took", "give --length, such as --length 40min"}
+		return usageError{"the length of the session is missing", "give --length, such as --length 40min"}
 	}
 	s.Start = now.Add(-s.Length)
 	if flags.Changed("date") {

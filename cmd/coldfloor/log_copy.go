@@ -24,11 +24,11 @@ func newLogCopy(o *logOptions) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "copy -o FILE|FOLDER",
 		Short: "Copy the log into one file to send, all of it or since a date",
-		Long: `Copy the log into one file to send to a coach, whose review takes it as it is.
+		Long: `Copy the log into one file to send to a coach, who can review it as it is.
 In a folder the file is named by the player and the dates. With --since it holds
-the sessions that were done, rated or put right on that date or later, and the
-one before them, by which a review knows two copies as one player's. It may tell
-of pain: only you can read it until you send it.`,
+the sessions that were done, rated or corrected on that date or later, and the
+one before them, by which a review can tell that two copies are one player's. It may
+mention pain: only you can read it until you send it.`,
 		Args: argsError(cobra.NoArgs),
 		RunE: func(c *cobra.Command, _ []string) error {
 			if out == "" {

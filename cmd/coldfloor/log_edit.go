@@ -63,7 +63,7 @@ func corrections(flags *pflag.FlagSet, rated *ratingFlags, when *whenFlags, r *j
 		lines = append(lines, journal.Line{Event: journal.EventCorrect, Correct: &v})
 	}
 	if len(lines) == 0 {
-		return nil, usageError{"it is not said what to put right", "give one or more of --rounds, --all, --rpe, --pain, --pain-level, --no-pain, --note, --date and --length"}
+		return nil, usageError{"nothing to correct is given", "give one or more of --rounds, --all, --rpe, --pain, --pain-level, --no-pain, --note, --date and --length"}
 	}
 	return lines, nil
 }

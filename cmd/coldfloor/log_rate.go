@@ -30,7 +30,7 @@ func (f *ratingFlags) declare(flags *pflag.FlagSet) {
 	flags.BoolVar(&f.all, "all", false, "every round was completed")
 	flags.StringVar(&f.pain, "pain", "", "`WHERE` it hurt, or none; earlier reports are kept")
 	flags.StringVar(&f.level, "pain-level", "", "how `STRONG` the pain was, 0 to 10")
-	flags.BoolVar(&f.noPain, "no-pain", false, "earlier reports of pain were a mistake")
+	flags.BoolVar(&f.noPain, "no-pain", false, "take back earlier reports of pain")
 	flags.StringVar(&f.note, "note", "", "a `NOTE` in your own words")
 }
 
@@ -103,8 +103,8 @@ whole, best answered ` + rating.AskAfter + `:
 ` + rating.ScaleLine() + `
 (Foster et al., J Strength Cond Res 2001;15:109-115). With no flag it asks.
 What is left out stays as it was. Pain is never overwritten: each report is kept,
-with its time, its place and its own note, and --no-pain says that the earlier
-ones were a mistake. coldfloor log show lists them all.`,
+with its time, its place and its own note, and --no-pain takes back
+the earlier ones. coldfloor log show lists them all.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
 			j, r, err := o.pick(c, args[0])

@@ -27,8 +27,8 @@ func newSheet() *cobra.Command {
 	var day dayFlags
 	c := &cobra.Command{
 		Use:   "sheet SESSION|WEEKS -o FILE.pdf|.html|.md",
-		Short: "Set a session on paper, to be followed from the floor",
-		Long: `Set a session on paper: a table to follow from the floor and to tick round by
+		Short: "Put a session on paper, to follow from the floor",
+		Long: `Put a session on paper: a table to follow from the floor and to tick round by
 round, with rests in large type, cues, easier variants and lines for effort and
 notes. SESSION is a built-in name or a file. The ending of FILE names the
 format; a page of HTML can be ticked on a screen too, and fits the paper when it

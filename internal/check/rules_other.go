@@ -15,7 +15,7 @@ var otherRules = []Rule{
 	{
 		Name: Spacing, Title: "time since the last session with jumps",
 		Reason: "Of the journal's sessions with jumps, counted or not, the time from the end of the last one to now, and on how many of seven calendar days there were some, today counted. " +
-			"Below the lower end, or above the number, is a warning; between the ends a note. The interval is caution and no proven limit. A session dated ahead counts as if it had just ended.",
+			"Below the lower end, or above the number, is a warning; between the ends a note. The interval is a caution, not a proven limit. A session dated ahead counts as if it had just ended.",
 		Sources: []string{nscaPlyo + ": 48–72 h, 1–3 a week, from memory.",
 			"Ramírez-Campillo et al., J Strength Cond Res 2015;29:972–979: 24 h or 48 h between two weekly sessions made no difference in 166 players of 10–17 years, seen."},
 		Limits: []string{"jump_interval", "jump_days"}, run: spacing,
@@ -49,7 +49,7 @@ var otherRules = []Rule{
 		Reason: "On a bad day a player alone needs another way than stopping or forcing it. Warm-up and cool-down are not asked.", Sources: []string{custom}, run: easier,
 	}, {
 		Name: "easier-contacts", Title: "an easier variant of a jump whose contacts are not known",
-		Reason: "A log that counts the jump's contacts for its easier variant may tell of more jumps than there were.", Sources: []string{custom}, run: unknownEasier,
+		Reason: "A log that counts the jump's contacts for its easier variant may report more jumps than there were.", Sources: []string{custom}, run: unknownEasier,
 	},
 	{
 		Name: "cut-text", Title: "a text that YAML cuts at a #",
@@ -58,9 +58,9 @@ var otherRules = []Rule{
 	},
 	{
 		Name: "level", Title: "jumps and sessions above the level",
-		Reason: "Jumps are told by their names, in English and German: tuck jumps, bounds, hurdles and hops on one leg from intermediate, depth jumps and bounds on one leg from advanced. They are held against the session's level and the player's, whichever is lower, and the message says whose it is. " +
+		Reason: "Jumps are recognised by their names, in English and German: tuck jumps, bounds, hurdles and hops on one leg from intermediate, depth jumps and bounds on one leg from advanced. They are compared with the session's level and the player's, whichever is lower, and the message says whose it is. " +
 			"Depth jumps: none before puberty, nor from above 46 cm for players over 100 kg.",
-		Sources: []string{nscaPlyo + ": the order of intensity, puberty, 46 cm and 100 kg, from memory.", "Where a level begins: common practice, no source. Puberty until 13: our own, no source."}, run: levelRule,
+		Sources: []string{nscaPlyo + ": the order of intensity, puberty, 46 cm and 100 kg, from memory.", "From which level on: common practice, no source. Puberty until 13: our own, no source."}, run: levelRule,
 	},
 	{
 		Name: "supervision", Title: "a player under 18",

@@ -1,7 +1,7 @@
 package check
 
 // notForetold stands in every reason that might be read as a forecast.
-const notForetold = " Nothing here foretells an injury."
+const notForetold = " Nothing here predicts an injury."
 
 // weeksRules look at a plan of weeks as a whole.
 var weeksRules = []Rule{
@@ -38,7 +38,7 @@ var weeksRules = []Rule{
 	},
 	{
 		Name: "jump-days", Title: "days between days with jumps",
-		Reason: "From one day with jumps to the next, counted or not, and how many there are in seven days. The interval is caution and no proven limit.",
+		Reason: "From one day with jumps to the next, counted or not, and how many there are in seven days. The interval is a caution, not a proven limit.",
 		Sources: []string{nscaPlyo + ": 48–72 h, 1–3 a week, from memory.",
 			"Ramírez-Campillo et al., J Strength Cond Res 2015;29:972–979, seen: 24 h or 48 h between two weekly sessions made no difference in 166 players of 10–17 years."},
 		Limits: []string{"jump_interval", "jump_days"}, runWeeks: jumpSpacing,

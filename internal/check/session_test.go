@@ -128,7 +128,7 @@ func TestSpacing(t *testing.T) {
 		want  []string
 	}{
 		{nil, nil}, {ago(72), nil}, {ago(200), nil},
-		{ago(71), []string{"note: ended 71 h ago; the range is 48–72 h (NSCA Essentials, from memory), a caution and no proven limit: jump again from Mon 13 Jul 19:00 (48 h) to Tue 14 Jul 19:00 (72 h)"}},
+		{ago(71), []string{"note: ended 71 h ago; the range is 48–72 h (NSCA Essentials, from memory), a caution, not a proven limit: jump again from Mon 13 Jul 19:00 (48 h) to Tue 14 Jul 19:00 (72 h)"}},
 		{ago(48), []string{"note: 48 h"}},
 		{ago(47), []string{"warning: 47 h"}},
 		{ago(90, 20, 200), []string{"warning: 20 h"}},
@@ -149,7 +149,7 @@ func TestSpacing(t *testing.T) {
 	expect(t, of("spacing", p, o))
 	// A session of which nobody has said how many jumps there were is one.
 	o.Jumps = []Jumped{{End: today.Add(-20 * time.Hour), Unknown: true}}
-	expect(t, of("spacing", p, o), "warning: the last session with jumps in it, not said how many, ended 20 h ago")
+	expect(t, of("spacing", p, o), "warning: the last session with jumps, which were not counted, ended 20 h ago")
 	timed := read(t, "", "\n  - {title: S, exercises: [{name: Pogo hops, time: 10s}]}\n")
 	expect(t, of("spacing", timed, o), "warning: ended 20 h ago")
 	o = options()

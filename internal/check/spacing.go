@@ -26,7 +26,7 @@ func spacing(c *checker) {
 	}
 	at, what := c.s.Marks.At("blocks"), "the last session with foot contacts"
 	if last.Unknown {
-		what = "the last session with jumps in it, not said how many,"
+		what = "the last session with jumps, which were not counted,"
 	}
 	r := c.limit("jump_interval")
 	since := max(c.o.Now.Sub(last.End), 0)
@@ -36,7 +36,7 @@ func spacing(c *checker) {
 		severity = Warning
 	}
 	if since < units.Seconds(r.High) {
-		c.add(severity, at, f, "%s ended %s ago; the range is %s, a caution and no proven limit: %s",
+		c.add(severity, at, f, "%s ended %s ago; the range is %s, a caution, not a proven limit: %s",
 			what, units.Hours(since), c.cite("jump_interval"), c.window(last.End))
 	}
 	if days, most := c.jumpDays(), c.limit("jump_days"); float64(days) > most.High {

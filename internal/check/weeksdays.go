@@ -42,7 +42,7 @@ func jumpSpacing(w *weeksChecker) {
 func (w *weeksChecker) tooClose(a, b plan.DayPlan, gap int, r settings.Range) {
 	w.steepest(Finding{Rule: w.rule, Severity: Warning, Pos: b.Slot.Pos,
 		Figures: figures{"date": b.Date.String(), "week": b.Week, "days": gap, "low_s": r.Low, "high_s": r.High},
-		Message: fmt.Sprintf("week %d: jumps on %s and on %s, %s apart; the range is %s. A caution and no proven limit: 24 h or 48 h made no difference in 166 players of 10–17 years (Ramírez-Campillo et al. 2015, seen)",
+		Message: fmt.Sprintf("week %d: jumps on %s and on %s, %s apart; the range is %s. A caution, not a proven limit: 24 h or 48 h made no difference in 166 players of 10–17 years (Ramírez-Campillo et al. 2015, seen)",
 			b.Week, a.Date.Short(), b.Date.Short(), units.Count(gap, "day"), w.cite("jump_interval"))},
 		func(a, b Finding) bool { return a.Figures["days"].(int) < b.Figures["days"].(int) })
 }

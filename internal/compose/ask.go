@@ -76,7 +76,7 @@ func oneOf[T ~string](text string, allowed ...T) (T, error) {
 		words[i] = string(w)
 	}
 	if near := nearest.Word(text, words); near != "" && text != "" {
-		return "", fmt.Errorf("is none of the answers; did you mean %s?", near)
+		return "", fmt.Errorf("is not one of the answers; did you mean %s?", near)
 	}
 	return "", errors.New("is none of " + strings.Join(words, ", "))
 }

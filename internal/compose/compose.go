@@ -47,11 +47,11 @@ func (a Answers) check() error {
 	case short < MinSide || long < MinSide:
 		return fmt.Errorf("a room of %v is too small, it takes %s x %s of floor", a.Room, MinSide.Text(), MinSide.Text())
 	case a.Room.Ceiling > 0 && a.Room.Ceiling < a.height():
-		return fmt.Errorf("under a ceiling of %s nobody of %s stands upright", a.Room.Ceiling.Text(), a.height().Text())
+		return fmt.Errorf("under a ceiling of %s a player of %s cannot stand upright", a.Room.Ceiling.Text(), a.height().Text())
 	}
 	for _, q := range a.Train {
 		if !slices.Contains(Qualities(), q) {
-			return fmt.Errorf("%q is nothing that a draft trains", q)
+			return fmt.Errorf("a draft cannot train %q", q)
 		}
 	}
 	return nil

@@ -29,7 +29,7 @@ type slot struct {
 func (d draft) render() ([]byte, error) {
 	var w writer
 	w.line(0, "# yaml-language-server: $schema=weeks.schema.json")
-	w.line(0, "# A draft: change what does not fit, and hold it against the ranges with")
+	w.line(0, "# A draft: change what does not fit, and check it against the ranges with")
 	w.line(0, "# coldfloor check. coldfloor preview shows it week by week.")
 	w.line(0, "coldfloor: 1")
 	w.line(0, "title: %s from %s", units.Count(d.Count, "week"), d.Starts)

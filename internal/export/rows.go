@@ -45,11 +45,11 @@ type SessionRow struct {
 	RestTakenS         float64   `parquet:"rest_taken_s" doc:"the same as taken, seconds"`
 	RPE                *float64  `parquet:"rpe,optional" doc:"session-RPE, 0 to 10 (Foster et al. 2001)"`
 	LoadAU             *float64  `parquet:"load_au,optional" doc:"rpe × minutes elapsed, arbitrary units (Foster 1998)"`
-	Pain               *bool     `parquet:"pain,optional" doc:"whether the player told of pain; missing where not asked"`
+	Pain               *bool     `parquet:"pain,optional" doc:"whether the player reported pain; missing if not asked"`
 	PainWhere          *string   `parquet:"pain_where,optional" free:"yes" doc:"where"`
 	Note               *string   `parquet:"note,optional" free:"yes" doc:"the player's note"`
-	Corrected          bool      `parquet:"corrected" doc:"when it began or how long it took was put right afterwards"`
-	File               string    `parquet:"file" free:"yes" doc:"journal it was read from, the first where several have it"`
+	Corrected          bool      `parquet:"corrected" doc:"when it began or how long it took was corrected afterwards"`
+	File               string    `parquet:"file" free:"yes" doc:"journal it was read from, the first if several have it"`
 }
 
 // SetRow is one exercise in one round, its two sides together.
@@ -71,7 +71,7 @@ type SetRow struct {
 	PlannedS    float64    `parquet:"planned_s" doc:"work as planned, both sides, seconds"`
 	TakenS      float64    `parquet:"taken_s" doc:"work as done, pauses left out, seconds"`
 	PausedS     float64    `parquet:"paused_s" doc:"pauses in the set, seconds"`
-	PlannedReps int64      `parquet:"planned_reps" doc:"reps, both sides counted; 0 where timed"`
+	PlannedReps int64      `parquet:"planned_reps" doc:"reps, both sides counted; 0 if timed"`
 	Reps        int64      `parquet:"reps" doc:"reps of the sides worked to their end"`
 	Contacts    *int64     `parquet:"contacts,optional" doc:"foot contacts of those reps; missing if not known"`
 	EndedAt     *time.Time `parquet:"ended_at,optional,timestamp(millisecond)" doc:"when it ended; Parquet holds it in UTC"`

@@ -34,12 +34,12 @@ func (l *Line) check() (unknown bool, err error) {
 	body, known := l.body()
 	switch {
 	case !known:
-		return true, fmt.Errorf("tells of %q, which this program does not know", l.Event)
+		return true, fmt.Errorf("has an event %q, which this program does not know", l.Event)
 	case body == nil:
 		return false, fmt.Errorf("is damaged: it does not say what of %q", l.Event)
 	}
 	if l.bodies() > 1 {
-		return false, errors.New("is damaged: it tells of several things")
+		return false, errors.New("is damaged: it holds several events")
 	}
 	if err := body.sane(); err != nil || !spans(l.Clock) {
 		return false, errors.Join(errors.New("is damaged: it has an impossible value"), err)

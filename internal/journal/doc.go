@@ -48,7 +48,7 @@
 //	          number, s; null: left out),
 //	          way, practice
 //	rating    rounds (completed, a number a block), rpe (0 to 10), pain, where,
-//	          pain_level (0 to 10), no_pain (earlier pain was a slip), note
+//	          pain_level (0 to 10), no_pain (earlier pain taken back), note
 //	correct   at (when it began), length_s (how long it took)
 //	withdraw  nothing: the run is to count no more
 //	restore   nothing: it is to count again

@@ -76,7 +76,7 @@ func At(path string) (*Journal, error) {
 	}
 	abs = resolved(abs)
 	if info, err := os.Stat(abs); err == nil && !info.Mode().IsRegular() {
-		return nil, fault.New("name another with --journal FILE", "%s is not a regular file, a journal cannot be kept in it", path)
+		return nil, fault.New("name another with --journal FILE", "%s is not a regular file; a journal cannot be kept in it", path)
 	}
 	return &Journal{path: abs}, nil
 }
@@ -201,7 +201,7 @@ func looksLikeJournal(r io.Reader) error {
 			return nil
 		}
 		if err != nil {
-			return errors.New("is something else than a journal; nothing was written to it")
+			return errors.New("is not a journal; nothing was written to it")
 		}
 	}
 }

@@ -87,7 +87,7 @@ func TestOpenRefuses(t *testing.T) {
 	for path, want := range map[string]string{
 		"":                             "no journal file is named",
 		dir:                            "is not a regular file",
-		yaml:                           "is something else than a journal",
+		yaml:                           "is not a journal",
 		filepath.Join(yaml, "j.jsonl"): "cannot write the journal",
 	} {
 		_, err := Open(path)

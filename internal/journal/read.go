@@ -36,7 +36,7 @@ func (d *Damage) Error() string {
 	if d.Whole {
 		return fmt.Sprintf("line %d %v", d.Number, d.Err)
 	}
-	return fmt.Sprintf("line %d %v; it is kept, and left out", d.Number, d.Err)
+	return fmt.Sprintf("line %d %v; it is kept, but not read", d.Number, d.Err)
 }
 
 // Unwrap returns why the line counts for nothing.

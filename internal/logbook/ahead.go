@@ -20,7 +20,7 @@ func TellAhead(runs []*journal.Run, now time.Time) error {
 			}
 		}
 	}
-	const hint = "coldfloor log edit RUN --date puts it right"
+	const hint = "coldfloor log edit RUN --date corrects it"
 	switch {
 	case n == 0:
 		return nil

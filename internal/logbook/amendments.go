@@ -56,7 +56,7 @@ func rated(v *journal.Rating) string {
 		parts = append(parts, fmt.Sprintf("%d of 10", *v.PainLevel))
 	}
 	if v.NoPain {
-		parts = append(parts, "earlier pain was a slip")
+		parts = append(parts, "earlier pain taken back")
 	}
 	if v.Note != nil {
 		parts = append(parts, fmt.Sprintf("note %q", *v.Note))

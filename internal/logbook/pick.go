@@ -15,7 +15,7 @@ const Last = "last"
 // counts, or the beginning of one run's name.
 func Pick(all *journal.Overview, name string) (*journal.Run, error) {
 	return pick(all, name, func(r *journal.Run) (time.Time, bool) { return r.End(), r.Counts() },
-		fault.New("coldfloor log --all lists every run; name one", "no session that counts is logged: what is there is deleted, rehearsed, or nothing was done in it"))
+		fault.New("coldfloor log --all lists every run; name one", "no session that counts is logged: what is there was deleted, was a rehearsal, or had nothing done in it"))
 }
 
 // PickDeleted is Pick for a command about deleted runs: Last is the one that

@@ -29,7 +29,7 @@ func Show(r *journal.Run, live func(id string) bool) string {
 		b.WriteString("\n" + Measures(r))
 	}
 	if len(r.Amendments) > 0 {
-		b.WriteString("\nsaid and put right, in order\n" + amendments(r, shown).String())
+		b.WriteString("\nreported and corrected, in order\n" + amendments(r, shown).String())
 	}
 	b.WriteString(shown.note(time.Now()))
 	return b.String()

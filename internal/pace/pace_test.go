@@ -149,10 +149,10 @@ func TestTooLittle(t *testing.T) {
 	if e.Enough() || e.Yours != p.Total || e.Low != p.Total || e.High != p.Total {
 		t.Errorf("got %+v", e)
 	}
-	if got, want := e.Line(), "your length: too little to tell, with 7 sets that you ended, in 1 session, of Split  squat; it takes 6 of an exercise, in 3 sessions"; got != want {
+	if got, want := e.Line(), "your length: too little to tell, with 7 sets that you ended, in 1 session, of Split  squat; it takes 6 sets of an exercise, in 3 sessions"; got != want {
 		t.Errorf("the line reads %q", got)
 	}
-	if none := Of(nil).Length(p); none.Enough() || !strings.Contains(none.Line(), "not known") {
+	if none := Of(nil).Length(p); none.Enough() || !strings.Contains(none.Line(), "unknown") {
 		t.Errorf("got %q", none.Line())
 	}
 }

@@ -15,7 +15,7 @@ import (
 func (e Estimate) Line() string {
 	switch {
 	case e.Enough():
-		line := fmt.Sprintf("your length: %s, four times in five between %s and %s; from %s that you ended, in %s",
+		line := fmt.Sprintf("your length: %s, four times out of five between %s and %s; from %s that you ended, in %s",
 			units.Clock(e.Yours.Round(time.Second)), units.Clock(e.Low.Round(time.Second)), units.Clock(e.High.Round(time.Second)),
 			units.Count(e.Sets, "set"), units.Count(e.Sessions, "session"))
 		if len(e.Lacking) > 0 {
@@ -30,9 +30,9 @@ func (e Estimate) Line() string {
 			}
 		}
 		if most.Sets == 0 {
-			return fmt.Sprintf("your length: not known, you ended no set of it yourself; it takes %d of an exercise, in %d sessions", MinSets, MinSessions)
+			return fmt.Sprintf("your length: unknown, you ended none of its sets yourself; it takes %d sets of an exercise, in %d sessions", MinSets, MinSessions)
 		}
-		return fmt.Sprintf("your length: too little to tell, with %s that you ended, in %s, of %s; it takes %d of an exercise, in %d sessions",
+		return fmt.Sprintf("your length: too little to tell, with %s that you ended, in %s, of %s; it takes %d sets of an exercise, in %d sessions",
 			units.Count(most.Sets, "set"), units.Count(most.Sessions, "session"), safetext.Clean(most.Name), MinSets, MinSessions)
 	}
 	return ""

@@ -167,7 +167,7 @@ func (s *session) begin(ctx context.Context, p *Printer) bool {
 // rateEarlier asks for the effort of a run that was not rated, if somebody is
 // there. Enter alone leaves it for another start.
 func (s *session) rateEarlier(ctx context.Context, r *journal.Run) {
-	fmt.Fprintf(s.Err, "%s, was not rated. Effort is best said "+rating.AskAfter+".\n", safetext.Clean(s.Flow.Called(r)))
+	fmt.Fprintf(s.Err, "%s, was not rated. Effort is best answered "+rating.AskAfter+".\n", safetext.Clean(s.Flow.Called(r)))
 	if s.lines == nil {
 		fmt.Fprintln(s.Err, "hint: coldfloor log rate keeps how hard it was, and any pain")
 		s.Flow.RateLater()

@@ -75,7 +75,7 @@ func totals(t plan.Totals) Totals {
 	return Totals{sec(t.Total), sec(t.Work), sec(t.Rest), sec(t.Change), t.Sets, t.Reps, t.Contacts}
 }
 
-// restPerWork returns a ratio's rest to one of work, to a thousandth, or nil
+// restPerWork returns a ratio's work to rest as 1:N, to a thousandth, or nil
 // if there is none.
 func restPerWork(r plan.Ratio) *float64 {
 	if !r.Known() {

@@ -32,7 +32,7 @@ func TestOwnLength(t *testing.T) {
 	if err := Text(&b, p, &own, false); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"5:27 long", "your length: 5:07, four times in five between 5:07 and 5:07", "12 sets that", "3 sessions"} {
+	for _, want := range []string{"5:27 long", "your length: 5:07, four times out of five between 5:07 and 5:07", "12 sets that", "3 sessions"} {
 		if !strings.Contains(strings.ReplaceAll(b.String(), "\n", " "), want) {
 			t.Errorf("no %q in\n%s", want, b.String())
 		}

@@ -91,7 +91,7 @@ func SetPain(r *journal.Rating, s string) error {
 	where := strings.TrimSpace(s)
 	switch strings.ToLower(where) {
 	case "":
-		return fault.New("name the place, such as \"left knee\", or say none", "it is not said where the pain is")
+		return fault.New("name the place, such as \"left knee\", or say none", "the place of the pain is missing")
 	case "none", "no":
 		where = ""
 	}

@@ -11,7 +11,7 @@ import (
 const weekAxis = "week from (Monday)"
 
 // hollow says why a column is drawn hollow.
-const hollow = "hollow: not over, or a session is not rated, so that more may come to it"
+const hollow = "hollow: the week is not over or a session is not rated, so it may grow"
 
 // weekly returns a chart with a spot a week; value gives its figure, and
 // whether there is one.
@@ -37,7 +37,7 @@ func contactsChart(p *review.Player) Chart {
 	})
 	for i := range c.Spots {
 		if p.Weeks[i].Uncounted > 0 {
-			c.Spots[i].Open, c.Note = true, "hollow: not over, or not all jumps are counted, so that more may come to it"
+			c.Spots[i].Open, c.Note = true, "hollow: the week is not over or jumps are uncounted, so it may grow"
 		}
 	}
 	return c

@@ -67,10 +67,10 @@ func LeftOut(s *review.Squad) []string {
 	}
 	add(s.Rehearsals, "rehearsal", "sped up, nobody trained in them")
 	add(s.Withdrawn, "deleted session", "coldfloor log restores them")
-	add(s.Empty, "session", "begun, and nothing done")
-	add(s.Differ, "line", "they stand twice and differ; the first counts")
+	add(s.Empty, "session", "begun, with nothing done")
+	add(s.Differ, "line", "they occur twice and differ; the first counts")
 	if s.Missing > 0 {
-		left = append(left, units.Count(s.Missing, "line")+" missing by their numbers: what was done there is not known, and the figures are least ones")
+		left = append(left, units.Count(s.Missing, "line")+" missing by their numbers: what was done there is not known, and the figures are minimums")
 	}
 	for _, name := range s.Namesakes {
 		left = append(left, fmt.Sprintf("Two or more players are called %s: their journals have no session in common. --same %q counts them as one.", name, name))

@@ -140,13 +140,13 @@ func overviewNotes(p *review.Player) []string {
 		notes = append(notes, fmt.Sprintf("%s without an effort: the load is an underestimate. coldfloor log rate RUN adds it.", units.Count(n, "session")))
 	}
 	if n := p.RoundsUnknown; n > 0 {
-		notes = append(notes, fmt.Sprintf("%s whose rounds nobody said: not in the rounds. coldfloor log rate RUN --rounds adds them.", units.Count(n, "session")))
+		notes = append(notes, fmt.Sprintf("%s without reported rounds: not counted in the rounds. coldfloor log rate RUN --rounds adds them.", units.Count(n, "session")))
 	}
 	if n := p.Uncounted; n > 0 {
-		notes = append(notes, fmt.Sprintf("%s with jumps in it, not said how many: the foot contacts are an underestimate.", units.Count(n, "session")))
+		notes = append(notes, fmt.Sprintf("%s with uncounted jumps: the foot contacts are an underestimate.", units.Count(n, "session")))
 	}
 	if p.Ahead > 0 {
-		notes = append(notes, fmt.Sprintf("%s dated after now: a clock was wrong. coldfloor log edit RUN puts the date right.", units.Count(p.Ahead, "session")))
+		notes = append(notes, fmt.Sprintf("%s dated after now: a clock was wrong. coldfloor log edit RUN corrects the date.", units.Count(p.Ahead, "session")))
 	}
 	if p.Elsewhere > 0 {
 		notes = append(notes, fmt.Sprintf("%s logged in another zone. All times are those of %s; weeks and days are those where the player was.",
@@ -198,7 +198,7 @@ func jumps(p *review.Player) []string {
 	}
 	what := units.Count(j.Contacts.N, "contact")
 	if !j.Contacts.Known {
-		what = "a session with jumps in it, not said how many"
+		what = "a session with uncounted jumps"
 		if j.Contacts.N > 0 {
 			what = "at least " + units.Count(j.Contacts.N, "contact")
 		}

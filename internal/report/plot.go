@@ -145,5 +145,5 @@ func (c *Chart) Describe() string {
 		m := Marks([]float64{low, high})
 		text += ", from " + m[0] + " to " + m[1]
 	}
-	return strings.TrimSpace(text) + "; the figures stand in the table"
+	return strings.TrimSpace(text) + "; the figures are in the table"
 }

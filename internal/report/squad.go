@@ -161,11 +161,11 @@ func Troubled(p *review.Player) string {
 
 // squadNotes says what the columns are, and what makes the mark.
 func squadNotes(s *review.Squad) []string {
-	notes := []string{fmt.Sprintf("Who is in trouble comes first: pain of %d of 10 or more or new in its place, any pain, two sessions of the plan missed or nothing done for 14 days, more than %.0f %% of at least %d rests cut short; pain and rests of the last 14 days. %s marks these, and a last session %d days ago or more, and %d days running or more without rest. Pain: no training through it; with a licensed practitioner if new, severe or lasting.",
+	notes := []string{fmt.Sprintf("Trouble comes first: pain of %d of 10 or more, or newly at a place, any pain, two sessions of the plan missed or nothing done for 14 days, more than %.0f %% of at least %d rests cut short; pain and rests of the last 14 days. %s marks these, and a last session %d days ago or more, and %d days running or more without rest. Pain: no training through it; with a licensed practitioner if new, severe or lasting.",
 		review.SeverePain, 100*review.CutLimit, review.CutKnown, Mark, review.SinceMany, review.RunningMax+1),
-		"Usually: the mean of the four weeks before. ≥: a part is not known. –: nothing is."}
+		"Usually: the mean of the four weeks before. ≥: partly unknown. –: unknown."}
 	if !s.Planned {
-		notes = append(notes, "With --plan WEEKS sessions are held against a plan, and missed ones are told.")
+		notes = append(notes, "With --plan WEEKS sessions are compared with a plan, and missed ones shown.")
 	}
 	return notes
 }

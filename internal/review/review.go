@@ -73,7 +73,7 @@ type Squad struct {
 
 	Rehearsals int // runs left out: sped up, they trained nobody
 	Withdrawn  int // runs left out: taken back by the player
-	Empty      int // runs left out: begun, and nothing done
+	Empty      int // runs left out: begun, with nothing done
 	Differ     int // lines that stood twice and differed; the first counted
 	Missing    int // lines that are missing by their numbers
 

@@ -154,7 +154,7 @@ func GoOn(j *journal.Journal, re *Resumption, o engine.Options, c Clock) (*Recor
 	}
 	now, err := j.Find(re.Run.ID)
 	if err == nil && now.LastN != re.Run.LastN {
-		err = fault.New("start again to see how it stands", "it was gone on with or ended meanwhile")
+		err = fault.New("start again to see how it stands", "it was resumed or ended in the meantime")
 	}
 	if err != nil {
 		return nil, errors.Join(err, rec.Close())

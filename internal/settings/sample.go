@@ -19,7 +19,7 @@ var samples = map[string]struct{ value, meaning string }{
 	"reach":       {"2.14m", "fingertips of one arm stretched up, standing flat-footed"},
 	"jump":        {"41cm", "height of a standing vertical jump"},
 	"broad_jump":  {"1.90m", "standing broad jump"},
-	"pace":        {"1.15", "how long your reps take against those prescribed: 1.15 is slower"},
+	"pace":        {"1.15", "how long your reps take compared with those prescribed: 1.15 is slower"},
 	"room":        {"4.5x1.2x2.4m", "floor along, floor across, ceiling; the ceiling may be left out"},
 	"cell_height": {"4.5mm", "of a character on your screen, for reading from afar"},
 	"volume":      {"80", "of the cues, 0 to 100"},
@@ -50,7 +50,7 @@ func Sample() []byte {
 
 // writeLimits writes the limits with their published or customary ranges.
 func writeLimits(b *strings.Builder) {
-	b.WriteString("\n## Ranges that check holds sessions against, each as it is by default. None is\n## medical advice.\n# limits:\n")
+	b.WriteString("\n## Ranges that check and next use, each with its default. None is medical\n## advice.\n# limits:\n")
 	for _, d := range AllLimits {
 		fmt.Fprintf(b, "%s#   %s: %s\n", comment("  ", d.Meaning+" ("+d.Source+")"), d.Key, d.Format(d.Default))
 	}

@@ -35,8 +35,8 @@ var englishBriefing = Briefing{
 	BreakAfter: func(second, third, fourth int) string {
 		return fmt.Sprintf("; %d, %d and %d %% in the weeks after (Caterisano et al., Strength Cond J 2019;41(3):1–23, second-hand; for contacts an analogy).", second, third, fourth)
 	},
-	MatchToday:    "A match is today: jumps before it take away from it (common practice, no source).",
-	MatchTomorrow: "A match is tomorrow: jumps today take away from it (common practice, no source).",
+	MatchToday:    "There is a match today: jumps before it leave less for it (common practice, no source).",
+	MatchTomorrow: "There is a match tomorrow: jumps today leave less for it (common practice, no source).",
 	Error:         "Error", Warning: "Warning",
 	Finding: func(_, message string) string { return message },
 	More:    func(n int) string { return count(n, "finding", "findings") + " more; coldfloor check lists them." },

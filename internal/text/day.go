@@ -32,7 +32,7 @@ var englishDay = Day{
 	NotDone: func(date, title, why string) string { return "not done: " + date + ", " + title + "; " + why },
 	Done:    "done", Missed: "missed", Skipped: "skipped", LeftOut: "left out",
 	OneADay:            "one missed session a day is enough: leave it",
-	OwnSession:         "today has its own session, and a missed one is not put on top: leave it",
+	OwnSession:         "today has its own session, and a missed one is not added to it: leave it",
 	NoJumps:            "it has no jumps, and today is free: do it, or leave it",
 	JumpsMatchToday:    "it has jumps, and there is a match today: leave it",
 	JumpsMatchTomorrow: "it has jumps, and there is a match tomorrow: leave it",

@@ -31,8 +31,8 @@ var English = Language{
 		DoneInPart: "done in part", Skipped: "skipped", Done: "done",
 		Away:    func(span string) string { return "the machine was away " + span },
 		SetBack: "the machine's clock was set back", ThenPaused: "; paused where you left off",
-		ThenAlone: "; going on, for nobody is at the keys",
-		Logged:    "logged; coldfloor log show tells more, coldfloor log rate puts the rating right",
+		ThenAlone: "; going on, since nobody is at the keys",
+		Logged:    "logged; coldfloor log show tells more, coldfloor log rate corrects the rating",
 		Kept:      "cut short; the next start offers to go on from here",
 	},
 	Screen: Screen{
@@ -55,7 +55,7 @@ var English = Language{
 		MoreResults: func(n int) string { return fmt.Sprintf("%d more to come", n) },
 		Muted:       "muted", BellOnly: "bell only", SoundOff: "sound off", SoundOn: "sound on",
 		More: "15 s more", NoMore: "this set ends by a key, not by the clock",
-		Easier: "easier variant", AsGiven: "as prescribed", NoEasier: "no easier variant is given for this",
+		Easier: "easier variant", AsGiven: "as prescribed", NoEasier: "this has no easier variant",
 		Stop: [3]string{"Stop?", "q stops and logs", "any other key goes on"},
 		Down: "down", Hold: "hold", Up: "up",
 		Of:       func(n int) string { return fmt.Sprintf("of %d", n) },
@@ -77,7 +77,7 @@ var English = Language{
 		NoteHint: "anything worth keeping", RoundsHint: "completed rounds, as counted; correct them if they are wrong",
 		PainHint: "any pain, during or now?",
 		EffortHint: func(after string) string {
-			return "how hard in all? best answered " + after + ", by coldfloor log rate"
+			return "how hard overall? best answered " + after + ", by coldfloor log rate"
 		},
 		AskAfter:  "30 minutes after the end",
 		Rounds:    func(done, of int) string { return fmt.Sprintf("%d of ", done) + count(of, "round", "rounds") },
@@ -110,7 +110,7 @@ var English = Language{
 		LogAsIs: "log it as it stands", GoOnFrom: "go on from where it stopped", Later: "leave it for later",
 		OldRun:     "It is more than a day old: log it as it stands, and start a new one.",
 		OfferHint:  "coldfloor run on a terminal offers to go on with it, or to log it as it stands",
-		CannotGoOn: func(why string) string { return "It cannot be gone on with: " + why + "." },
+		CannotGoOn: func(why string) string { return "It cannot be resumed: " + why + "." },
 		IsRehearsal: func(speed float64) string {
 			return fmt.Sprintf("It is a rehearsal at %g times the speed; start with --speed %g to go on with it.", speed, speed)
 		},
@@ -129,8 +129,8 @@ var English = Language{
 		EndsByKey:  "work, ends when you press Enter", SessionToGo: func(left string) string { return "session " + left + " to go" },
 		TenSeconds: "ten seconds",
 		Help: "Enter ends the set; p pauses and resumes, + adds 15 s, b goes back, r repeats the set, s skips, " +
-			"e takes the easier variant, t tells what is to go, m mutes, q twice stops, ? says this again",
-		KeyboardGone: "the keyboard is gone; the session goes on by its pace", StopTwice: "q once more stops and logs what was done; anything else goes on",
+			"e takes the easier variant, t says how much is to go, m mutes, q twice stops, ? says this again",
+		KeyboardGone: "the keyboard is gone; the session goes on at its pace", StopTwice: "q again stops and logs what was done; anything else goes on",
 		EnterEnds: "this set ends when you press Enter, not by the clock", EnterStarts: "Enter starts, ? names the keys, q leaves",
 	},
 	Care: Care{

@@ -47,7 +47,7 @@ var englishSheet = Sheet{
 	Easier: "Easier", Harder: "Harder", Weight: "Weight", Called: "Called", WriteDown: "Write down",
 	Tick:          "Tick a box when its set is done.",
 	LeftRight:     "L and R: left and right side, in the order to work them.",
-	TempoLegend:   "Tempo: seconds lowering-pause-rising, and a last pause where a fourth is given.",
+	TempoLegend:   "Tempo: seconds lowering-pause-rising, and a last pause if a fourth is given.",
 	ContactLegend: "Contact: one foot, or both together, touching the floor.",
 	TakenAs:       func(length string) string { return "X in a tempo: as fast as possible, taken as " + length + "." },
 	CountsLeadIn:  func(length string) string { return "The total counts " + length + " to get ready." },

@@ -88,7 +88,7 @@ Thu 10 Dec, week 1 of 2
 today: floor, week 1, 0:30, 1 set (done)
 today: jumps, week 1, 0:30, 1 set, 10 foot contacts
 next: Mon 14 Dec, 18:30 jumps, week 2, 0:20, 1 set, 5 foot contacts
-not done: Mon 7 Dec, jumps, week 1; today has its own session, and a missed one is not put on top: leave it
+not done: Mon 7 Dec, jumps, week 1; today has its own session, and a missed one is not added to it: leave it
 `},
 	{"2026-12-11 12:00", []string{"2026-12-07 18:30", "2026-12-10 10:00"}, `Winter
 Fri 11 Dec, week 1 of 2

@@ -64,7 +64,7 @@ func (m *Mapping) entry(key, value *yaml.Node, keys []string) {
 		return
 	}
 	if first := m.find(name.Value); first != nil {
-		m.f.add(at, quote(name.Value)+" is given twice", fmt.Sprintf("it stands in line %d already; keep one of them", first.at.Line))
+		m.f.add(at, quote(name.Value)+" is given twice", fmt.Sprintf("it is in line %d already; keep one of them", first.at.Line))
 		return
 	}
 	if value.Kind == yaml.ScalarNode && value.Tag == "!!null" {

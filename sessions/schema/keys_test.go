@@ -45,7 +45,7 @@ var keys = map[string]key{
 	"exercise.time":          {about: "Length of one set.", ref: "PositiveDuration"},
 	"exercise.time_per_side": {about: "Length of one set on each side.", ref: "PositiveDuration"},
 	"exercise.rep":           {about: "Length of one rep.", def: units.FormatDuration(sessions.DefaultRep), ref: "PositiveDuration"},
-	"exercise.tempo":         {about: "Seconds of lowering, pause, rising, and of a last pause where there is one. A rep lasts their sum."},
+	"exercise.tempo":         {about: "Seconds of lowering, pause, rising, and of a last pause if there is one. A rep lasts their sum."},
 	"exercise.contacts":      {about: "Foot contacts of one rep: one foot, or both together, touching the ground is one.", def: 0, least: number(0), most: sessions.MaxContacts},
 	"exercise.cues":          {about: "A few words each, for the screen while working.", ref: "Label", most: sessions.MaxWords, alone: true},
 	"exercise.how":           {about: "How to do it, for the rest before it and for the sheet.", ref: "Text"},

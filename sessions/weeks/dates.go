@@ -150,7 +150,7 @@ func (r *reader) readMoves() {
 			continue
 		}
 		if i := slices.IndexFunc(r.p.Moves, func(o Move) bool { return o.From == m.From }); i >= 0 {
-			pair.Key.Problem(fmt.Sprintf("%s is moved twice", m.From), fmt.Sprintf("it stands in line %d already; keep one of them", r.p.Moves[i].Pos.Line))
+			pair.Key.Problem(fmt.Sprintf("%s is moved twice", m.From), fmt.Sprintf("it is in line %d already; keep one of them", r.p.Moves[i].Pos.Line))
 			continue
 		}
 		r.p.Moves = append(r.p.Moves, m)

@@ -53,7 +53,7 @@ func (r *reader) readDays() {
 			continue
 		}
 		if first, twice := seen[day]; twice {
-			pair.Key.Problem(fmt.Sprintf("%q is given twice", word), fmt.Sprintf("it stands in line %d already; write a list: [first, second]", first.Line))
+			pair.Key.Problem(fmt.Sprintf("%q is given twice", word), fmt.Sprintf("it is in line %d already; write a list: [first, second]", first.Line))
 			continue
 		}
 		seen[day] = pair.Key.Pos()

@@ -31,7 +31,7 @@ func (r *reader) aim(i int) {
 	g, m := &r.p.Grow[i], r.grow[i]
 	base, named := r.p.bases[g.In]
 	if g.In != "" && !named {
-		hint := "write a name as it stands in days"
+		hint := "write a name as in days"
 		if near := nearest.Word(g.In, r.sessionNames()); near != "" {
 			hint = "did you mean " + near + "?"
 		}
