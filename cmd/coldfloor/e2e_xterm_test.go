@@ -119,24 +119,10 @@ func relay(dir string) error {
 	if err != nil {
 		return err
 	}
-	var mu sync.Mutex
-	screen := vt.NewEmulator(80, 24)
+	inner := &innerTerm{tty: tty, screen: vt.NewEmulator(80, 24)}
 	go func() { _, _ = io.Copy(tty, os.Stdin) }() // the terminal's answers
-	go func() { _, _ = io.Copy(io.Discard, screen) }()
-	go func() {
-		b := make([]byte, 1<<16)
-		for n, err := tty.Read(b); err == nil; n, err = tty.Read(b) {
-			_, _ = os.Stdout.Write(b[:n])
-			mu.Lock()
-			_, _ = screen.Write(b[:n])
-			mu.Unlock()
-		}
-	}()
-	shows := func(text string) bool {
-		mu.Lock()
-		defer mu.Unlock()
-		return strings.Contains(screen.String(), text)
-	}
+	go func() { _, _ = io.Copy(io.Discard, inner.screen) }()
+	go inner.follow()
 	steps, err := os.Open(filepath.Join(dir, "steps"))
 	if err != nil {
 		return err
@@ -150,22 +136,52 @@ func relay(dir string) error {
 		if _, err := fmt.Fscanf(lines, "%q %q\n", &keys, &await); err != nil {
 			return err
 		}
-		for _, k := range strings.SplitAfter(keys, "C") {
-			_, _ = io.WriteString(tty, k)
-		}
-		end := time.Now().Add(30 * time.Second)
-		for ; !shows(await) && time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
-			if shows("Before the first session") || shows("Before you start") {
-				_, _ = io.WriteString(tty, "\r")
-				time.Sleep(200 * time.Millisecond)
-			}
-		}
-		if !shows(await) {
-			mu.Lock()
-			fmt.Fprintf(reached, "%q is not on %q\n", await, screen.String())
-			mu.Unlock()
-			continue
-		}
-		fmt.Fprintln(reached, "reached")
+		fmt.Fprintln(reached, inner.reach(keys, await))
 	}
+}
+
+// innerTerm is the terminal within a terminal that the program runs in.
+type innerTerm struct {
+	tty    *os.File
+	mu     sync.Mutex
+	screen *vt.Emulator
+}
+
+// follow passes on what the program writes, and draws it.
+func (n *innerTerm) follow() {
+	b := make([]byte, 1<<16)
+	for read, err := n.tty.Read(b); err == nil; read, err = n.tty.Read(b) {
+		_, _ = os.Stdout.Write(b[:read])
+		n.mu.Lock()
+		_, _ = n.screen.Write(b[:read])
+		n.mu.Unlock()
+	}
+}
+
+// shows reports whether text is on the screen.
+func (n *innerTerm) shows(text string) bool {
+	n.mu.Lock()
+	defer n.mu.Unlock()
+	return strings.Contains(n.screen.String(), text)
+}
+
+// reach types keys, waits for a text, and says whether it came. What is asked
+// before a run is answered.
+func (n *innerTerm) reach(keys, await string) string {
+	for _, k := range strings.SplitAfter(keys, "C") {
+		_, _ = io.WriteString(n.tty, k)
+	}
+	end := time.Now().Add(30 * time.Second)
+	for ; !n.shows(await) && time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
+		if n.shows("Before the first session") || n.shows("Before you start") {
+			_, _ = io.WriteString(n.tty, "\r")
+			time.Sleep(200 * time.Millisecond)
+		}
+	}
+	if n.shows(await) {
+		return "reached"
+	}
+	n.mu.Lock()
+	defer n.mu.Unlock()
+	return fmt.Sprintf("%q is not on %q", await, n.screen.String())
 }
