@@ -194,7 +194,7 @@ func (d *drawing) workCue(i int) *Clip {
 	return WorkStarts
 }
 
-// pips books the pips before the end of s, but for those that would fall on
+// pips books the pips before the end of s, except for those that would fall on
 // its start cue or before it.
 func (d *drawing) pips(s span) {
 	for n := d.opts.Pips; n > 0; n-- {

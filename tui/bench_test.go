@@ -10,7 +10,7 @@ import (
 	"coldfloor/tui/glyph"
 )
 
-// BenchmarkFrame draws the running screen anew each time, as once a second on
+// BenchmarkFrame draws the running screen again each time, as once a second on
 // a terminal.
 func BenchmarkFrame(b *testing.B) {
 	s := testStyle(termenv.TrueColor, glyph.Quadrant)

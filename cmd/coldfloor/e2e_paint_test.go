@@ -14,7 +14,7 @@ import (
 
 // TestPaintedInTmux walks through the phases in a real terminal, where each
 // picture is drawn by the cells that changed, halts the clock in each, and has
-// the same picture drawn anew: what tmux then holds, colours included, is what
+// the same picture drawn again: what tmux then holds, colours included, is what
 // it held before.
 func TestPaintedInTmux(t *testing.T) {
 	for _, c := range []struct {

@@ -10,7 +10,7 @@ import (
 	"coldfloor/sessions"
 )
 
-// BenchmarkCheck checks 1,000 files, each read anew, and gives the time of
+// BenchmarkCheck checks 1,000 files, each read again, and gives the time of
 // reading and checking, and of the rules alone, as ratios to yaml.v3 decoding
 // the same bytes. File by file the three take turns, so that a busy machine
 // slows them alike.

@@ -48,7 +48,7 @@ func sortFindings(found []Finding) {
 }
 
 // sameFinding names what is one finding in many weeks: what is said of one
-// place, but for the figures in it.
+// place, except for the figures in it.
 type sameFinding struct {
 	rule     string
 	severity Severity

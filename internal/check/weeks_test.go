@@ -65,7 +65,7 @@ func TestWeeks(t *testing.T) {
 	}
 }
 
-// weekFindings returns what is said of the plan itself, but for the note on
+// weekFindings returns what is said of the plan itself, except for the note on
 // its contacts where nothing is above.
 func weekFindings(t *testing.T, f txtar.File) string {
 	t.Helper()

@@ -15,7 +15,7 @@ type keeper struct {
 	space  space
 }
 
-// index codes x, but for its length. It is written without a shelf, and read
+// index codes x, except for its length. It is written without a shelf, and read
 // with all its runs on one.
 func (k *keeper) index(x *index) {
 	k.Int(&x.lines)

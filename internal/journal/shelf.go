@@ -82,7 +82,7 @@ func (k *keeper) shelve(runs []*Run) {
 	k.Buf = append(append(k.Buf, heads...), body.Buf...)
 }
 
-// shelf reads what shelve coded, but for the runs themselves.
+// shelf reads what shelve coded, except for the runs themselves.
 func (k *keeper) shelf() *shelf {
 	n := 0
 	if k.Int(&n); n < 0 || n > len(k.Buf)/headSize {

@@ -23,7 +23,7 @@ const (
 // Side is which side of the body a work step is for.
 type Side string
 
-// The sides. A step that is not work has none, but for a switch, which has
+// The sides. A step that is not work has none, except for a switch, which has
 // the side it changes to.
 const (
 	Left      Side = "left"

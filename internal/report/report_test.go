@@ -77,7 +77,7 @@ func TestGolden(t *testing.T) {
 	golden(t, "empty.txt", textOf(t, reporttest.Squad(), false))
 }
 
-// A page is read as XML but for its void elements and its doctype, so that
+// A page is read as XML except for its void elements and its doctype, so that
 // every element is known to be closed; it names no other file or machine, and
 // nothing on it runs.
 func TestPageStandsAlone(t *testing.T) {

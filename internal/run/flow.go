@@ -145,7 +145,7 @@ func (f *Flow) Rate(r journal.Rating) error {
 func (f *Flow) RateLater() { f.unrated = f.unrated[min(1, len(f.unrated)):] }
 
 // toSay returns what is still to be said of the session, all of it together. A
-// run that is gone on with has been through it, but for what is new.
+// run that is gone on with has been through it, except for what is new.
 func (f *Flow) toSay() *Say {
 	if f.noted {
 		return f.say

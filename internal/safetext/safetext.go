@@ -27,7 +27,7 @@ const maxMarks = 4
 //   - other control characters, ESC among them, broken bytes, private-use and
 //     unassigned characters become U+FFFD, so that they are seen;
 //   - bidirectional controls and characters that cannot be seen are dropped,
-//     but for the joiners that Arabic and Indic spelling needs;
+//     except for the joiners that Arabic and Indic spelling needs;
 //   - emoji sequences fall apart into their signs, flags into their letters,
 //     and skin tones go, because terminals do not agree on the width of the
 //     whole.

@@ -120,7 +120,7 @@ type Effort struct {
 	Question string
 	Scale    []Grade
 	Source   string
-	Blanks   []string // what else is to be filled in, but for pain and notes
+	Blanks   []string // what else is to be filled in, except for pain and notes
 	Pain     string   // where it hurt and how much
 }
 

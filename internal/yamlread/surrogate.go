@@ -8,7 +8,7 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// JSON is YAML, but for a character above U+FFFF that JSON writes as two
+// JSON is YAML, except for a character above U+FFFF that JSON writes as two
 // escapes, the halves of a surrogate pair (RFC 8259, section 7), which the
 // parser refuses. Such a pair is moved into the private-use area before the
 // parser reads it, which keeps every column, and put together afterwards.

@@ -14,7 +14,7 @@ import (
 // Draw returns a small valid session: at most four blocks of four rounds of
 // four exercises, with every kind of work, order of sides and rest the format
 // has, and every default filled in as Parse does. It is within the bounds of
-// Parse, and Parse could have returned it but for its Marks and its Source,
+// Parse, and Parse could have returned it except for its Marks and its Source,
 // which are empty.
 func Draw(t *rapid.T) *sessions.Session {
 	s := &sessions.Session{

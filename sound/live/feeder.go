@@ -175,7 +175,7 @@ func (l *Sound) takeBack() {
 }
 
 // keepPace keeps cues where the plan has them on the device's own clock, which
-// is what intervals are heard by: the anchor stands still, but for samples lost
+// is what intervals are heard by: the anchor stands still, except for samples lost
 // on the way and for a device whose clock is far from the host's.
 func (l *Sound) keepPace() {
 	line, known := l.pace.line()

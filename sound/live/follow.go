@@ -9,7 +9,7 @@ import (
 )
 
 // asPlaced reports whether events are what the timeline drawn up before them
-// foresaw, so that nothing is to be placed anew.
+// foresaw, so that nothing is to be placed again.
 func asPlaced(events []engine.Event, before engine.Phase) bool {
 	for _, ev := range events {
 		switch ev.Kind {
@@ -85,8 +85,8 @@ func (l *Sound) enqueue(now time.Duration, clips ...sound.Placed) {
 	}
 }
 
-// anew takes back everything to come, and what sounds or is about to, and lets
-// draw queue what comes instead. That stands to the present moment anew.
+// again takes back everything to come, and what sounds or is about to, and lets
+// draw queue what comes instead. That stands to the present moment again.
 func (l *Sound) anew(draw func()) {
 	plays := l.state == playing
 	if plays {
@@ -105,7 +105,7 @@ func (l *Sound) anew(draw func()) {
 	l.nudge()
 }
 
-// redraw draws up anew what is for a time after now.
+// redraw draws up again what is for a time after now.
 func (l *Sound) redraw(now time.Duration) {
 	l.drop(now)
 	l.enqueueTimeline(now + 1)

@@ -133,7 +133,7 @@ func (l *Sound) Heard(events []engine.Event, after engine.View) {
 	}
 }
 
-// Refresh draws up anew what is to come, for a host whose sound.Options.Words has
+// Refresh draws up again what is to come, for a host whose sound.Options.Words has
 // more to say than when the run was last told of.
 func (l *Sound) Refresh() {
 	l.mu.Lock()

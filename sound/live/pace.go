@@ -46,7 +46,7 @@ const (
 	lateInRow = 6
 )
 
-// begin forgets what was learnt: the flow begins anew at host time now. A
+// begin forgets what was learnt: the flow begins again at host time now. A
 // steady device loses no samples on the way.
 func (p *pace) begin(now time.Duration, steady bool) {
 	p.mu.Lock()

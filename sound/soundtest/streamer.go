@@ -11,7 +11,7 @@ import (
 // second is how many samples a streamer that never ends is held to at a time.
 const second = 44100
 
-// AssertStreamer holds a streamer, made anew by each call of fresh, against
+// AssertStreamer holds a streamer, made again by each call of fresh, against
 // beep's contract: the three valid return patterns of Stream in their order,
 // no sample touched that was not streamed, and the same samples whatever the
 // block size. Length is in samples; a streamer of length -1 never ends.

@@ -48,7 +48,7 @@ func mindJobs(p *tea.Program) (end func()) {
 	}
 }
 
-// takeBack sets the terminal up anew, for a shell has set it as it likes it, and
+// takeBack sets the terminal up again, for a shell has set it as it likes it, and
 // has the picture drawn whole.
 func takeBack(p *tea.Program) {
 	_ = p.ReleaseTerminal()

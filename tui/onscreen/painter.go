@@ -20,7 +20,7 @@ type painter struct {
 	seen          bool   // it is seen on a blank too
 }
 
-// resized forgets the screen, which a terminal may have wrapped anew.
+// resized forgets the screen, which a terminal may have wrapped again.
 func (p *painter) resized(width, height int) { p.width, p.height, p.rows = width, height, nil }
 
 // forget takes the screen to hold anything.
