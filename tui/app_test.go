@@ -246,3 +246,20 @@ func TestPainIsSaidBeforeGoingOn(t *testing.T) {
 	}
 	p.close()
 }
+
+// TestStoppedWhileCountedIn: a set that was stopped before it began is not told
+// of as done in part.
+func TestStoppedWhileCountedIn(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "journal.jsonl")
+	leaveHalfway(t, file)
+	p := newProgram(t, run.Options{Journal: file})
+	p.keys("g", "q", "q")
+	p.await("Effort")
+	p.keys("esc")
+	p.close()
+	for _, s := range runs(t, file)[0].Sets {
+		if s.TakenS == 0 {
+			t.Errorf("logged %+v", s)
+		}
+	}
+}

@@ -125,6 +125,9 @@ func (e *Engine) tellSet(set int, why Cause, work []sideWork) {
 		return
 	}
 	if r.Outcome == Skipped && why == ByStop {
+		if ev.Taken == 0 {
+			return // stopped while it was counted in: it was not begun
+		}
 		r.Outcome = Partial // it was not the set that the player did not want
 	}
 	if len(r.Sides) > 0 && len(w.whole) == e.sidesOf(set) {

@@ -43,12 +43,12 @@ func (r *Run) setsEnded() int {
 	return len(r.Sets)
 }
 
-// anyWorked reports whether a set was not skipped.
+// anyWorked reports whether a set was begun and not skipped.
 func (r *Run) anyWorked() bool {
 	if r.lean != nil {
 		return r.lean.worked
 	}
-	return slices.ContainsFunc(r.Sets, func(s Set) bool { return s.Outcome != Skipped })
+	return slices.ContainsFunc(r.Sets, func(s Set) bool { return s.Outcome != Skipped && s.worked() })
 }
 
 // Counts reports whether the run counts as a session that was done.

@@ -110,8 +110,9 @@ func (r *Run) contactsOnPaper() Count {
 	return n
 }
 
-// worked reports whether work was begun in the set.
-func (s *Set) worked() bool { return s.Outcome != Skipped || s.TakenS > 0 }
+// worked reports whether work was begun in the set. One that was stopped while
+// it was counted in was not.
+func (s *Set) worked() bool { return s.Outcome == Done || s.TakenS > 0 || s.Reps > 0 }
 
 // jumps reports whether the set had jumps in it, counted or not.
 func (s *Set) jumps() bool { return s.worked() && (s.Contacts.N > 0 || !s.Contacts.Known) }
