@@ -114,6 +114,9 @@ func (o *handoutOptions) read(c *cobra.Command, name string) (err error) {
 	if o.Plan, err = openWeeks(c, name); err != nil {
 		return err
 	}
+	if err := players.CheckEasier(o.Players, o.Plan); err != nil {
+		return err
+	}
 	o.setLanguages()
 	return o.checkWeek()
 }

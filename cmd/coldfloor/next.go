@@ -105,6 +105,9 @@ func (o *nextOptions) propose(c *cobra.Command, plan *weeks.Plan, journals []str
 		if list, err = players.Read(o.players); err != nil {
 			return nil, nil, err
 		}
+		if err := players.CheckEasier(list, plan); err != nil {
+			return nil, nil, err
+		}
 	}
 	if all, err = squad.Propose(plan, week, now, l, list); err != nil {
 		return nil, nil, err

@@ -59,6 +59,7 @@ func (f *Facts) addRun(r *journal.Run, earlier []*journal.Run) {
 			f.Rests++
 		}
 	}
+	f.PainAsked = f.PainAsked || r.Rating.Pain != nil
 	if r.Rating.RPE == nil {
 		return
 	}

@@ -60,6 +60,7 @@ type Facts struct {
 	Rests, RestsCut              int // rests of the week that some work followed, and those cut short
 	Efforts                      []Effort
 	Pain                         []Pain // of the week, the latest first; slips are left out
+	PainAsked                    bool   // a session of the week says whether there was pain
 
 	Last      time.Time // start of the last session; zero: none is logged
 	BackSince time.Time // first session after the latest break that counts; zero: no such break

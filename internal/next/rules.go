@@ -205,7 +205,13 @@ func asPlanned(f Facts) Reason {
 		}
 		seen = append(seen, text)
 	}
-	return Reason{"as planned", AsPlanned, strings.Join(append(seen, "no pain reported"), "; "), practice}
+	if len(f.Efforts) == 0 {
+		seen = append(seen, "effort not rated")
+	}
+	if f.PainAsked {
+		return Reason{"as planned", AsPlanned, strings.Join(append(seen, "no pain reported"), "; "), practice}
+	}
+	return Reason{"as planned", AsPlanned, strings.Join(append(seen, "pain not answered"), "; "), practice}
 }
 
 // percent writes a share, rounded away from its limit's side so that the figure

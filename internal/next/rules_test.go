@@ -84,6 +84,19 @@ func TestLimits(t *testing.T) {
 	}
 }
 
+// TestWhatIsNotAnswered: a question that nobody answered is not one answered
+// with no.
+func TestWhatIsNotAnswered(t *testing.T) {
+	said := Propose(fine(func(f *Facts) { f.Efforts = nil }), DefaultLimits).Reasons[0].Text
+	if !strings.Contains(said, "effort not rated") || !strings.Contains(said, "pain not answered") {
+		t.Errorf("says %q", said)
+	}
+	said = Propose(fine(func(f *Facts) { f.PainAsked = true }), DefaultLimits).Reasons[0].Text
+	if !strings.Contains(said, "no pain reported") {
+		t.Errorf("says %q", said)
+	}
+}
+
 // TestReturnSteps: of 120 contacts 60, 84, 96, 108 in the weeks back
 // (Caterisano et al., Strength Cond J 2019;41(3):1–23, second-hand; the
 // products are computed, their use for contacts is our own).

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"coldfloor/internal/nearest"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/yamlread"
 	"coldfloor/sessions/weeks"
@@ -70,6 +71,47 @@ func read(m *yamlread.Mapping, name string, earlier []Player) Player {
 // the spaces do not count.
 func Same(a, b string) bool {
 	return strings.EqualFold(strings.Join(strings.Fields(a), " "), strings.Join(strings.Fields(b), " "))
+}
+
+// CheckEasier returns what is wrong with the exercises that players do in their
+// easier variant, as yamlread.Problems: names that no session of the plan has,
+// and exercises without such a variant.
+func CheckEasier(all []Player, plan *weeks.Plan) error {
+	var names []string
+	easier := map[string]bool{} // by name in small letters: it has a variant
+	for _, slot := range plan.Slots {
+		for _, b := range plan.Base(slot.Session).Blocks {
+			for _, x := range b.Exercises {
+				names = append(names, x.Name)
+				key := strings.ToLower(x.Name)
+				easier[key] = easier[key] || x.Easier.Given()
+			}
+		}
+	}
+	var problems yamlread.Problems
+	for _, p := range all {
+		for _, name := range p.Easier {
+			has, known := easier[strings.ToLower(name)]
+			problem := yamlread.Problem{File: p.File, Pos: p.Marks.At("easier")}
+			switch {
+			case !known:
+				problem.Message = fmt.Sprintf("no session of the plan has an exercise %q", name)
+				if near := nearest.Word(name, names); near != "" {
+					problem.Hint = "did you mean " + near + "?"
+				}
+			case !has:
+				problem.Message = fmt.Sprintf("%q has no easier variant", name)
+				problem.Hint = "give it one in its session: easier: NAME"
+			default:
+				continue
+			}
+			problems = append(problems, problem)
+		}
+	}
+	if len(problems) == 0 {
+		return nil
+	}
+	return problems
 }
 
 // Find returns the player of that name, and false if there is none.

@@ -3,6 +3,8 @@ package players
 import (
 	"strings"
 	"testing"
+
+	"coldfloor/sessions/weeks"
 )
 
 func TestParse(t *testing.T) {
@@ -46,5 +48,30 @@ func TestWrong(t *testing.T) {
 	}
 	if _, err := Parse("squad.yaml", []byte("name: Ida\n")); err == nil || !strings.Contains(err.Error(), "begin each item with -") {
 		t.Errorf("a mapping: %v", err)
+	}
+}
+
+// TestCheckEasier: a slip in an exercise's name would hand the full jumps out.
+func TestCheckEasier(t *testing.T) {
+	b, _ := weeks.FindBuiltin("off-season-six-weeks")
+	plan, err := b.Plan()
+	if err != nil {
+		t.Fatal(err)
+	}
+	all, err := Parse("squad.yaml", []byte("- {name: Ida, easier: [pogo hops]}\n- name: Mo\n  easier: [Pogo hop, Somersault]\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	err = CheckEasier(all, plan)
+	if err == nil {
+		t.Fatal("nothing is wrong")
+	}
+	for _, want := range []string{`squad.yaml:3:3: no session of the plan has an exercise "Pogo hop"`, "did you mean Pogo hops?", `"Somersault"`} {
+		if !strings.Contains(err.Error(), want) {
+			t.Errorf("%q is not in\n%s", want, err)
+		}
+	}
+	if strings.Contains(err.Error(), "squad.yaml:1:") {
+		t.Errorf("a right name is refused:\n%s", err)
 	}
 }
