@@ -134,7 +134,7 @@ func (f *ratingFlags) readOrAsk(c *cobra.Command, r *journal.Run) (journal.Ratin
 	if !isTerminal(c.InOrStdin()) {
 		return journal.Rating{}, usageError{"nothing to log is given", "give --rpe, --rounds, --all, --pain, --pain-level, --no-pain or --note, or run it on a terminal to be asked"}
 	}
-	return rating.Ask(c.InOrStdin(), c.ErrOrStderr(), r)
+	return rating.Ask(c.InOrStdin(), c.ErrOrStderr(), r, &text.English)
 }
 
 // amend appends lines about r, and shows how it stands then.

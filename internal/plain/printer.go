@@ -86,16 +86,16 @@ func (p *Printer) other(e engine.Event, after engine.View) string {
 	switch e.Kind {
 	case engine.Waiting:
 		if p.keys {
-			return "wait, press Enter when the set is done"
+			return p.lang.Plain.WaitEnter
 		}
 	case engine.Paused:
 		return p.pause(e.Cause)
 	case engine.CountIn:
-		return fitted(e.Length, "count-in "+seconds(e.Length), p.task(p.plan.Meant(e.Step), after)...)
+		return fitted(e.Length, p.lang.Plain.CountIn+" "+seconds(e.Length), p.task(p.plan.Meant(e.Step), after)...)
 	case engine.Extended:
-		return "more, " + seconds(e.Length)
+		return p.lang.Plain.More + ", " + seconds(e.Length)
 	case engine.Swapped:
-		return "variant " + p.name(p.plan.Meant(e.Step), after)
+		return p.lang.Plain.Variant + " " + p.name(p.plan.Meant(e.Step), after)
 	case engine.Finished:
 		return p.finish(e.Cause)
 	}
@@ -104,12 +104,12 @@ func (p *Printer) other(e engine.Event, after engine.View) string {
 
 // pause says that the clock stands, and what sets it going.
 func (p *Printer) pause(why engine.Cause) string {
-	line := "pause"
+	line := p.lang.Plain.Pause
 	if why == engine.ByGap {
-		line = "pause, the machine was away"
+		line = p.lang.Plain.PauseAway
 	}
 	if p.keys {
-		line += "; p to resume"
+		line += "; " + p.lang.Plain.ToResume
 	}
 	return line
 }
@@ -118,15 +118,15 @@ func (p *Printer) pause(why engine.Cause) string {
 func (p *Printer) finish(why engine.Cause) string {
 	switch {
 	case why == engine.ByStop:
-		return "finish, stopped"
+		return p.lang.Plain.Stopped
 	case !p.worked:
-		return "finish, nothing was done"
+		return p.lang.Plain.NothingDone
 	}
-	return "finish, done"
+	return p.lang.Plain.Finished
 }
 
 // Notice writes a line that belongs to no event.
-func (p *Printer) Notice(text string) { p.print("notice " + safetext.Clean(text)) }
+func (p *Printer) Notice(text string) { p.print(p.lang.Plain.Notice + " " + safetext.Clean(text)) }
 
 // say writes a line that was made of safe text, at session time t.
 func (p *Printer) say(t time.Duration, text string) {

@@ -167,13 +167,14 @@ func (s *session) begin(ctx context.Context, p *Printer) bool {
 // rateEarlier asks for the effort of a run that was not rated, if somebody is
 // there. Enter alone leaves it for another start.
 func (s *session) rateEarlier(ctx context.Context, r *journal.Run) {
-	fmt.Fprintf(s.Err, "%s, was not rated. Effort is best answered "+rating.AskAfter+".\n", safetext.Clean(s.Flow.Called(r)))
+	l := s.Flow.Language()
+	fmt.Fprintln(s.Err, l.Plain.NotRated(safetext.Clean(s.Flow.Called(r)), l.Form.AskAfter))
 	if s.lines == nil {
-		fmt.Fprintln(s.Err, "hint: coldfloor log rate keeps how hard it was, and any pain")
+		fmt.Fprintln(s.Err, l.Plain.RateHint)
 		s.Flow.RateLater()
 		return
 	}
-	said, err := rating.Ask(s.reader(ctx), s.Err, r)
+	said, err := rating.Ask(s.reader(ctx), s.Err, r, l)
 	if err == nil {
 		err = s.Flow.Rate(said)
 	}
@@ -202,28 +203,28 @@ func (s *session) after(ctx context.Context, a *run.Active) error {
 	case a.View().Phase != engine.Over || !s.Flow.Logged():
 		return nil
 	case a.Rehearsal():
-		fmt.Fprintln(s.Err, "logged as a rehearsal; it counts for nothing")
+		fmt.Fprintln(s.Err, s.Flow.Language().Plain.Rehearsal)
 		return nil
 	case s.lines == nil || a.Alone() || ctx.Err() != nil:
-		fmt.Fprintln(s.Err, "coldfloor log rate last keeps how hard it was, and any pain")
+		fmt.Fprintln(s.Err, s.Flow.Language().Plain.RateLast)
 		return nil
 	}
 	s.results(ctx, a)
-	said, err := rating.Ask(s.reader(ctx), s.Err, a.Done())
+	said, err := rating.Ask(s.reader(ctx), s.Err, a.Done(), s.Flow.Language())
 	if err != nil {
 		return err
 	}
 	s.cautionOfPain(&said)
 	for err = a.Save(said); err != nil; err = a.Save(said) {
 		fault.PrintLines(s.Err, fault.Text(err))
-		fmt.Fprint(s.Err, "Enter: try again; w: write it to another place; q: leave without it? ")
+		fmt.Fprint(s.Err, s.Flow.Language().Plain.TryAgain)
 		switch text, ok := s.line(ctx); {
 		case !ok || text == "q":
 			return nil // what is lost is told when the log is closed
 		case text == "w":
 			file, err := a.SaveElsewhere(said)
 			if err == nil {
-				fmt.Fprintf(s.Err, "written to %s; put it beside your journal\n", safetext.Clean(file))
+				fmt.Fprintln(s.Err, s.Flow.Language().Form.WrittenTo(safetext.Clean(file)))
 				return nil
 			}
 			fault.PrintLines(s.Err, fault.Text(err))

@@ -9,30 +9,31 @@ import (
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/text"
 )
 
-// Ask asks for a rating of run, a line a question. An empty answer skips its
+// Ask asks for a rating of run in a language, a line a question. An empty answer skips its
 // question, the end of the input all that are left; a wrong one is asked again.
-func Ask(in io.Reader, out io.Writer, run *journal.Run) (journal.Rating, error) {
+func Ask(in io.Reader, out io.Writer, run *journal.Run, l *text.Language) (journal.Rating, error) {
 	var r journal.Rating
-	fmt.Fprintln(out, "Enter alone leaves an answer as it is.")
+	fmt.Fprintln(out, l.Plain.LeaveAsIs)
 	a := asker{in: bufio.NewScanner(in), out: out}
 	if blocks := run.Blocks(); len(blocks) > 0 {
-		a.ask("Completed rounds ("+roundsOf(run)+")", func(s string) (err error) {
+		a.ask(l.Plain.AskRounds(roundsOf(run, l)), func(s string) (err error) {
 			r.Rounds, err = ParseRounds(s, blocks)
 			return err
 		})
 	}
-	fmt.Fprintln(out, ScaleLine())
-	a.ask("How hard was the session as a whole, 0 to 10", func(s string) error {
+	fmt.Fprintln(out, l.Form.Scale())
+	a.ask(l.Plain.AskEffort, func(s string) error {
 		v, err := ParseRPE(s)
 		if err == nil {
 			r.RPE = &v
 		}
 		return err
 	})
-	a.ask("Pain: where, or none", func(s string) error { return SetPain(&r, s) })
-	a.ask("Note", func(s string) error { r.Note = &s; return nil })
+	a.ask(l.Plain.AskPain, func(s string) error { return SetPain(&r, s) })
+	a.ask(l.Plain.AskNote, func(s string) error { r.Note = &s; return nil })
 	return r, a.in.Err()
 }
 
@@ -64,13 +65,13 @@ func (a *asker) ask(question string, take func(string) error) {
 }
 
 // roundsOf says how many rounds of each block are held to be done.
-func roundsOf(run *journal.Run) string {
+func roundsOf(run *journal.Run, l *text.Language) string {
 	done := run.RoundsDone()
 	parts := make([]string, len(run.Blocks()))
 	for i, b := range run.Blocks() {
-		parts[i] = fmt.Sprintf("%s of %d", safetext.Clean(b.Title), b.Rounds)
+		parts[i] = safetext.Clean(l.Name(b.Title)) + " " + l.Screen.Of(b.Rounds)
 		if i < len(done) {
-			parts[i] = fmt.Sprintf("%s %d of %d", safetext.Clean(b.Title), done[i], b.Rounds)
+			parts[i] = fmt.Sprintf("%s %d %s", safetext.Clean(l.Name(b.Title)), done[i], l.Screen.Of(b.Rounds))
 		}
 	}
 	return strings.Join(parts, ", ")

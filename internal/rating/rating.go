@@ -92,7 +92,7 @@ func SetPain(r *journal.Rating, s string) error {
 	switch strings.ToLower(where) {
 	case "":
 		return fault.New("name the place, such as \"left knee\", or say none", "the place of the pain is missing")
-	case "none", "no":
+	case "none", "no", "keine", "nein":
 		where = ""
 	}
 	pain := where != ""

@@ -9,6 +9,7 @@ import (
 
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/text"
 )
 
 // The words of Foster et al., J Strength Cond Res 2001;15:109–115.
@@ -52,7 +53,7 @@ func TestParseRounds(t *testing.T) {
 
 func TestAsk(t *testing.T) {
 	run := &journal.Run{Started: &journal.Started{Blocks: []journal.PlannedBlock{{Title: "Up\x1b[2J", Rounds: 3, Sets: 3}}}}
-	for text, want := range map[string]string{
+	for typed, want := range map[string]string{
 		"2\n6.5\nleft knee\nslow\n": "2 6.5 true left knee slow",
 		"\n\n\n\n":                  "",
 		"":                          "",
@@ -61,9 +62,9 @@ func TestAsk(t *testing.T) {
 		"\n4":                       "4",
 	} {
 		var out bytes.Buffer
-		got, err := Ask(strings.NewReader(text), &out, run)
+		got, err := Ask(strings.NewReader(typed), &out, run, &text.English)
 		if err != nil || describe(got) != want {
-			t.Errorf("%q: %q, %v; want %q", text, describe(got), err, want)
+			t.Errorf("%q: %q, %v; want %q", typed, describe(got), err, want)
 		}
 		if strings.Contains(out.String(), "\x1b") || !strings.Contains(out.String(), "0 of 3") {
 			t.Errorf("asked %q", out.String())

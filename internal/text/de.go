@@ -117,6 +117,16 @@ var German = Language{
 		InPartTime: func(taken string) string { return "Satz teilweise, " + taken },
 		EndsByKey:  "los, Enter beendet den Satz", SessionToGo: func(left string) string { return "Einheit noch " + left },
 		TenSeconds: "zehn Sekunden",
+		WaitEnter:  "warten, Enter, wenn der Satz fertig ist", CountIn: "gleich", More: "länger", Variant: "Variante",
+		Pause: "angehalten", PauseAway: "angehalten, der Rechner war weg", ToResume: "p: weiter",
+		Stopped: "Ende, abgebrochen", NothingDone: "Ende, nichts gemacht", Finished: "Ende, fertig", Notice: "Hinweis:",
+		NotRated: func(run, when string) string {
+			return run + ", ist noch nicht bewertet. Am besten bewertest du die Anstrengung " + when + "."
+		},
+		RateHint: "mit coldfloor log rate hältst du fest, wie schwer es war, und Schmerzen", RateLast: "mit coldfloor log rate last hältst du fest, wie schwer es war, und Schmerzen",
+		Rehearsal: "als Probe eingetragen; sie zählt nicht", TryAgain: "Enter: noch einmal versuchen; w: an einem anderen Ort sichern; q: ohne sie verlassen? ",
+		LeaveAsIs: "Enter allein lässt eine Antwort, wie sie ist.", AskEffort: "Wie schwer war die Einheit insgesamt, 0 bis 10", AskPain: "Schmerzen: wo, oder keine", AskNote: "Notiz",
+		AskRounds: func(rounds string) string { return "Fertige Runden (" + rounds + ")" },
 		Help: "Enter beendet den Satz; p hält an und geht weiter, + gibt 15 s mehr, b geht zurück, r wiederholt den Satz, s lässt aus, " +
 			"e nimmt die leichtere Variante, t sagt, was noch kommt, m schaltet stumm, zweimal q hört auf, ? sagt das noch einmal",
 		KeyboardGone: "die Tastatur ist weg; die Einheit läuft in ihrem Tempo weiter", StopTwice: "noch einmal q hört auf und trägt ein, was gemacht ist; alles andere geht weiter",

@@ -120,5 +120,11 @@ type Plain struct {
 	EndsByKey                                             string
 	SessionToGo                                           func(left string) string
 	TenSeconds                                            string
+	WaitEnter, CountIn, More, Variant, Pause, PauseAway   string
+	ToResume, Stopped, NothingDone, Finished, Notice      string
+	NotRated                                              func(run, when string) string
+	RateHint, RateLast, Rehearsal, TryAgain               string
+	LeaveAsIs, AskEffort, AskPain, AskNote                string // the questions at the end
+	AskRounds                                             func(rounds string) string
 	Help, KeyboardGone, StopTwice, EnterEnds, EnterStarts string // what can be typed, each followed by Enter
 }

