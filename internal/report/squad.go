@@ -156,6 +156,9 @@ func Troubled(p *review.Player) string {
 	if s.Running > review.RunningMax {
 		all = append(all, units.Count(s.Running, "day")+" without a day of rest")
 	}
+	if s.Sessions > 1 && s.NotRated == s.Sessions {
+		all = append(all, fmt.Sprintf("none of %d sessions rated in 14 days", s.Sessions))
+	}
 	return strings.Join(all, "; ")
 }
 

@@ -18,6 +18,7 @@ type Standing struct {
 	Since int  // calendar days since something was done last; below 0: it is dated ahead
 
 	Sessions              int  // begun in the Fortnight
+	NotRated              int  // of Sessions, those without an effort
 	Held                  bool // against a plan, which the next three need
 	Planned, Kept, Missed int  // sessions of the plan in the Fortnight: all, done, missed
 
@@ -144,6 +145,7 @@ func (p *tally) stand(today day) {
 	for at, n := range p.began {
 		if at >= from {
 			s.Sessions += n
+			s.NotRated += p.notRated[at]
 		}
 	}
 	if p.Season != nil {

@@ -21,6 +21,7 @@ type tally struct {
 	weeks     map[day]*Week // by Monday
 	days      map[day]*Day  // those in view with anything on them
 	began     map[day]int   // sessions
+	notRated  map[day]int   // of those, the ones without an effort
 	exercises map[string]*Exercise
 	results   []measured.Result
 	planned   []*journal.Run // for the plan
@@ -108,9 +109,12 @@ func (p *tally) day(at day) *Day {
 func (p *tally) begun(s *Session, at day) {
 	p.week(at).begun(s)
 	if p.began == nil {
-		p.began = map[day]int{}
+		p.began, p.notRated = map[day]int{}, map[day]int{}
 	}
 	p.began[at]++
+	if !s.Rated {
+		p.notRated[at]++
+	}
 	p.day(at)
 }
 

@@ -42,8 +42,11 @@ func (m *Model) detail() []string {
 		}
 	}
 	room := m.height - around - header - len(m.opts.Squad.Players) - 1
-	if lines := m.saidOf(every); len(lines) <= room {
+	switch lines := m.saidOf(every); {
+	case len(lines) <= room:
 		return append([]string{""}, lines...)
+	case len(lines) == room+1: // better no line between than one unsaid
+		return lines
 	}
 	lines := m.said(m.current())
 	others := slices.DeleteFunc(every, func(p *review.Player) bool { return p == m.current() })

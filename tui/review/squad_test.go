@@ -15,7 +15,7 @@ import (
 )
 
 // Twelve players, in some of whose journals something is hidden: the first
-// screen shows who hurts, who vanished, who cuts rests and who never rests, in
+// screen shows who hurts, who vanished, who cuts rests, who never rests and who says nothing of effort, in
 // the smallest usual window and in a large one.
 func TestSquadAtAGlance(t *testing.T) {
 	dir, now := t.TempDir(), time.Date(2026, 11, 25, 17, 30, 0, 0, time.UTC)
@@ -33,7 +33,7 @@ func TestSquadAtAGlance(t *testing.T) {
 		fits(t, m.View(), size[0], size[1])
 		fmt.Fprintf(&b, "== %d×%d\n%s\n", size[0], size[1], frame)
 		for _, want := range []string{"Cleo: pain right achilles, 7 of 10", "Finn: pain left knee, 3 of 10", "Dag: last session 21 days ago",
-			"Bo: rests cut short 49 of 60", "Ida: rests cut short", "Gro: 10 days without a day of rest"} {
+			"Bo: rests cut short 49 of 60", "Ida: rests cut short", "Gro: 10 days without a day of rest", "Hal: none of 5 sessions rated"} {
 			if !strings.Contains(frame, want) {
 				t.Errorf("%d×%d does not say %q", size[0], size[1], want)
 			}
