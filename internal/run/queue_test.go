@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"sync/atomic"
 	"testing"
 
 	"coldfloor/internal/journal"
@@ -13,12 +14,13 @@ var errFull = errors.New("no space left on device")
 
 // Lines that could not be written are tried again with the next, in order.
 func TestQueueTriesAgain(t *testing.T) {
-	full := true
+	var full atomic.Bool
+	full.Store(true)
 	var got []int
-	tried := make(chan struct{}, 10)
+	tried := make(chan struct{}, 100)
 	q := newQueue(func(lines ...journal.Line) error {
 		defer func() { tried <- struct{}{} }()
-		if full {
+		if full.Load() {
 			return errFull
 		}
 		for _, l := range lines {
@@ -28,7 +30,7 @@ func TestQueueTriesAgain(t *testing.T) {
 	})
 	q.add(journal.Line{N: 1})
 	<-tried
-	full = false
+	full.Store(false)
 	q.add(journal.Line{N: 2})
 	<-tried
 	q.add(journal.Line{N: 3})
