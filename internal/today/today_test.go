@@ -128,10 +128,10 @@ lighter: [{week: 2, keep: 50%}]
 func TestLastJumps(t *testing.T) {
 	p := planOf(t, "days: {mon: jumps, tue: [jumps]}\n")
 	runs := []*journal.Run{done(p, p.Days()[0], "2026-12-07 18:30")}
-	for now, offer := range map[string]bool{"2026-12-09 18:00": false, "2026-12-09 18:41": true} {
-		d := Of(p, runs, moment(now), 48*time.Hour)
+	for at, offer := range map[string]bool{"2026-12-09 18:00": false, "2026-12-09 18:41": true} {
+		d := Of(p, runs, moment(at), 48*time.Hour)
 		if len(d.Missed) != 1 || d.Missed[0].Offer != offer {
-			t.Errorf("%s: %+v", now, d.Missed)
+			t.Errorf("%s: %+v", at, d.Missed)
 		}
 	}
 }
