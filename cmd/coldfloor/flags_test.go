@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/adrg/xdg"
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 )
@@ -44,15 +45,13 @@ var needs = map[string][]string{
 // TestEveryFlagWithAWrongValue: a wrong value of any flag of any command is
 // wrong usage, said in one line with a hint, and nothing is printed or written.
 func TestEveryFlagWithAWrongValue(t *testing.T) {
-	dir := t.TempDir()
+	dir := ownFolders(t)
 	t.Chdir(dir)
-	t.Setenv("HOME", dir)
-	journal, err := filepath.Abs("j.jsonl")
-	if err != nil {
-		t.Fatal(err)
-	}
-	if code := execute([]string{"log", "add", "ten-minutes", "--date", "2026-11-02", "--all", "--journal", journal}, strings.NewReader(""), &bytes.Buffer{}, &bytes.Buffer{}); code != 0 {
-		t.Fatal("no journal to try with")
+	for _, more := range [][]string{nil, {"--journal", "j.jsonl"}} {
+		add := append([]string{"log", "add", "ten-minutes", "--date", "2026-11-02", "--all"}, more...)
+		if code := execute(add, strings.NewReader(""), &bytes.Buffer{}, &bytes.Buffer{}); code != 0 {
+			t.Fatal("no journal to try with")
+		}
 	}
 	before := listing(t, dir)
 	tried := 0
@@ -78,6 +77,19 @@ func TestEveryFlagWithAWrongValue(t *testing.T) {
 		})
 	})
 	t.Logf("%d flags tried", tried)
+}
+
+// ownFolders keeps a test that calls the commands in its own process away from
+// the journal and the settings of whoever runs it, and returns their folder.
+func ownFolders(t *testing.T) string {
+	t.Helper()
+	dir := t.TempDir()
+	t.Cleanup(xdg.Reload) // after Setenv has put the variables back
+	for _, name := range []string{"HOME", "XDG_DATA_HOME", "XDG_CONFIG_HOME", "XDG_STATE_HOME"} {
+		t.Setenv(name, dir)
+	}
+	xdg.Reload()
+	return dir
 }
 
 // argsFor returns the arguments that a command needs.
