@@ -12,6 +12,8 @@ import (
 	"strings"
 	"testing"
 	"testing/iotest"
+
+	"coldfloor/internal/mutate"
 )
 
 // collect reads all, the damage apart.
@@ -172,27 +174,37 @@ func TestReadByAnyBufferIsTheSame(t *testing.T) {
 // FuzzRead: whatever the bytes, reading and folding end, and what is whole
 // after them is read.
 func FuzzRead(f *testing.F) {
-	text := twoRuns(f)
+	for _, s := range journals(f) {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text []byte) { reads(t, text) })
+}
+
+// TestMutated is FuzzRead with journals that were changed a little.
+func TestMutated(t *testing.T) { mutate.Run(t, 1000, journals(t), tokens, reads) }
+
+// journals is journals, good and bad.
+func journals(t testing.TB) [][]byte {
+	text := twoRuns(t)
 	golden, err := os.ReadFile("testdata/everything.jsonl")
 	if err != nil {
-		f.Fatal(err)
+		t.Fatal(err)
 	}
-	f.Add(text)
-	f.Add(golden)
-	f.Add(text[:len(text)/2])
-	f.Add([]byte("\x00\x00{}\n{\"v\":1}\n"))
-	f.Fuzz(func(t *testing.T, text []byte) {
-		const last = `{"v":1,"run":"LAST","n":1,"at":"2026-07-14T18:30:00Z","t_s":0,"event":"pause","pause":{"cause":"key"}}`
-		runs, _, err := FoldAll(Read(bytes.NewReader(append(bytes.Clone(text), "\n"+last...))))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if !slices.ContainsFunc(runs, func(r *Run) bool { return r.ID == "LAST" }) {
-			t.Fatal("the whole line at the end is not read")
-		}
-		for _, r := range runs {
-			r.RoundsDone()
-			r.Contacts()
-		}
-	})
+	return [][]byte{text, golden, text[:len(text)/2], []byte("\x00\x00{}\n{\"v\":1}\n")}
+}
+
+// reads fails unless the bytes are read and folded, and what follows too.
+func reads(t testing.TB, text []byte) {
+	const last = `{"v":1,"run":"LAST","n":1,"at":"2026-07-14T18:30:00Z","t_s":0,"event":"pause","pause":{"cause":"key"}}`
+	runs, _, err := FoldAll(Read(bytes.NewReader(append(bytes.Clone(text), "\n"+last...))))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !slices.ContainsFunc(runs, func(r *Run) bool { return r.ID == "LAST" }) {
+		t.Fatal("the whole line at the end is not read")
+	}
+	for _, r := range runs {
+		r.RoundsDone()
+		r.Contacts()
+	}
 }

@@ -3,17 +3,14 @@ package journal
 import (
 	"bytes"
 	"encoding/json"
-	"flag"
-	"math/rand/v2"
 	"os"
 	"reflect"
-	"slices"
 	"testing"
 	"time"
 	"unicode/utf8"
-)
 
-var mutations = flag.Int("mutations", 20_000, "how many mutated lines the scanner is held against encoding/json with")
+	"coldfloor/internal/mutate"
+)
 
 // scannedAs returns what the scanner reads of a text, and whether it does.
 func scannedAs(text []byte) (l Line, ok bool) {
@@ -24,7 +21,7 @@ func scannedAs(text []byte) (l Line, ok bool) {
 
 // likeJSON fails if the scanner reads a text that encoding/json refuses, or
 // reads otherwise.
-func likeJSON(t *testing.T, text []byte) (scanned bool) {
+func likeJSON(t testing.TB, text []byte) (scanned bool) {
 	t.Helper()
 	got, ok := scannedAs(text)
 	if !ok {
@@ -73,34 +70,9 @@ func samples(t testing.TB) [][]byte {
 	return all
 }
 
-// mutated returns a sample with a few changes of the kind that make JSON
-// another text of the same, or no JSON.
-func mutated(r *rand.Rand, samples [][]byte) []byte {
-	b := bytes.Clone(samples[r.IntN(len(samples))])
-	tokens := []string{`"`, `\`, `{`, `}`, `[`, `]`, `,`, `:`, `0`, `-`, `1.5`, `1e3`, `.`, `null`, `true`, ` `, "\n", "\x00", "\xff", `\u0041`, `\n`,
-		`"v":1,`, `"set":{},`, `"Set":{},`, `"crc":"x"`, `,"sides":["left"]`, `12345678901234567890`, `Z`, `+24:00`, `.1234567891`, `2026-02-30`, `é`}
-	for range 1 + r.IntN(3) {
-		at := r.IntN(len(b) + 1)
-		switch r.IntN(4) {
-		case 0:
-			if at < len(b) {
-				b[at] ^= 1 << r.IntN(8)
-			}
-		case 1:
-			b = slices.Insert(b, at, []byte(tokens[r.IntN(len(tokens))])...)
-		case 2:
-			b = slices.Delete(b, at, min(len(b), at+1+r.IntN(8)))
-		case 3:
-			other := samples[r.IntN(len(samples))]
-			from := r.IntN(len(other))
-			b = slices.Replace(b, at, min(len(b), at+r.IntN(30)), other[from:min(len(other), from+r.IntN(30))]...)
-		}
-		if len(b) == 0 {
-			return []byte("{}")
-		}
-	}
-	return b
-}
+// tokens is what makes JSON another text of the same, or no JSON.
+var tokens = []string{`"`, `\`, `{`, `}`, `[`, `]`, `,`, `:`, `0`, `-`, `1.5`, `1e3`, `.`, `null`, `true`, ` `, "\n", "\x00", "\xff", `\u0041`, `\n`,
+	`"v":1,`, `"set":{},`, `"Set":{},`, `"crc":"x"`, `,"sides":["left"]`, `12345678901234567890`, `Z`, `+24:00`, `.1234567891`, `2026-02-30`, `é`}
 
 // The scanner reads what this program writes, and reads nothing otherwise than
 // encoding/json (RFC 8259) does.
@@ -111,14 +83,13 @@ func TestScannerReadsAsEncodingJSON(t *testing.T) {
 			t.Errorf("not scanned: %s", s)
 		}
 	}
-	r := rand.New(rand.NewPCG(3, 9))
 	scanned := 0
-	for range *mutations {
-		if likeJSON(t, mutated(r, all)) {
+	mutate.Run(t, 20_000, all, tokens, func(t testing.TB, text []byte) {
+		if likeJSON(t, text) {
 			scanned++
 		}
-	}
-	t.Logf("%d mutated lines, %d of them scanned, none read otherwise than encoding/json reads it", *mutations, scanned)
+	})
+	t.Logf("%d of them scanned, none read otherwise than encoding/json reads it", scanned)
 }
 
 // FuzzScanner holds the scanner against encoding/json.

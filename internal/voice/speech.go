@@ -73,14 +73,19 @@ $s.Speak([Console]::In.ReadToEnd())
 $s.Dispose()`
 
 // sayVoice returns the options that choose the first installed voice of a
-// language on macOS, none where there is none. A line of its list reads
-// "Name   de_DE    # a sentence".
+// language on macOS, none where there is none.
 func sayVoice(language string) []string {
 	list, err := exec.Command("say", "-v", "?").Output()
 	if err != nil {
 		return nil
 	}
-	for line := range strings.Lines(string(list)) {
+	return voiceIn(string(list), language)
+}
+
+// voiceIn returns the options that choose the first voice of a language in the
+// list. A line of it reads "Name   de_DE    # a sentence".
+func voiceIn(list, language string) []string {
+	for line := range strings.Lines(list) {
 		before, _, _ := strings.Cut(line, "#")
 		fields := strings.Fields(before)
 		if n := len(fields); n >= 2 && strings.HasPrefix(fields[n-1], language+"_") {

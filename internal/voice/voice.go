@@ -1,14 +1,12 @@
 package voice
 
 import (
-	"bytes"
 	"context"
 	"fmt"
 	"math"
 	"sync"
 
 	"github.com/gopxl/beep/v2"
-	"github.com/gopxl/beep/v2/wav"
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
@@ -136,21 +134,17 @@ func (v *Voice) clip(ctx context.Context, text string) (*sound.Clip, error) {
 	if err != nil {
 		return nil, err
 	}
-	streamer, format, err := wav.Decode(bytes.NewReader(src))
+	samples, err := decode(src)
 	if err != nil {
 		return nil, err
 	}
-	defer streamer.Close()
-	buffer := beep.NewBuffer(beep.Format{SampleRate: sound.SampleRate, NumChannels: 1, Precision: 2})
-	buffer.Append(beep.Resample(4, format.SampleRate, sound.SampleRate, streamer))
-	return sound.NewClip("words: "+text, sound.Word, level(mono(buffer))), nil
+	return sound.NewClip("words: "+text, sound.Word, level(samples)), nil
 }
 
-// mono returns a buffer's samples.
-func mono(b *beep.Buffer) []float32 {
-	out := make([]float32, 0, b.Len())
+// mono returns the samples of a streamer, of its left channel.
+func mono(s beep.Streamer) (out []float32) {
 	chunk := make([][2]float64, 512)
-	for s := b.Streamer(0, b.Len()); ; {
+	for {
 		n, ok := s.Stream(chunk)
 		if !ok {
 			return out
