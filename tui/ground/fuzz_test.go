@@ -54,4 +54,3 @@ func FuzzAnswer(f *testing.F) {
 
 // TestMutated is FuzzAnswer with answers that were changed a little.
 func TestMutated(t *testing.T) { mutate.Run(t, 5000, replies, tokens, cut) }
-
