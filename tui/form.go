@@ -3,7 +3,6 @@ package tui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
-	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/run"
 	"coldfloor/internal/safetext"
@@ -65,7 +64,7 @@ func (m App) saved(msg saved) (tea.Model, tea.Cmd) {
 
 // notSaved says that what was said is not on the disk, and what can be done.
 func (m App) notSaved(msg saved) question {
-	q := question{title: m.style.lang.Form.NotLogged, text: []string{fault.Text(msg.err), m.style.lang.Form.Kept},
+	q := question{title: m.style.lang.Form.NotLogged, text: []string{run.Why(m.style.lang, msg.err), m.style.lang.Form.Kept},
 		answers: []answer{{Binding: newAnswer(nil, m.style.lang.Form.TryAgain, "t", "enter").Binding, do: m.save(msg.rating)}}}
 	if a := m.form.active; a != nil {
 		q.answers = append(q.answers, answer{Binding: newAnswer(nil, m.style.lang.Form.Elsewhere, "w").Binding,

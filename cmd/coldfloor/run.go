@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/run"
 	"coldfloor/internal/units"
 	"coldfloor/sound"
 )
@@ -96,7 +97,7 @@ func (o *runOptions) run(c *cobra.Command, args []string) error {
 			return usageError{"words take their time, and cannot be spoken at another speed", "leave out --voice or --speed"}
 		}
 		if s.voice, err = voiceOf(o.voice, mine, sound.DefaultPips); err != nil {
-			return err
+			return run.NoVoice(language, err)
 		}
 	}
 	name := mine.Weeks

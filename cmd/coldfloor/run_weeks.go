@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
 	"time"
@@ -11,6 +12,7 @@ import (
 	"coldfloor/internal/journal"
 	"coldfloor/internal/season"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 	"coldfloor/internal/today"
 	"coldfloor/internal/units"
 	"coldfloor/sessions/weeks"
@@ -39,7 +41,7 @@ func (s *stage) open(name string) error {
 	if err != nil {
 		return err
 	}
-	d, err := s.options.day.choose(o.Plan, runs, intervalOf(s.settings), func(day *today.Day) {
+	d, err := s.options.day.choose(o.Plan, runs, intervalOf(s.settings), s.language, func(day *today.Day) {
 		for _, line := range day.Lines(s.language) {
 			fmt.Fprintln(s.command.ErrOrStderr(), line)
 		}
@@ -88,8 +90,8 @@ func (s *stage) onSeason() *tui.Season {
 
 // choose returns the session of a plan of weeks that is meant: of today, of
 // --on, or of --week the first that is not done. Show is given the day if it
-// is today's. Without one the error says what is next.
-func (f *dayFlags) choose(p *weeks.Plan, runs []*journal.Run, interval time.Duration, show func(*today.Day)) (*season.Day, error) {
+// is today's. Without one the error says so in a language, and what is next.
+func (f *dayFlags) choose(p *weeks.Plan, runs []*journal.Run, interval time.Duration, l *text.Language, show func(*today.Day)) (*season.Day, error) {
 	if f.given() {
 		if _, err := f.days(p); err != nil {
 			return nil, err
@@ -97,7 +99,7 @@ func (f *dayFlags) choose(p *weeks.Plan, runs []*journal.Run, interval time.Dura
 	}
 	now := time.Now()
 	if f.week != 0 {
-		return firstOpen(season.Of(p, runs, units.DateOf(now)).Weeks[f.week-1].Sessions)
+		return firstOpen(season.Of(p, runs, units.DateOf(now)).Weeks[f.week-1].Sessions, l)
 	}
 	if f.on != "" {
 		date, err := f.date()
@@ -112,9 +114,12 @@ func (f *dayFlags) choose(p *weeks.Plan, runs []*journal.Run, interval time.Dura
 	case day.Current != nil:
 		return day.Current, nil
 	case len(day.Planned) > 0:
-		return nil, fault.New("name the day to take it again: --on "+day.Date.String(), "today's is done")
+		return nil, errors.New(l.Day.IsDone(day.Date.String()))
 	}
-	return nil, fault.New(nextHint(p, day.Date)+"; --on names a day", "nothing is planned today")
+	if next := day.Next; next != nil {
+		return nil, errors.New(l.Day.NextIsOn(next.Date.String()))
+	}
+	return nil, errors.New(l.Day.NoneLeft(p.Starts.String(), p.End().String()))
 }
 
 // ofLog returns the session of a plan that is meant, by what a journal says is
@@ -124,7 +129,7 @@ func (f *dayFlags) ofLog(c *cobra.Command, p *weeks.Plan, log string) (*season.D
 	if err != nil {
 		return nil, err
 	}
-	return f.choose(p, runs, 0, func(*today.Day) {})
+	return f.choose(p, runs, 0, &text.English, func(*today.Day) {})
 }
 
 // firstOf returns the first session of a day that is not done, or else the
@@ -137,15 +142,15 @@ func firstOf(day *today.Day) *season.Day {
 }
 
 // firstOpen returns the first session that is neither done nor left out, or
-// else the first.
-func firstOpen(days []season.Day) (*season.Day, error) {
+// else the first. Without one the error says so in a language.
+func firstOpen(days []season.Day, l *text.Language) (*season.Day, error) {
 	for i := range days {
 		if s := days[i].State; s != season.Done && s != season.LeftOut {
 			return &days[i], nil
 		}
 	}
 	if len(days) == 0 || days[0].State == season.LeftOut {
-		return nil, fault.New("name another with --week", "the week has no session")
+		return nil, errors.New(l.Day.NoneInWeek)
 	}
 	return &days[0], nil
 }

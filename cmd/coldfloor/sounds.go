@@ -8,7 +8,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/run"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 	"coldfloor/sound"
 	"coldfloor/sound/live"
 )
@@ -48,7 +50,7 @@ func playSounds(c *cobra.Command, mute bool) error {
 	} else if device.Demonstrate(ctx, tell) != nil {
 		return nil // interrupted
 	}
-	if why := device.Notice(); why != "" {
+	if why := run.SoundNotice(&text.English, device.Notice()); why != "" {
 		fmt.Fprintf(c.ErrOrStderr(), "coldfloor: %s\n", why)
 	}
 	return nil

@@ -91,12 +91,15 @@ func (j *Journal) amend(id string, about func(*Run) ([]Line, error)) error {
 	return j.Append(lines...)
 }
 
+// ErrEnded is returned for a run that was to be ended and is.
+var ErrEnded = errors.New("it has ended already")
+
 // CloseAsIs logs an unfinished run as it stands. It fails with ErrLive while a
-// process is at the run.
+// process is at the run, and with ErrEnded if it has ended.
 func (j *Journal) CloseAsIs(id string) error {
 	return j.amend(id, func(r *Run) ([]Line, error) {
 		if r.State != Unfinished {
-			return nil, errors.New("it has ended already")
+			return nil, ErrEnded
 		}
 		return []Line{{Event: EventFinish, Finish: &Finish{Outcome: string(Interrupted), ElapsedS: units.InSeconds(r.Elapsed)}}}, nil
 	})

@@ -57,7 +57,7 @@ func Open(path string) (*Journal, error) {
 	}
 	defer f.Close()
 	if err := looksLikeJournal(f); err != nil {
-		return nil, fault.New("name another file with --journal FILE", "%s %w", path, err)
+		return nil, fault.With("name another file with --journal FILE", &Unwritable{path, err})
 	}
 	syncFolder(filepath.Dir(j.path))
 	return j, nil
@@ -76,7 +76,7 @@ func At(path string) (*Journal, error) {
 	}
 	abs = resolved(abs)
 	if info, err := os.Stat(abs); err == nil && !info.Mode().IsRegular() {
-		return nil, fault.New("name another with --journal FILE", "%s is not a regular file; a journal cannot be kept in it", path)
+		return nil, fault.With("name another with --journal FILE", &Unwritable{path, ErrNotRegular})
 	}
 	return &Journal{path: abs}, nil
 }
@@ -91,8 +91,29 @@ func unwritable(path string, err error) error {
 	if wholefile.IsFull(err) {
 		hint = "free some room, or name a file on another disk with --journal FILE"
 	}
-	return fault.New(hint, "cannot write the journal %s: %w", path, err)
+	return fault.With(hint, &Unwritable{path, err})
 }
+
+// Unwritable says that no journal can be kept in a file.
+type Unwritable struct {
+	File string
+	Err  error // why
+}
+
+// Error implements error.
+func (u *Unwritable) Error() string {
+	return "cannot write the journal " + u.File + ": " + u.Err.Error()
+}
+
+// Unwrap returns why.
+func (u *Unwritable) Unwrap() error { return u.Err }
+
+// Why no journal can be kept in a file, besides what the system says.
+var (
+	ErrLocked     = errors.New("another process holds its lock")
+	ErrNotRegular = errors.New("it is not a regular file")
+	ErrNotJournal = errors.New("it is not a journal; nothing was written to it")
+)
 
 // Path returns the journal's absolute path.
 func (j *Journal) Path() string { return j.path }
@@ -109,7 +130,7 @@ func (j *Journal) lock() (unlock func(), err error) {
 	defer cancel()
 	_, err = l.TryLockContext(ctx, 5*time.Millisecond)
 	if errors.Is(err, context.DeadlineExceeded) {
-		err = errors.New("another process holds its lock")
+		err = ErrLocked
 	}
 	return func() { l.Close() }, err
 }
@@ -201,7 +222,7 @@ func looksLikeJournal(r io.Reader) error {
 			return nil
 		}
 		if err != nil {
-			return errors.New("is not a journal; nothing was written to it")
+			return ErrNotJournal
 		}
 	}
 }

@@ -2,6 +2,7 @@ package plain
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"strings"
@@ -66,7 +67,7 @@ func (s *session) settle(ctx context.Context) (ready bool, err error) {
 		case need.Rate != nil:
 			s.rateEarlier(ctx, need.Rate)
 		case need.Choose:
-			return false, fault.New("name one of "+strings.Join(s.offered(), ", "), "no session is named")
+			return false, errors.New(s.Flow.Language().Plain.NoSession(strings.Join(s.offered(), ", ")))
 		case need.Start:
 			return true, nil
 		default:
@@ -96,7 +97,7 @@ func (s *session) ask(ctx context.Context, q *run.Ask) {
 	}
 	if s.lines == nil {
 		if q.Hint != "" {
-			fmt.Fprintln(s.Err, "hint: "+q.Hint)
+			fmt.Fprintln(s.Err, s.Flow.Language().Plain.Hint+" "+q.Hint)
 		}
 		s.Flow.Answer(q.Alone)
 		return
@@ -179,7 +180,7 @@ func (s *session) rateEarlier(ctx context.Context, r *journal.Run) {
 		err = s.Flow.Rate(said)
 	}
 	if err != nil {
-		fault.PrintLines(s.Err, fault.Text(err))
+		fault.PrintLines(s.Err, run.Why(l, err))
 		s.Flow.RateLater()
 		return
 	}
@@ -216,7 +217,7 @@ func (s *session) after(ctx context.Context, a *run.Active) error {
 	}
 	s.cautionOfPain(&said)
 	for err = a.Save(said); err != nil; err = a.Save(said) {
-		fault.PrintLines(s.Err, fault.Text(err))
+		fault.PrintLines(s.Err, run.Why(s.Flow.Language(), err))
 		fmt.Fprint(s.Err, s.Flow.Language().Plain.TryAgain)
 		switch text, ok := s.line(ctx); {
 		case !ok || text == "q":
@@ -227,7 +228,7 @@ func (s *session) after(ctx context.Context, a *run.Active) error {
 				fmt.Fprintln(s.Err, s.Flow.Language().Form.WrittenTo(safetext.Clean(file)))
 				return nil
 			}
-			fault.PrintLines(s.Err, fault.Text(err))
+			fault.PrintLines(s.Err, run.Why(s.Flow.Language(), err))
 		}
 	}
 	fmt.Fprintln(s.Err, s.Flow.Language().Step.Logged)

@@ -6,34 +6,34 @@ import (
 	"io"
 	"strings"
 
-	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/text"
 )
 
-// Ask asks for a rating of run in a language, a line a question. An empty answer skips its
-// question, the end of the input all that are left; a wrong one is asked again.
+// Ask asks for a rating of run in a language, a line a question. An empty answer
+// skips its question, the end of the input all that are left; after a wrong one
+// the question is asked again.
 func Ask(in io.Reader, out io.Writer, run *journal.Run, l *text.Language) (journal.Rating, error) {
 	var r journal.Rating
 	fmt.Fprintln(out, l.Plain.LeaveAsIs)
-	a := asker{in: bufio.NewScanner(in), out: out}
+	a := asker{in: bufio.NewScanner(in), out: out, words: &l.Plain}
 	if blocks := run.Blocks(); len(blocks) > 0 {
-		a.ask(l.Plain.AskRounds(roundsOf(run, l)), func(s string) (err error) {
+		a.ask(l.Plain.AskRounds(roundsOf(run, l)), l.Plain.RoundsMust(mostRounds(blocks)), func(s string) (err error) {
 			r.Rounds, err = ParseRounds(s, blocks)
 			return err
 		})
 	}
 	fmt.Fprintln(out, l.Form.Scale())
-	a.ask(l.Plain.AskEffort, func(s string) error {
+	a.ask(l.Plain.AskEffort, l.Plain.EffortMust, func(s string) error {
 		v, err := ParseRPE(s)
 		if err == nil {
 			r.RPE = &v
 		}
 		return err
 	})
-	a.ask(l.Plain.AskPain, func(s string) error { return SetPain(&r, s) })
-	a.ask(l.Plain.AskNote, func(s string) error { r.Note = &s; return nil })
+	a.ask(l.Plain.AskPain, "", func(s string) error { return SetPain(&r, s) })
+	a.ask(l.Plain.AskNote, "", func(s string) error { r.Note = &s; return nil })
 	return r, a.in.Err()
 }
 
@@ -41,11 +41,13 @@ func Ask(in io.Reader, out io.Writer, run *journal.Run, l *text.Language) (journ
 type asker struct {
 	in    *bufio.Scanner
 	out   io.Writer
+	words *text.Plain
 	ended bool
 }
 
-// ask asks until take takes the answer, or there is none.
-func (a *asker) ask(question string, take func(string) error) {
+// ask asks until take takes the answer, or there is none. Must is what an answer
+// must be.
+func (a *asker) ask(question, must string, take func(string) error) {
 	for !a.ended {
 		fmt.Fprint(a.out, question, ": ")
 		if a.ended = !a.in.Scan(); a.ended {
@@ -56,12 +58,20 @@ func (a *asker) ask(question string, take func(string) error) {
 		if answer == "" {
 			return
 		}
-		err := take(answer)
-		if err == nil {
+		if take(answer) == nil {
 			return
 		}
-		fault.PrintLines(a.out, fault.Text(err))
+		fmt.Fprintln(a.out, a.words.Wrong(safetext.Clean(answer), must))
 	}
+}
+
+// mostRounds returns how many rounds each block has: "3, 3, 2".
+func mostRounds(blocks []journal.PlannedBlock) string {
+	parts := make([]string, len(blocks))
+	for i, b := range blocks {
+		parts[i] = fmt.Sprint(b.Rounds)
+	}
+	return strings.Join(parts, ", ")
 }
 
 // roundsOf says how many rounds of each block are held to be done.

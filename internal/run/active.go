@@ -9,6 +9,7 @@ import (
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 	"coldfloor/internal/voice"
 	"coldfloor/sound"
 	"coldfloor/sound/live"
@@ -22,6 +23,7 @@ type Active struct {
 	Options engine.Options
 
 	engine    *engine.Engine
+	lang      *text.Language // of what is said of it
 	watch     watch
 	listeners []engine.Listener
 
@@ -173,28 +175,28 @@ func (a *Active) Louder(steps int) int {
 	return a.volume
 }
 
-// Trouble returns what is wrong with the log at the moment; it is empty if all is
+// Trouble says what is wrong with the log at the moment; it is empty if all is
 // well.
 func (a *Active) Trouble() string {
 	if a.recorder != nil {
 		if err := a.recorder.Err(); err != nil {
-			return "the log cannot be written just now and is kept in memory: " + err.Error()
+			return a.lang.Trouble.KeptInMemory(Why(a.lang, err))
 		}
 	}
 	return ""
 }
 
-// SoundNotice returns what the player should know of the sound; it is empty
-// where all is well.
+// SoundNotice says what the player should know of the sound; it is empty if all
+// is well.
 func (a *Active) SoundNotice() string {
 	if a.sound == nil {
 		return ""
 	}
-	if n := a.sound.Notice(); n != "" || a.voice == nil {
+	if n := SoundNotice(a.lang, a.sound.Notice()); n != "" || a.voice == nil {
 		return n
 	}
 	if err := a.voice.Err(); err != nil {
-		return err.Error()
+		return a.lang.Trouble.Speech(err.Error())
 	}
 	return ""
 }

@@ -2,11 +2,9 @@ package run
 
 import (
 	"slices"
-	"strings"
 	"time"
 
 	"coldfloor/internal/cautions"
-	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/units"
 )
@@ -48,19 +46,19 @@ func (f *Flow) leave() Answer { return Answer{Key: "q", Label: f.Language().Flow
 
 // askTrouble says what became of an answer.
 func (f *Flow) askTrouble() *Ask {
-	return &Ask{Title: f.Language().Flow.DidNotWork, Text: []string{fault.Text(f.trouble)},
+	return &Ask{Title: f.Language().Flow.DidNotWork, Text: []string{Why(f.Language(), f.trouble)},
 		Answers: []Answer{{Key: "enter", Label: f.Language().Flow.GoOn, Enter: true, do: func() { f.trouble = nil }}, f.leave()},
-		Alone:   Answer{Leave: true, do: func() { f.err = f.trouble }}}
+		Alone:   Answer{Leave: true, do: func() { f.err = f.inWords(f.trouble) }}}
 }
 
 // askWithoutLog asks whether to run without a log.
 func (f *Flow) askWithoutLog() *Ask {
 	out := f.leave()
-	out.do = func() { f.err = f.logErr }
+	out.do = func() { f.err = f.inWords(f.logErr) }
 	return &Ask{Title: f.Language().Flow.NoLog,
-		Text:    []string{strings.ReplaceAll(fault.Text(f.logErr), "\n", ". "), f.Language().Flow.NoLogText},
+		Text:    []string{Why(f.Language(), f.logErr), f.Language().Flow.NoLogText},
 		Answers: []Answer{{Key: "r", Label: f.Language().Flow.RunWithout, do: func() { f.logErr = nil }}, out},
-		Alone:   Answer{Leave: true, do: func() { f.err = fault.With("--no-log runs without one", f.logErr) }}}
+		Alone:   Answer{Leave: true, do: func() { f.err = &worded{Why(f.Language(), f.logErr) + "; " + f.Language().Flow.NoLogFlag, f.logErr} }}}
 }
 
 // oldAfter is how old a run that did not end must be for logging it to be
@@ -100,7 +98,7 @@ func (f *Flow) askUnfinished(r *journal.Run) *Ask {
 // rehearsal stays one and a real run stays real.
 func (f *Flow) cannotGoOn(r *journal.Run) string {
 	if _, err := Resume(r); err != nil {
-		return f.Language().Flow.CannotGoOn(err.Error())
+		return f.Language().Flow.CannotGoOn(Why(f.Language(), err))
 	}
 	switch now := f.opts.speed(); {
 	case r.Rehearsal() && now != r.Started.Speed:

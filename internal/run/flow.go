@@ -223,7 +223,7 @@ func (f *Flow) OpenSound() {
 func (f *Flow) Close() error {
 	var errs []error
 	for _, a := range f.open {
-		errs = append(errs, a.close())
+		errs = append(errs, f.inWords(a.close()))
 	}
 	f.open = nil
 	if f.sound != nil {

@@ -8,12 +8,15 @@ import (
 	"coldfloor/internal/units"
 )
 
+// errNotKept is returned where there is no log to keep a choice in.
+var errNotKept = errors.New("without a log nothing can be left out for good")
+
 // LeaveOut logs that the player chose not to do the session of a day: a run of
 // it that ended with nothing done. It trained nobody, and the day is skipped and
 // not missed.
 func (f *Flow) LeaveOut(p *plan.Plan, day *journal.Weeks) error {
 	if f.log.Journal == nil {
-		return errors.New("without a log nothing can be left out for good")
+		return errNotKept
 	}
 	now, name := f.now(), journal.NewName()
 	started := &journal.Started{Title: p.Session.Title, Source: source(p.Session.Name), Text: string(p.Session.Source),

@@ -1,11 +1,11 @@
 package run
 
 import (
-	"fmt"
 	"sync"
 	"time"
 
 	"coldfloor/internal/journal"
+	"coldfloor/internal/units"
 )
 
 // tryAgain is how long after a failure lines are tried again, if no new one
@@ -127,12 +127,22 @@ func (q *queue) close() error {
 	}
 	q.mu.Unlock()
 	<-q.done
-	switch n := len(q.pending); n {
-	case 0:
-		return nil
-	case 1:
-		return fmt.Errorf("1 line of the journal is lost: %w", q.err)
-	default:
-		return fmt.Errorf("%d lines of the journal are lost: %w", n, q.err)
+	if n := len(q.pending); n > 0 {
+		return &linesLost{n, q.err}
 	}
+	return nil
 }
+
+// linesLost says how many lines never reached the disk.
+type linesLost struct {
+	n   int
+	err error // why
+}
+
+// Error implements error.
+func (l *linesLost) Error() string {
+	return units.Count(l.n, "line") + " of the journal could not be written: " + l.err.Error()
+}
+
+// Unwrap returns why.
+func (l *linesLost) Unwrap() error { return l.err }

@@ -46,7 +46,7 @@ func TestQueueTriesAgain(t *testing.T) {
 func TestQueueTellsWhatIsLost(t *testing.T) {
 	q := newQueue(func(...journal.Line) error { return errFull })
 	q.add(journal.Line{N: 1})
-	if err := q.close(); !errors.Is(err, errFull) || !strings.HasPrefix(err.Error(), "1 line of the journal is lost") {
+	if err := q.close(); !errors.Is(err, errFull) || !strings.HasPrefix(err.Error(), "1 line of the journal could not be written") {
 		t.Errorf("%v", err)
 	}
 	if !errors.Is(q.trouble(), errFull) {

@@ -2,13 +2,11 @@ package run
 
 import (
 	"errors"
-	"fmt"
 	"path/filepath"
 	"slices"
 	"time"
 
 	"coldfloor/internal/engine"
-	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
 	"coldfloor/sessions"
@@ -17,6 +15,21 @@ import (
 // ErrNothingLeft is returned for a run whose sets are all done: it can be
 // logged as it stands, and not gone on with.
 var ErrNothingLeft = errors.New("nothing of it is left to do")
+
+// Why else a run cannot be taken up again.
+var (
+	errPrescribedLost = errors.New("the journal has lost what was prescribed in it")
+	errChanged        = errors.New("it was resumed or ended in the meantime")
+)
+
+// unreadable is a session in the journal that cannot be read any more.
+type unreadable struct{ err error }
+
+// Error implements error.
+func (u *unreadable) Error() string { return "the session in it cannot be read: " + u.err.Error() }
+
+// Unwrap returns why.
+func (u *unreadable) Unwrap() error { return u.err }
 
 // Resumption is an unfinished run that can be gone on with.
 type Resumption struct {
@@ -59,11 +72,11 @@ func unfinished(j *journal.Journal, runs []*journal.Run) []*journal.Run {
 // after the one that ended last, on its first side.
 func Resume(r *journal.Run) (*Resumption, error) {
 	if r.Started == nil || r.Started.Text == "" {
-		return nil, errors.New("the journal has lost what was prescribed in it")
+		return nil, errPrescribedLost
 	}
 	s, err := sessions.Parse(filepath.Base(r.Started.Source), []byte(r.Started.Text))
 	if err != nil {
-		return nil, fmt.Errorf("the session in it cannot be read: %w", err)
+		return nil, &unreadable{err}
 	}
 	s.Name = r.Started.Source
 	return resumeWith(r, plan.Of(s))
@@ -154,7 +167,7 @@ func GoOn(j *journal.Journal, re *Resumption, o engine.Options, c Clock) (*Recor
 	}
 	now, err := j.Find(re.Run.ID)
 	if err == nil && now.LastN != re.Run.LastN {
-		err = fault.New("start again to see how it stands", "it was resumed or ended in the meantime")
+		err = errChanged
 	}
 	if err != nil {
 		return nil, errors.Join(err, rec.Close())

@@ -20,7 +20,7 @@ func (f *Flow) Start(listeners ...engine.Listener) (*Active, error) {
 		var err error
 		if a.recorder, err = Begin(f.log.Journal, a.Plan(), Opening{Options: a.Options, Player: f.opts.Player.Name,
 			Weeks: f.weeks}, a.Clock); err != nil {
-			return nil, err
+			return nil, f.inWords(err)
 		}
 	}
 	return f.begin(a, listeners), nil
@@ -46,7 +46,7 @@ func (f *Flow) startRest(listeners []engine.Listener) (*Active, error) {
 	a.before = re.Run.Clock
 	var err error
 	if a.recorder, err = GoOn(f.log.Journal, re, a.Options, a.Clock); err != nil {
-		return nil, err
+		return nil, f.inWords(err)
 	}
 	f.begin(a, listeners).results.missed(re.Run)
 	return a, nil
@@ -56,7 +56,7 @@ func (f *Flow) startRest(listeners []engine.Listener) (*Active, error) {
 func (f *Flow) active(p *plan.Plan, o engine.Options, speed float64) *Active {
 	o.CountIn, o.AllPaced = countIn, f.opts.NoKeys
 	c := f.opts.clock(speed)
-	return &Active{Clock: c, Options: o, engine: engine.New(p, o), tally: newTally(p), alone: f.opts.NoKeys,
+	return &Active{Clock: c, Options: o, engine: engine.New(p, o), lang: f.Language(), tally: newTally(p), alone: f.opts.NoKeys,
 		watch: newWatch(c), muted: f.opts.Muted, volume: f.opts.Player.Volume}
 }
 
@@ -137,7 +137,7 @@ func (a *Active) AwaitQuiet(ctx context.Context) {
 // for results all the same.
 func Bare(p *plan.Plan, o engine.Options, c Clock, listeners ...engine.Listener) *Active {
 	f := NewFlow(Options{})
-	a := &Active{Clock: c, Options: o, engine: engine.New(p, o), tally: newTally(p), watch: newWatch(c)}
+	a := &Active{Clock: c, Options: o, engine: engine.New(p, o), lang: f.Language(), tally: newTally(p), watch: newWatch(c)}
 	f.begin(a, listeners).results.unasked = false
 	return a
 }

@@ -17,6 +17,10 @@ type Day struct {
 	OneADay, OwnSession, NoJumps, JumpsMatchToday, JumpsMatchTomorrow string // why a missed one is offered, or is not
 	LastJumps, NextJumps                                              func(span, apart string) string
 	Apart                                                             func(apart string) string
+
+	IsDone, NextIsOn func(date string) string // why there is no session for today
+	NoneLeft         func(first, last string) string
+	NoneInWeek       string
 }
 
 // englishDay is a day in English.
@@ -45,6 +49,14 @@ var englishDay = Day{
 	Apart: func(apart string) string {
 		return "today is free, and jumps before and after are " + apart + " away or more: do it, or leave it"
 	},
+	IsDone: func(date string) string { return "today's is done; --on " + date + " takes it again" },
+	NextIsOn: func(date string) string {
+		return "nothing is planned today; the next session is on " + date + ", --on " + date + " takes it now"
+	},
+	NoneLeft: func(first, last string) string {
+		return "nothing is planned today; the plan is " + first + " to " + last + ", and --on names one of its days"
+	},
+	NoneInWeek: "the week has no session; name another with --week",
 }
 
 // germanDay is a day in German.
@@ -73,4 +85,14 @@ var germanDay = Day{
 	Apart: func(apart string) string {
 		return "heute ist frei, und Sprünge davor und danach sind mindestens " + apart + " entfernt: mach sie oder lass sie"
 	},
+	IsDone: func(date string) string {
+		return "die heutige ist gemacht; mit --on " + date + " machst du sie noch einmal"
+	},
+	NextIsOn: func(date string) string {
+		return "heute ist nichts geplant; die nächste Einheit ist am " + date + ", mit --on " + date + " machst du sie jetzt"
+	},
+	NoneLeft: func(first, last string) string {
+		return "heute ist nichts geplant; der Plan reicht von " + first + " bis " + last + ", mit --on nennst du einen seiner Tage"
+	},
+	NoneInWeek: "die Woche hat keine Einheit; nimm mit --week eine andere",
 }

@@ -91,7 +91,7 @@ var German = Language{
 	},
 	Flow: Flow{
 		Leave: "verlassen", GoOn: "weiter", Start: "beginnen", Read: "Gelesen: weiter", DidNotWork: "Das ging nicht",
-		NoLog: "Das Journal lässt sich nicht schreiben", NoLogText: "Was du machst, würde nicht festgehalten. Ohne Journal beginnen?", RunWithout: "ohne Journal beginnen",
+		NoLog: "Das Journal lässt sich nicht schreiben", NoLogText: "Was du machst, würde nicht festgehalten. Ohne Journal beginnen?", RunWithout: "ohne Journal beginnen", NoLogFlag: "mit --no-log geht es ohne Journal",
 		Unfinished: "Eine Einheit ist nicht zu Ende", UnfinishedRehearsal: "Eine Probe ist nicht zu Ende",
 		Begun: func(title, when string, done, of int) string {
 			return fmt.Sprintf("%s, begonnen %s: %d von %d Sätzen gemacht.", title, when, done, of)
@@ -110,6 +110,12 @@ var German = Language{
 		DateAt:       func(date, clock string) string { return date + " um " + clock },
 	},
 	Plain: Plain{
+		Hint:       "Tipp:",
+		NoSession:  func(names string) string { return "keine Einheit genannt; es gibt " + names },
+		Wrong:      func(answer, must string) string { return "„" + answer + "“ geht nicht: " + must },
+		EffortMust: "eine Zahl von 0 bis 10", RoundsMust: func(rounds string) string {
+			return "für jeden Block eine Zahl, nicht mehr als " + rounds
+		},
 		SwitchSides: "Seite wechseln", NextExercise: "nächste Übung", Rest: "Pause", Work: "los", Ready: "bereit machen", Next: "es folgt",
 		ToGo:       func(left string) string { return "noch " + left },
 		EasierKey:  func(name string) string { return "e für " + name },
@@ -141,7 +147,7 @@ var German = Language{
 		Under18:   "Wer unter 18 ist, trainiert mit dem Einverständnis einer qualifizierten erwachsenen Person.",
 		PainNoted: "Schmerzen sind notiert. Trainiere nicht darüber hinweg: Hör auf und lass Schmerzen, die neu oder stechend sind oder nicht vergehen, ärztlich oder physiotherapeutisch ansehen.",
 	},
-	Sheet: germanSheet, Handout: germanHandout, Day: germanDay, Briefing: germanBriefing,
+	Sheet: germanSheet, Handout: germanHandout, Day: germanDay, Briefing: germanBriefing, Trouble: germanTrouble,
 }
 
 // germanDate writes Mo 7. Dez.

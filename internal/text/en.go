@@ -102,7 +102,7 @@ var English = Language{
 	},
 	Flow: Flow{
 		Leave: "leave", GoOn: "go on", Start: "start", Read: "I have read this: go on", DidNotWork: "That did not work",
-		NoLog: "The log cannot be written", NoLogText: "What you do would not be kept. Run without a log?", RunWithout: "run without a log",
+		NoLog: "The log cannot be written", NoLogText: "What you do would not be kept. Run without a log?", RunWithout: "run without a log", NoLogFlag: "--no-log runs without one",
 		Unfinished: "A session did not end", UnfinishedRehearsal: "A rehearsal did not end",
 		Begun: func(title, when string, done, of int) string {
 			return fmt.Sprintf("%s, begun %s: %d of %d sets done.", title, when, done, of)
@@ -121,6 +121,12 @@ var English = Language{
 		DateAt:       func(date, clock string) string { return date + " at " + clock },
 	},
 	Plain: Plain{
+		Hint:       "hint:",
+		NoSession:  func(names string) string { return "no session is named; there are " + names },
+		Wrong:      func(answer, must string) string { return "\"" + answer + "\" will not do: " + must },
+		EffortMust: "a number from 0 to 10", RoundsMust: func(rounds string) string {
+			return "a number for each block, at most " + rounds
+		},
 		SwitchSides: "switch sides", NextExercise: "next exercise", Rest: "rest", Work: "work", Ready: "ready", Next: "next",
 		ToGo:       func(left string) string { return left + " to go" },
 		EasierKey:  func(name string) string { return "e for " + name },
@@ -150,5 +156,5 @@ var English = Language{
 		Under18:   "Players under 18 train with the agreement of a qualified adult.",
 		PainNoted: "Pain is noted. Do not train through it: stop, and see a licensed practitioner about pain that is new, is sharp or does not go away.",
 	},
-	Sheet: englishSheet, Handout: englishHandout, Day: englishDay, Briefing: englishBriefing,
+	Sheet: englishSheet, Handout: englishHandout, Day: englishDay, Briefing: englishBriefing, Trouble: englishTrouble,
 }

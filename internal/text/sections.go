@@ -97,6 +97,7 @@ type Flow struct {
 	Leave, GoOn, Start, Read         string
 	DidNotWork                       string
 	NoLog, NoLogText, RunWithout     string
+	NoLogFlag                        string // what to call the program with
 	Unfinished, UnfinishedRehearsal  string
 	Begun                            func(title, when string, done, of int) string
 	LogAsIs, GoOnFrom, OldRun, Later string
@@ -112,6 +113,11 @@ type Flow struct {
 // Plain is what the plain run says.
 type Plain struct {
 	SwitchSides, NextExercise, Rest, Work, Ready, Next    string
+	Hint                                                  string // before what could be done
+	NoSession                                             func(names string) string
+	Wrong                                                 func(answer, must string) string
+	EffortMust                                            string // what an answer must be
+	RoundsMust                                            func(rounds string) string
 	ToGo                                                  func(left string) string
 	EasierKey                                             func(name string) string
 	SetSkipped                                            string

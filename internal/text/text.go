@@ -32,6 +32,7 @@ type Language struct {
 	Handout  Handout
 	Day      Day
 	Briefing Briefing
+	Trouble  Trouble
 
 	names func() map[string]string // shown in place of a name that the built-in sessions use, by that name; nil: none
 }

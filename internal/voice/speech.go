@@ -2,7 +2,6 @@ package voice
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -20,8 +19,15 @@ type speech struct {
 	args    func(language, wav string) []string
 }
 
-// errNoSpeech is returned where the system has no speech that is known.
-var errNoSpeech = errors.New("no speech program found")
+// NoSpeech says that the system has no speech program that is known.
+type NoSpeech struct {
+	Programs []string // that would do, the best first
+}
+
+// Error implements error.
+func (n *NoSpeech) Error() string {
+	return "no speech program found: there is no " + strings.Join(n.Programs, " and no ")
+}
 
 // findSpeech returns the system's own speech for a language.
 func findSpeech(language string) (*speech, error) {
@@ -39,7 +45,7 @@ func findSpeech(language string) (*speech, error) {
 	if runtime.GOOS != "windows" && runtime.GOOS != "darwin" {
 		hint = "install " + names[0] + ", or leave --voice out"
 	}
-	return nil, fault.New(hint, "%w: there is no %s", errNoSpeech, strings.Join(names, " and no "))
+	return nil, fault.With(hint, &NoSpeech{names})
 }
 
 // speeches returns the speech programs that a system may have, best first.

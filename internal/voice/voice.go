@@ -2,7 +2,6 @@ package voice
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"sync"
 
@@ -94,7 +93,7 @@ func (v *Voice) render(ctx context.Context, text string) {
 	defer v.mu.Unlock()
 	v.clips[text] = clip
 	if err != nil && v.err == nil {
-		v.err = fmt.Errorf("speech: %w", err)
+		v.err = err
 	}
 }
 

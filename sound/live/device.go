@@ -1,7 +1,6 @@
 package live
 
 import (
-	"fmt"
 	"slices"
 	"time"
 
@@ -16,7 +15,7 @@ func (l *Sound) watch(now time.Duration) {
 	if moved != f.moved {
 		f.moved, f.stalled = moved, 0
 		if (l.state == opening || l.state == absent) && l.out.err() == nil {
-			l.state, l.notice, f.anchored = playing, "", false
+			l.state, l.lack, f.anchored = playing, NoLack, false
 			l.pace.begin(now, l.out.steady())
 		}
 	} else if l.state == playing {
@@ -25,22 +24,18 @@ func (l *Sound) watch(now time.Duration) {
 	switch l.state {
 	case opening:
 		if now > f.deadline {
-			l.lose("no sound device")
+			l.lose(NoDevice)
 		}
 	case playing:
 		if f.stalled > stallWait || l.out.err() != nil {
-			l.lose("the sound device went away")
+			l.lose(DeviceLost)
 		}
 	}
 }
 
 // lose gives up on the device, at least until it moves again.
-func (l *Sound) lose(why string) {
-	l.state = absent
-	l.notice = why
-	if l.opts.Bell != nil {
-		l.notice = fmt.Sprintf("%s, the terminal bell takes over", why)
-	}
+func (l *Sound) lose(why Lack) {
+	l.state, l.lack = absent, why
 	l.takeBack()
 }
 

@@ -26,8 +26,8 @@ func TestWithNoDeviceTheBellTakesOver(t *testing.T) {
 		if want := []float64{2, 3, 4, 5, 9, 19, 26, 27, 28, 29, 33}; !slices.Equal(got, want) {
 			t.Errorf("the bell rang at %v, want %v", got, want)
 		}
-		if n := s.live.Notice(); n != "no sound device, the terminal bell takes over" {
-			t.Errorf("notice %q", n)
+		if n := s.live.Notice(); n != (Notice{NoDevice, true}) {
+			t.Errorf("notice %v", n)
 		}
 	})
 }
@@ -36,8 +36,8 @@ func TestADeviceThatTakesNothingIsNone(t *testing.T) {
 	d := &simDevice{stalled: true}
 	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
 		s.until(6 * time.Second)
-		if len(s.rings()) != 4 || s.live.Notice() == "" {
-			t.Errorf("bell %v, notice %q", s.rings(), s.live.Notice())
+		if len(s.rings()) != 4 || s.live.Notice() == (Notice{}) {
+			t.Errorf("bell %v, notice %v", s.rings(), s.live.Notice())
 		}
 	})
 }
@@ -48,8 +48,8 @@ func TestADeviceMayGoAwayAndComeBack(t *testing.T) {
 		s.until(7 * time.Second)
 		d.set(func() { d.stalled = true })
 		s.until(20 * time.Second)
-		if n := s.live.Notice(); n != "the sound device went away, the terminal bell takes over" {
-			t.Errorf("notice %q", n)
+		if n := s.live.Notice(); n != (Notice{DeviceLost, true}) {
+			t.Errorf("notice %v", n)
 		}
 		if want := []time.Duration{9 * time.Second, 19 * time.Second}; !slices.Equal(s.rings(), want) {
 			t.Errorf("the bell rang at %v, want %v", s.rings(), want)
@@ -58,8 +58,8 @@ func TestADeviceMayGoAwayAndComeBack(t *testing.T) {
 		before := len(d.heard())
 		s.until(34 * time.Second)
 		spaced(t, d.heard()[before:], 26, 27, 28, 29, 33)
-		if len(s.rings()) != 2 || s.live.Notice() != "" {
-			t.Errorf("bell %v, notice %q", s.rings(), s.live.Notice())
+		if len(s.rings()) != 2 || s.live.Notice() != (Notice{}) {
+			t.Errorf("bell %v, notice %v", s.rings(), s.live.Notice())
 		}
 	})
 }
@@ -70,8 +70,8 @@ func TestADeviceMayTakeSamplesInVain(t *testing.T) {
 	d := &simDevice{failed: errors.New("no device")}
 	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
 		s.until(10 * time.Second)
-		if n := s.live.Notice(); n != "no sound device, the terminal bell takes over" {
-			t.Errorf("notice %q", n)
+		if n := s.live.Notice(); n != (Notice{NoDevice, true}) {
+			t.Errorf("notice %v", n)
 		}
 		if want := []time.Duration{2 * time.Second, 3 * time.Second, 4 * time.Second, 5 * time.Second, 9 * time.Second}; !slices.Equal(s.rings(), want) {
 			t.Errorf("the bell rang at %v, want %v", s.rings(), want)
@@ -80,8 +80,8 @@ func TestADeviceMayTakeSamplesInVain(t *testing.T) {
 		before := len(d.heard())
 		s.until(34 * time.Second)
 		spaced(t, d.heard()[before:], 19, 19.18, 26, 27, 28, 29, 33)
-		if n := s.live.Notice(); n != "" || len(s.rings()) != 5 {
-			t.Errorf("notice %q, bell %v", n, s.rings())
+		if n := s.live.Notice(); n != (Notice{}) || len(s.rings()) != 5 {
+			t.Errorf("notice %v, bell %v", n, s.rings())
 		}
 	})
 }
@@ -106,12 +106,12 @@ func TestASlowDeviceIsOpenedOnce(t *testing.T) {
 	d := &simDevice{slow: 12 * time.Second}
 	perform(t, soundtest.Planned(t, hops), Options{}, d, func(s *stage) {
 		s.until(6 * time.Second)
-		if s.live.Notice() == "" {
+		if s.live.Notice() == (Notice{}) {
 			t.Error("nothing says that there is no sound yet")
 		}
 		s.until(15 * time.Second)
-		if d.opened != 1 || s.live.Notice() != "" {
-			t.Errorf("opened %d times, notice %q", d.opened, s.live.Notice())
+		if d.opened != 1 || s.live.Notice() != (Notice{}) {
+			t.Errorf("opened %d times, notice %v", d.opened, s.live.Notice())
 		}
 	})
 }
@@ -120,8 +120,8 @@ func TestMutedOpensNoDevice(t *testing.T) {
 	d := &simDevice{}
 	perform(t, soundtest.Planned(t, hops), Options{Muted: true}, d, func(s *stage) {
 		s.until(15 * time.Second)
-		if d.opened != 0 || len(s.rings()) > 0 || s.live.Notice() != "" {
-			t.Errorf("opened %d times, bell %v, notice %q", d.opened, s.rings(), s.live.Notice())
+		if d.opened != 0 || len(s.rings()) > 0 || s.live.Notice() != (Notice{}) {
+			t.Errorf("opened %d times, bell %v, notice %v", d.opened, s.rings(), s.live.Notice())
 		}
 		s.live.SetMuted(false)
 		s.until(34 * time.Second)
@@ -151,8 +151,8 @@ func TestOverSSHTheBellTakesOver(t *testing.T) {
 		l := newLive(Options{Volume: 1, Bell: func() { rings.Add(1) }}, d)
 		l.Play(sound.Placed{At: time.Second, Clip: sound.GetReady}, sound.Placed{At: 2 * time.Second, Clip: sound.Lowering})
 		time.Sleep(3 * time.Second)
-		if d.opened != 0 || rings.Load() != 1 || l.Notice() == "" {
-			t.Errorf("opened %d times, rang %d times, notice %q", d.opened, rings.Load(), l.Notice())
+		if d.opened != 0 || rings.Load() != 1 || l.Notice() == (Notice{}) {
+			t.Errorf("opened %d times, rang %d times, notice %v", d.opened, rings.Load(), l.Notice())
 		}
 		l.Close()
 	})

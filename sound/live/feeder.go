@@ -73,7 +73,7 @@ func (l *Sound) open() {
 	l.inHand = false
 	switch {
 	case err != nil:
-		l.lose("no sound device")
+		l.lose(NoDevice)
 	case l.closed:
 		l.out.close()
 	default:

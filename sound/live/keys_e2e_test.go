@@ -105,15 +105,15 @@ func TestTheServerDies(t *testing.T) {
 	time.Sleep(1050 * ms) // the second pip sounds
 	server.Stop()
 	time.Sleep(4950 * ms)
-	if rings.Load() != 2 || l.Notice() != "the sound device went away, the terminal bell takes over" {
-		t.Errorf("the bell rang %d times, notice %q", rings.Load(), l.Notice())
+	if rings.Load() != 2 || l.Notice() != (Notice{DeviceLost, true}) {
+		t.Errorf("the bell rang %d times, notice %v", rings.Load(), l.Notice())
 	}
 	if err := server.Restart(); err != nil {
 		t.Fatal(err)
 	}
 	waitFor(t, l, playing, asleep)
-	if n := l.Notice(); n != "" {
-		t.Errorf("notice %q though the server is back", n)
+	if n := l.Notice(); n != (Notice{}) {
+		t.Errorf("notice %v though the server is back", n)
 	}
 	rec, err := server.Record()
 	if err != nil {

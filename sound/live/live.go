@@ -46,7 +46,7 @@ type Sound struct {
 	state  state
 	muted  bool
 	volume float64
-	notice string
+	lack   Lack
 	wanted bool // a device: not while muted from the start, nor over SSH
 	opened bool // the device, by the goroutine that opens it
 	inHand bool // a goroutine is opening the device, which may take its time
@@ -171,14 +171,6 @@ func (l *Sound) SetVolume(v float64) {
 	l.applyVolume()
 }
 
-// Notice returns the line, in lower case, that says why the bell stands in for
-// sound; it is empty while there is nothing to say.
-func (l *Sound) Notice() string {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	return l.notice
-}
-
 // Close lets what sounds now end, for two seconds at most, and lets the device
 // go.
 func (l *Sound) Close() {
@@ -230,7 +222,7 @@ func (l *Sound) openUnlessMuted() {
 	switch {
 	case l.state != unopened || l.muted || l.closed:
 	case os.Getenv("SSH_CONNECTION") != "":
-		l.lose("no sound over SSH")
+		l.lose(OverSSH)
 	default:
 		l.state, l.wanted, l.inHand = opening, true, true
 		var wait time.Duration

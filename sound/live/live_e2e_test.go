@@ -111,8 +111,8 @@ func record(t *testing.T, text string, o sound.Options) error {
 		r.Tick()
 	}
 	l.Close()
-	if n := l.Notice(); n != "" {
-		t.Errorf("notice %q", n)
+	if n := l.Notice(); n != (Notice{}) {
+		t.Errorf("notice %v", n)
 	}
 	t.Logf("processor time of the session with its sound: %.2f %% of a core", 100*(processor()-used).Seconds()/time.Since(began).Seconds())
 	samples := stopRecording(t, rec)

@@ -199,8 +199,8 @@ func TestLiveCuesStandAsInThePlan(t *testing.T) {
 		s.until(34 * time.Second)
 		// Ten left is two knocks 180 ms apart, done goes by as one.
 		spaced(t, d.heard(), 2, 3, 4, 5, 9, 19, 19.18, 26, 27, 28, 29, 33)
-		if n := s.live.Notice(); n != "" || len(s.rings()) > 0 {
-			t.Errorf("notice %q, bell %v", n, s.rings())
+		if n := s.live.Notice(); n != (Notice{}) || len(s.rings()) > 0 {
+			t.Errorf("notice %v, bell %v", n, s.rings())
 		}
 	})
 }
