@@ -37,6 +37,22 @@ func Clean(s string) string {
 	if printableASCII(s) {
 		return s
 	}
+	for range passes {
+		c := once(s)
+		if c == s {
+			break
+		}
+		s = c
+	}
+	return s
+}
+
+// passes bounds how often a text is cleaned: what was dropped may have stood
+// between two parts of one character, which then take another order.
+const passes = 8
+
+// once cleans a text once.
+func once(s string) string {
 	var last rune
 	seen := strings.Map(func(r rune) rune {
 		if isJoiner(r) && !joins(last) {
@@ -52,7 +68,6 @@ func Clean(s string) string {
 	for c := range Characters(norm.NFC.String(seen)) {
 		last = writeCluster(&b, c, last)
 	}
-	// What was dropped may have stood between two parts of one character.
 	return norm.NFC.String(b.String())
 }
 
@@ -119,6 +134,7 @@ func writeCluster(b *strings.Builder, cluster string, last rune) rune {
 	first, size := utf8.DecodeRuneInString(cluster)
 	if isMark(first) && !carries(last) {
 		write(circle)
+		marks++
 	}
 	write(first)
 	if first == ' ' && size < len(cluster) {

@@ -36,7 +36,9 @@ func files() [][]byte {
 	endless := spoken(22050, 1, 16, 40) // as a program writes that cannot seek in what it writes
 	copy(endless[4:], "\xff\xff\xff\xff")
 	copy(endless[40:], "\xff\xff\xff\xff")
-	return [][]byte{spoken(22050, 1, 16, 40), spoken(44100, 2, 16, 20), spoken(16000, 1, 8, 60), spoken(48000, 1, 24, 20), endless}
+	wide := spoken(44100, 2, 16, 20) // of more channels than it has bytes for
+	copy(wide[22:], "\xc2\xe7")
+	return [][]byte{spoken(22050, 1, 16, 40), spoken(44100, 2, 16, 20), spoken(16000, 1, 8, 60), spoken(48000, 1, 24, 20), endless, wide}
 }
 
 // heard fails unless a file is refused, or gives sound that can be played.
