@@ -35,7 +35,7 @@ func Run(o Options, signals <-chan os.Signal) (closing string, err error) {
 	if app.form.active != nil {
 		err = errors.Join(err, app.keepTyped())
 	}
-	if app.underWay() && o.Flow.Logged() {
+	if app.underWay() && o.Flow.Logged() && app.run.run.Written() == nil { // what is not is told when the log is closed
 		app.closing = app.opts.Flow.Language().Step.Kept
 	}
 	return app.Closing(), errors.Join(err, app.Err())

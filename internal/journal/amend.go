@@ -44,7 +44,7 @@ func (j *Journal) AddOnPaper(s OnPaper) (id string, err error) {
 	for i := range lines {
 		lines[i].V, lines[i].Run, lines[i].N = Version, id, i+1
 	}
-	return id, j.Append(lines...)
+	return id, j.AppendWhole(lines...)
 }
 
 // Find reads the present state of one run.
@@ -88,7 +88,7 @@ func (j *Journal) amend(id string, about func(*Run) ([]Line, error)) error {
 		l := &lines[i]
 		l.V, l.Run, l.N, l.At, l.Clock = Version, id, r.LastN+1+i, now.Round(time.Millisecond), units.InSeconds(r.Clock)
 	}
-	return j.Append(lines...)
+	return j.AppendWhole(lines...)
 }
 
 // ErrEnded is returned for a run that was to be ended and is.

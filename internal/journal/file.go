@@ -141,7 +141,14 @@ func (j *Journal) lock() (unlock func(), err error) {
 // twice counts once. The caller fills in Run and N.
 //
 // A line that the reader would refuse is refused here, and then none is written.
-func (j *Journal) Append(lines ...Line) error {
+func (j *Journal) Append(lines ...Line) error { return j.append(lines, false) }
+
+// AppendWhole is Append for lines that say nothing without each other: they are
+// written with one write, and taken back together.
+func (j *Journal) AppendWhole(lines ...Line) error { return j.append(lines, true) }
+
+// append appends lines, with one write each or with one for all of them.
+func (j *Journal) append(lines []Line, whole bool) error {
 	for i := range lines {
 		if _, err := lines[i].check(); err != nil {
 			return fmt.Errorf("line %d of run %s cannot be logged: it %w", lines[i].N, lines[i].Run, err)
@@ -158,7 +165,7 @@ func (j *Journal) Append(lines ...Line) error {
 	}
 	before, err := f.Stat()
 	if err == nil {
-		err = appendTo(f, lines)
+		err = appendTo(f, lines, whole)
 	}
 	if after, statErr := f.Stat(); err == nil && statErr == nil {
 		appended(j.path, before, after)
@@ -178,9 +185,9 @@ type file interface {
 	Sync() error
 }
 
-// appendTo appends lines to f. A line that an earlier process left torn keeps
+// appendTo appends lines to f, with one write for all of them if whole. A line that an earlier process left torn keeps
 // what it has, on a line of its own.
-func appendTo(f file, lines []Line) error {
+func appendTo(f file, lines []Line, whole bool) error {
 	info, err := f.Stat()
 	if err != nil {
 		return err
@@ -201,7 +208,9 @@ func appendTo(f file, lines []Line) error {
 		if err != nil {
 			return err
 		}
-		buf.Write(text)
+		if buf.Write(text); whole && i < len(lines)-1 {
+			continue
+		}
 		n, err := f.Write(buf.Bytes())
 		if err != nil {
 			return errors.Join(err, f.Truncate(size))

@@ -122,7 +122,7 @@ func TestAppendAfterATornLine(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if err := appendTo(f, []Line{paused("AFTER", 1)}); err != nil {
+		if err := appendTo(f, []Line{paused("AFTER", 1)}, false); err != nil {
 			t.Fatal(err)
 		}
 		f.Close()

@@ -39,14 +39,14 @@ func TestAppendToAFullDisk(t *testing.T) {
 	defer f.Close()
 	disk := &fullDisk{f, 300}
 	lines := []Line{paused("A", 1), paused("A", 2), paused("A", 3)}
-	if err := appendTo(disk, lines); !errors.Is(err, errFull) {
+	if err := appendTo(disk, lines, false); !errors.Is(err, errFull) {
 		t.Fatalf("%v", err)
 	}
 	if got, damage := readAll(t, []byte(contents(t, j))); len(got) == 0 || len(got) == 3 || len(damage) != 0 {
 		t.Errorf("%d lines, damage %v: the part that was written is not taken back", len(got), damage)
 	}
 	disk.room = 10_000
-	if err := appendTo(disk, lines); err != nil {
+	if err := appendTo(disk, lines, false); err != nil {
 		t.Fatal(err)
 	}
 	if r := only(t, j); r.Pauses != 3 || r.LastN != 3 {
@@ -63,5 +63,27 @@ func TestFullDiskIsSaid(t *testing.T) {
 	}
 	if !errors.Is(err, syscall.ENOSPC) || !strings.Contains(fault.Hint(err), "free some room") {
 		t.Errorf("%v, hint %q", err, fault.Hint(err))
+	}
+}
+
+// Lines that say nothing without each other are written all, or none.
+func TestAppendWholeToAFullDisk(t *testing.T) {
+	j := openTemp(t)
+	f, err := j.open()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	disk := &fullDisk{f, 300}
+	lines := []Line{paused("A", 1), paused("A", 2), paused("A", 3)}
+	if err := appendTo(disk, lines, true); !errors.Is(err, errFull) || contents(t, j) != "" {
+		t.Fatalf("%v, and %q is left", err, contents(t, j))
+	}
+	disk.room = 10_000
+	if err := appendTo(disk, lines, true); err != nil {
+		t.Fatal(err)
+	}
+	if r := only(t, j); r.Pauses != 3 || r.LastN != 3 {
+		t.Errorf("%+v", r)
 	}
 }

@@ -105,7 +105,7 @@ func appendBatch(t *rapid.T, f file, n *int, acknowledged map[int]bool) (on bool
 		*n++
 		lines = append(lines, paused("RUN", *n))
 	}
-	if err := appendTo(f, lines); err != nil {
+	if err := appendTo(f, lines, false); err != nil {
 		panic(fmt.Sprint("append: ", err))
 	}
 	for _, l := range lines {

@@ -197,17 +197,22 @@ func (s *session) cautionOfPain(r *journal.Rating) {
 // after asks what the player has to say, if there is a keyboard, and tells where
 // it can be said if not.
 func (s *session) after(ctx context.Context, a *run.Active) error {
+	if !s.Flow.Logged() {
+		return nil
+	}
+	end := ""
 	switch {
-	case a.View().Phase != engine.Over && s.Flow.Logged():
-		fmt.Fprintln(s.Err, s.Flow.Language().Step.Kept)
-		return nil
-	case a.View().Phase != engine.Over || !s.Flow.Logged():
-		return nil
+	case a.View().Phase != engine.Over:
+		end = s.Flow.Language().Step.Kept
 	case a.Rehearsal():
-		fmt.Fprintln(s.Err, s.Flow.Language().Plain.Rehearsal)
-		return nil
+		end = s.Flow.Language().Plain.Rehearsal
 	case s.lines == nil || a.Alone() || ctx.Err() != nil:
-		fmt.Fprintln(s.Err, s.Flow.Language().Plain.RateLast)
+		end = s.Flow.Language().Plain.RateLast
+	}
+	if end != "" {
+		if a.Written() == nil { // what is not is told when the log is closed
+			fmt.Fprintln(s.Err, end)
+		}
 		return nil
 	}
 	s.results(ctx, a)

@@ -21,7 +21,7 @@ func (f *Flow) LeaveOut(p *plan.Plan, day *journal.Weeks) error {
 	now, name := f.now(), journal.NewName()
 	started := &journal.Started{Title: p.Session.Title, Source: source(p.Session.Name), Text: string(p.Session.Source),
 		Player: f.opts.Player.Name, TotalS: units.InSeconds(p.Total), Blocks: Prescribed(p), Program: journal.Program(), Weeks: day}
-	err := f.log.Journal.Append(
+	err := f.log.Journal.AppendWhole(
 		journal.Line{V: journal.Version, Run: name, N: 1, At: now, Event: journal.EventStarted, Started: started},
 		journal.Line{V: journal.Version, Run: name, N: 2, At: now, Event: journal.EventFinish, Finish: &journal.Finish{Outcome: string(journal.Stopped)}})
 	if err != nil {

@@ -130,7 +130,7 @@ func (r *Recorder) copyTo(file string) error {
 	if err != nil {
 		return err
 	}
-	return j.Append(r.lines...)
+	return j.AppendWhole(r.lines...)
 }
 
 // Close writes what still waits and lets go of the run. A run that has not

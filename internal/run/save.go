@@ -20,6 +20,14 @@ func (a *Active) Save(v journal.Rating) error {
 	return a.recorder.queue.flush()
 }
 
+// Written returns nil if all of the run so far is on the disk, or why it is not.
+func (a *Active) Written() error {
+	if a.recorder == nil {
+		return nil
+	}
+	return a.recorder.queue.flush()
+}
+
 // SaveElsewhere writes the lines of the run, and what the player said of it, to
 // a journal of their own, in the first of the working folder, the home folder
 // and the one for temporary files that can be written. It returns the file. Put
