@@ -44,7 +44,7 @@ func (s *scene) work(p *plan.Plan, v engine.View) {
 	step := p.Steps[v.Step]
 	left := units.Clock(ceilSecond(v.Remaining)) // a bare figure beside another says nothing
 	if s.phase == palette.OwnPace {
-		left = s.lang.Screen.Target(units.Clock(v.Elapsed), units.Clock(v.Length))
+		left = s.lang.Screen.Target(units.Clock(v.Elapsed.Truncate(time.Second)), units.Clock(v.Length))
 	}
 	rhythm := p.Rhythm(v.Step, v.Easier)
 	beat, ok := rhythm.At(v.Elapsed)
@@ -63,8 +63,8 @@ func (s *scene) work(p *plan.Plan, v engine.View) {
 		}
 		s.count.beside = []aside{beside(left), beside(s.lang.Screen.Of(beat.Of))}
 	case s.phase == palette.OwnPace:
-		s.count = figure(units.Clock(v.Elapsed))
-		s.count.beside = []aside{beside(s.lang.Screen.Target(units.Clock(v.Elapsed), units.Clock(v.Length)))}
+		s.count = figure(units.Clock(v.Elapsed.Truncate(time.Second)))
+		s.count.beside = []aside{beside(s.lang.Screen.Target(units.Clock(v.Elapsed.Truncate(time.Second)), units.Clock(v.Length)))}
 	default:
 		s.count = figure(timeLeft(ceilSecond(v.Remaining)))
 	}

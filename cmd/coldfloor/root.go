@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
+	"os"
 	"runtime"
 	"strings"
 	"syscall"
@@ -16,6 +18,7 @@ import (
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/nearest"
+	"coldfloor/internal/wholefile"
 	"coldfloor/internal/yamlread"
 )
 
@@ -103,8 +106,22 @@ func report(err error, stderr io.Writer) int {
 		fault.PrintLines(stderr, problems.Error())
 		return exitProblems
 	}
-	fault.Print(stderr, err)
+	fault.Print(stderr, ofStandardOutput(err))
 	return exitProblems
+}
+
+// ofStandardOutput says of what could not be printed where it was going, which
+// the system names after a file that nobody gave.
+func ofStandardOutput(err error) error {
+	var e *fs.PathError
+	if !errors.As(err, &e) || e.Path != os.Stdout.Name() {
+		return err
+	}
+	hint := "send it somewhere else"
+	if wholefile.IsFull(e.Err) {
+		hint = "free some room, or send it somewhere else"
+	}
+	return fault.New(hint, "cannot write to standard output: %w", e.Err)
 }
 
 // isClosedPipe reports whether err says that the reader of the output has gone.

@@ -31,7 +31,7 @@ func List(runs []*journal.Run, live func(id string) bool) string {
 	shown := faceOf(time.Local, starts...)
 	for _, r := range runs {
 		t.Rows = append(t.Rows, []string{short[r.ID], shown.at(r.Start, dateTime), safetext.Fit(r.Title(), 36), rounds(r),
-			units.Clock(r.Elapsed.Round(time.Second)), effort(r), loadOf(r), pain(r), State(r, live)})
+			units.Clock(r.Elapsed), effort(r), loadOf(r), pain(r), State(r, live)})
 	}
 	return t.String() + shown.note(time.Now())
 }

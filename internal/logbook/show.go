@@ -20,7 +20,7 @@ func Show(r *journal.Run, live func(id string) bool) string {
 	fmt.Fprintf(&b, "%s\n", safetext.Clean(r.Title()))
 	shown := faceOf(time.Local, times(r)...)
 	fmt.Fprintf(&b, "%s, %s long, %s\nrun %s\n\n", shown.at(r.Start, "Monday 2 January 2006 15:04"),
-		units.Clock(r.Elapsed.Round(time.Second)), State(r, live), r.ID)
+		units.Clock(r.Elapsed), State(r, live), r.ID)
 	b.WriteString(facts(r, shown).String())
 	if len(r.Sets)+len(r.Rests) > 0 {
 		b.WriteString("\n" + course(r).String())
@@ -172,7 +172,7 @@ func howRest(x *journal.Rest) string {
 	return how
 }
 
-func clock(s float64) string { return units.Clock(units.Seconds(s).Round(time.Second)) }
+func clock(s float64) string { return units.Clock(units.Seconds(s)) }
 
 // difference returns a signed number of seconds, or nothing below half of one.
 func difference(s float64) string {

@@ -3,7 +3,6 @@ package pace
 import (
 	"fmt"
 	"strings"
-	"time"
 
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/units"
@@ -16,7 +15,7 @@ func (e Estimate) Line() string {
 	switch {
 	case e.Enough():
 		line := fmt.Sprintf("your length: %s, four times out of five between %s and %s; from %s that you ended, in %s",
-			units.Clock(e.Yours.Round(time.Second)), units.Clock(e.Low.Round(time.Second)), units.Clock(e.High.Round(time.Second)),
+			units.Clock(e.Yours), units.Clock(e.Low), units.Clock(e.High),
 			units.Count(e.Sets, "set"), units.Count(e.Sessions, "session"))
 		if len(e.Lacking) > 0 {
 			line += "; at the prescribed pace: " + names(e.Lacking)

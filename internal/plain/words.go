@@ -163,7 +163,7 @@ func (p *Printer) standing(v engine.View) string {
 	if round := p.lang.Round(p.plan, v.Step); round != "" {
 		line += ", " + round
 	}
-	return line + "; " + p.lang.Plain.SessionToGo(units.Clock(v.Left.Round(time.Second)))
+	return line + "; " + p.lang.Plain.SessionToGo(units.Clock(v.Left))
 }
 
 // tenLeft says that a long rest has ten seconds to go, once, if it has. It

@@ -100,7 +100,7 @@ func average(v float64) string { return fmt.Sprintf("%.1f", v) }
 func ratio(v float64) string { return fmt.Sprintf("%.2f", v) }
 
 // clock writes a length of time to the second.
-func clock(d time.Duration) string { return units.Clock(d.Round(time.Second)) }
+func clock(d time.Duration) string { return units.Clock(d) }
 
 // effort writes an RPE, which may have decimals.
 func effort(rpe float64) string { return fmt.Sprintf("%.3g", rpe) }

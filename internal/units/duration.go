@@ -175,12 +175,14 @@ func FormatDuration(d time.Duration) string {
 	return b.String()
 }
 
-// Clock writes d as M:SS, or H:MM:SS from an hour on, with what is less than a
-// second cut off: round up first where time left is shown.
+// Clock writes d as M:SS, or H:MM:SS from an hour on, rounded to the second, so
+// that a length reads the same wherever it stands. Time that is counted is cut
+// to whole seconds first: down if it is counted up, and up if it is what is left.
 func Clock(d time.Duration) string {
 	if d < 0 {
 		return "-" + Clock(d.Abs())
 	}
+	d = d.Round(time.Second)
 	h, m, s := d/time.Hour, d/time.Minute%60, d/time.Second%60
 	if h > 0 {
 		return fmt.Sprintf("%d:%02d:%02d", h, m, s)
@@ -191,7 +193,10 @@ func Clock(d time.Duration) string {
 // ClockMillis writes d as M:SS.mmm, or H:MM:SS.mmm from an hour on, with what
 // is less than a millisecond cut off.
 func ClockMillis(d time.Duration) string {
-	return fmt.Sprintf("%s.%03d", Clock(d), d.Abs()/time.Millisecond%1000)
+	if d < 0 {
+		return "-" + ClockMillis(d.Abs())
+	}
+	return fmt.Sprintf("%s.%03d", Clock(d.Truncate(time.Second)), d/time.Millisecond%1000)
 }
 
 func itoa(n int64) string { return strconv.FormatInt(n, 10) }

@@ -65,8 +65,13 @@ func TestClock(t *testing.T) {
 		if got := ClockMillis(d); got != want {
 			t.Errorf("ClockMillis(%v) = %q, want %q", d, got, want)
 		}
-		if got := Clock(d); got != want[:len(want)-4] {
-			t.Errorf("Clock(%v) = %q, want %q", d, got, want[:len(want)-4])
+	}
+	for d, want := range map[time.Duration]string{
+		0: "0:00", 499 * time.Millisecond: "0:00", 500 * time.Millisecond: "0:01", 59*time.Second + 500*time.Millisecond: "1:00", 54*time.Minute + 50500*time.Millisecond: "54:51",
+		time.Hour - time.Millisecond: "1:00:00", 25*time.Hour + 61*time.Second: "25:01:01", -90500 * time.Millisecond: "-1:31",
+	} {
+		if got := Clock(d); got != want {
+			t.Errorf("Clock(%v) = %q, want %q", d, got, want)
 		}
 	}
 }
