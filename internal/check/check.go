@@ -62,8 +62,29 @@ func Run(p *plan.Plan, o Options) []Finding {
 			r.run(c)
 		}
 	}
+	c.onceForPractice()
 	sortFindings(c.found)
 	return c.found
+}
+
+// onceForPractice drops what is found of practice tries and word for word of
+// the tries that count too: who mends the one mends the other.
+func (c *checker) onceForPractice() {
+	practice := map[yamlread.Pos]bool{}
+	c.exercises(func(_ *sessions.Block, e *sessions.Exercise) {
+		if e.Tries == sessions.Practice {
+			for _, at := range e.Marks {
+				practice[at] = true
+			}
+		}
+	})
+	counted := map[[2]string]bool{}
+	for _, f := range c.found {
+		if !practice[f.Pos] {
+			counted[[2]string{f.Rule, f.Message}] = true
+		}
+	}
+	c.found = slices.DeleteFunc(c.found, func(f Finding) bool { return practice[f.Pos] && counted[[2]string{f.Rule, f.Message}] })
 }
 
 // Sound reports whether there is no error and no warning among the findings.

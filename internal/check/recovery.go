@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"sort"
 	"time"
+
+	"coldfloor/sessions"
 )
 
 // phosphocreatine is what of the resting phosphocreatine was measured so long
@@ -36,7 +38,7 @@ func Phosphocreatine(after time.Duration) (percent float64, ok bool) {
 }
 
 // recovery shows, of each block that trains maximal power, how much of the
-// phosphagens would be back at the start of its sets.
+// phosphagens would be back at the start of its sets that count.
 func recovery(c *checker) {
 	for i := range c.s.Blocks {
 		b := &c.s.Blocks[i]
@@ -45,7 +47,7 @@ func recovery(c *checker) {
 		var each []any
 		n := 0
 		for _, s := range c.setsIn(i + 1) {
-			if !s.fast() || !c.followsRest(s) {
+			if !s.fast() || !c.followsRest(s) || s.exercise.Tries == sessions.Practice {
 				continue
 			}
 			percent, ok := Phosphocreatine(s.before)
