@@ -47,7 +47,7 @@ func Of(p *plan.Plan, runs []*journal.Run, o Options) Briefing {
 	own := ownRuns(runs, o.Player.Name)
 	b := Briefing{Jumps: jumps.Any(p.Session), lang: o.Language}
 	b.pain(own, o, o.Now.AddDate(0, 0, -journal.NewPainAfter))
-	findings := check.Run(p, check.Options{Player: o.Player, Jumps: Jumped(own, o.Now), Now: o.Now})
+	findings := check.Run(p, check.Options{Player: o.Player, Jumps: Jumped(own, o.Now), Now: o.Now, Language: o.Language})
 	b.spacing(findings)
 	b.afterBreak(p, own, o)
 	b.match(o)
@@ -176,7 +176,7 @@ func Jumped(own []*journal.Run, now time.Time) []check.Jumped {
 func (b *Briefing) spacing(findings []check.Finding) {
 	for _, f := range findings {
 		if f.Rule == check.Spacing {
-			b.say(capital(b.lang.Briefing.Finding(f.Rule, f.Message)) + ".")
+			b.say(capital(f.Message) + ".")
 		}
 	}
 }
@@ -227,7 +227,7 @@ func (b *Briefing) findings(all []check.Finding) {
 		if f.Severity == check.Error {
 			severity = b.lang.Briefing.Error
 		}
-		b.say(severity + ": " + b.lang.Briefing.Finding(f.Rule, f.Message) + ".")
+		b.say(severity + ": " + f.Message + ".")
 	}
 }
 

@@ -37,15 +37,14 @@ func (c *checker) restBefore(number int, b *sessions.Block) {
 	if _, given := last.block.Marks["rest_after"]; !given {
 		at = last.block.Marks.At("rest")
 	}
-	c.add(Warning, at, figures{"rest_s": first.before.Seconds(), "low_s": c.limit(key).Low},
-		"%s from %s to %s, less than the %s between rounds (%s); rest_after of the block before sets it",
-		pauseText(first.before), quote(last.block.Title), quote(b.Title), span(units.Seconds(c.limit(key).Low)), c.source(key))
+	c.say(Warning, at, figures{"rest_s": first.before.Seconds(), "low_s": c.limit(key).Low},
+		c.w.BetweenBlocks(c.pause(first.before), c.name(last.block.Title), c.name(b.Title), span(units.Seconds(c.limit(key).Low)), c.source(key)))
 }
 
-// pauseText writes a pause, or that there is none.
-func pauseText(d time.Duration) string {
+// pause writes a pause, or that there is none.
+func (c *checker) pause(d time.Duration) string {
 	if d == 0 {
-		return "no rest"
+		return c.w.NoRest
 	}
-	return span(d) + " of rest"
+	return c.w.Rest(span(d))
 }

@@ -32,14 +32,14 @@ func (c *checker) underCeiling(e *sessions.Exercise, top settings.Figure) {
 	f := figures{"top_m": top.Length.Metres(), "ceiling_m": room.Metres(), "estimated": top.Estimated}
 	how := ""
 	if top.Estimated {
-		how = ", estimated: " + top.Source
+		how = c.w.Estimated(top.Source)
 	}
 	at := e.Marks.At("overhead")
 	switch {
 	case spare < 0 && top.Estimated:
-		c.add(Warning, at, f, "%s reaches %s, %s above the ceiling of %s%s", quote(e.Name), top.Length.Text(), (-spare).Text(), room.Text(), how)
+		c.say(Warning, at, f, c.w.AboveCeiling(c.name(e.Name), top.Length.Text(), (-spare).Text(), room.Text(), how))
 	case spare < 0:
-		c.add(Error, at, f, "%s reaches %s, %s above the ceiling of %s", quote(e.Name), top.Length.Text(), (-spare).Text(), room.Text())
+		c.say(Error, at, f, c.w.AboveCeiling(c.name(e.Name), top.Length.Text(), (-spare).Text(), room.Text(), ""))
 	case spare.Metres() < c.limit("headroom").Low && e.Overhead.Kind != sessions.OverheadNone:
 		c.add(Note, at, f, "%s reaches %s, %s below the ceiling of %s%s", quote(e.Name), top.Length.Text(), spare.Text(), room.Text(), how)
 	}

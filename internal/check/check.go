@@ -13,6 +13,7 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 	"coldfloor/internal/yamlread"
 	"coldfloor/sessions"
@@ -45,6 +46,10 @@ type Options struct {
 	Within time.Duration // how long the session may be; 0: not asked
 	Jumps  []Jumped      // the player's earlier sessions with jumps, in any order
 	Now    time.Time
+
+	// Language is that of the errors and warnings, and of what is said of the last
+	// jumps; nil: English. Notes are a coach's, and English.
+	Language *text.Language
 }
 
 // Run returns what the rules find in the plan, in the order of the file, but
@@ -53,7 +58,10 @@ func Run(p *plan.Plan, o Options) []Finding {
 	if o.Room == (settings.Room{}) {
 		o.Room = o.Player.Room
 	}
-	c := &checker{p: p, s: p.Session, o: o}
+	if o.Language == nil {
+		o.Language = &text.English
+	}
+	c := &checker{p: p, s: p.Session, o: o, w: &o.Language.Findings}
 	c.learn()
 	c.sets = c.setsOf(p)
 	for _, r := range rules {
@@ -101,6 +109,7 @@ type checker struct {
 	exercise map[*sessions.Exercise]known
 	prepares []bool // whether each block only prepares or winds down
 	rule     string // at work
+	w        *text.Findings
 	found    []Finding
 }
 
@@ -110,6 +119,16 @@ type figures map[string]any
 // add notes a finding of the rule at work.
 func (c *checker) add(s Severity, at yamlread.Pos, f figures, format string, args ...any) {
 	c.found = append(c.found, Finding{Rule: c.rule, Severity: s, Pos: at, Message: fmt.Sprintf(format, args...), Figures: f})
+}
+
+// say notes a finding of the rule at work, in a sentence that is made.
+func (c *checker) say(s Severity, at yamlread.Pos, f figures, sentence string) {
+	c.found = append(c.found, Finding{Rule: c.rule, Severity: s, Pos: at, Message: sentence, Figures: f})
+}
+
+// name names something of the session within a sentence, as its player does.
+func (c *checker) name(text string) string {
+	return c.w.Quote(safetext.Fit(c.o.Language.Name(text), mostCells))
 }
 
 // limit returns the range that applies.
@@ -124,9 +143,9 @@ func (c *checker) cite(key string) string {
 // source names whose the range is.
 func (c *checker) source(key string) string {
 	if c.o.Player.Limits.Changed(key) {
-		return "your own limit"
+		return c.w.OwnLimit
 	}
-	return settings.LimitByKey(key).Source
+	return c.w.Source(settings.LimitByKey(key).Source)
 }
 
 // span writes the range that applies: "80–100", "5–10 s".
@@ -147,11 +166,11 @@ func (c *checker) ratio(key string) string {
 // level returns whom the session is for: as it says, or else the player.
 func (c *checker) level() sessions.Level { return cmp.Or(c.s.Level, c.o.Player.Level) }
 
-// quote names something of the file within a message.
-func quote(text string) string {
-	const most = 48 // cells
-	return `"` + safetext.Fit(text, most) + `"`
-}
+// mostCells is how wide a name of the file is within a message, in cells.
+const mostCells = 48
+
+// quote names something of the file within a note.
+func quote(text string) string { return `"` + safetext.Fit(text, mostCells) + `"` }
 
 // maxNames is how many names a message holds before it only counts.
 const maxNames = 12

@@ -27,27 +27,26 @@ func contacts(c *checker) {
 		if float64(n) > c.limit("contacts_"+string(sessions.Advanced)).High {
 			severity = Warning
 		}
-		c.add(severity, at, f, "%s; no level is given to hold them against, the range of an advanced player is %s a session",
-			c.contactsByBlock(all), c.cite("contacts_"+string(sessions.Advanced)))
+		c.say(severity, at, f, c.w.ContactsNoLevel(c.contactsByBlock(all), c.cite("contacts_"+string(sessions.Advanced))))
 		return
 	}
 	key := "contacts_" + string(level)
 	r := c.limit(key)
 	f["low"], f["high"] = r.Low, r.High
-	severity, where := Note, "within"
+	severity, where := Note, c.w.Within
 	switch v := float64(n); {
 	case v > r.High:
-		severity, where = Warning, "above"
+		severity, where = Warning, c.w.Above
 	case !all:
-		where = "and jumps that are not counted;"
+		where = c.w.Uncounted
 	case v < r.Low:
-		where = "below"
+		where = c.w.Below
 	}
 	whose := ""
 	if c.s.Level == "" {
-		whose = " of the player"
+		whose = c.w.OfThePlayer
 	}
-	c.add(severity, at, f, "%s, %s the range of one session at level %s%s, %s", c.contactsByBlock(all), where, level, whose, c.cite(key))
+	c.say(severity, at, f, c.w.ContactsOfRange(c.contactsByBlock(all), where, c.levelName(level), whose, c.cite(key)))
 }
 
 // hasJumps reports whether the session has a jump, counted or not, outside
@@ -67,14 +66,10 @@ func (c *checker) contactsByBlock(all bool) string {
 	var parts []string
 	for _, b := range c.p.Blocks {
 		if b.Contacts > 0 {
-			parts = append(parts, fmt.Sprintf("%s %d", quote(b.Title), b.Contacts))
+			parts = append(parts, fmt.Sprintf("%s %d", c.name(b.Title), b.Contacts))
 		}
 	}
-	text := fmt.Sprintf("%s (%s)", units.Count(c.p.Contacts, "foot contact"), strings.Join(parts, ", "))
-	if !all {
-		return "at least " + text
-	}
-	return text
+	return c.w.Contacts(c.p.Contacts, !all, strings.Join(parts, ", "))
 }
 
 // unwritten warns of jumps with reps whose contacts are not written.
@@ -83,11 +78,7 @@ func (c *checker) unwritten() {
 		if timed(e) || e.ContactsWritten() || !jumps.Is(e) {
 			return
 		}
-		why := "by its name"
-		if e.Overhead.Kind == sessions.OverheadJump {
-			why = "by its overhead"
-		}
-		c.add(Warning, e.Marks.At("name"), nil, "%s is a jump %s, and its foot contacts are not written: no count has them", quote(e.Name), why)
+		c.say(Warning, e.Marks.At("name"), nil, c.w.NotWritten(c.name(e.Name), e.Overhead.Kind != sessions.OverheadJump))
 		c.found[len(c.found)-1].Hint = "write contacts: 1 if the feet land once a rep, or contacts: 0 if they never do"
 	})
 }

@@ -52,12 +52,10 @@ func (c *checker) tooLong(s set, most time.Duration) {
 	e := s.exercise
 	f := figures{"effort_s": s.longest.Seconds(), "high_s": most.Seconds(), "reps": reps(e)}
 	if timed(e) {
-		c.add(Warning, e.Marks.At(doseKey(e)), f, "one effort of %s lasts %s, longer than maximal power does: %s; make it shorter, or call it conditioning",
-			quote(e.Name), span(s.longest), c.cite("power_effort"))
+		c.say(Warning, e.Marks.At(doseKey(e)), f, c.w.TimedEffort(c.name(e.Name), span(s.longest), c.cite("power_effort")))
 		return
 	}
-	c.add(Warning, e.Marks.At(doseKey(e)), f, "one effort of %s lasts %s, longer than maximal power does: %s, and longer than the %s reps of practice (%s)",
-		quote(e.Name), span(s.longest), c.cite("power_effort"), c.span("power_reps"), c.source("power_reps"))
+	c.say(Warning, e.Marks.At(doseKey(e)), f, c.w.Effort(c.name(e.Name), span(s.longest), c.cite("power_effort"), c.span("power_reps"), c.source("power_reps")))
 }
 
 // doseKey returns the key that gives an exercise's work.

@@ -21,25 +21,27 @@ func above(a, b sessions.Level) bool {
 func levelRule(c *checker) {
 	player := c.o.Player.Level
 	if above(c.s.Level, player) {
-		c.add(Warning, c.s.Marks.At("level"), nil, "the session is written for level %s, the player's settings say %s", c.s.Level, player)
+		c.say(Warning, c.s.Marks.At("level"), nil, c.w.SessionLevel(c.levelName(c.s.Level), c.levelName(player)))
 	}
-	level, whose := c.s.Level, "the session is written for"
+	level, players := c.s.Level, false
 	if level == "" || above(level, player) {
-		level, whose = player, "the player's settings say"
+		level, players = player, true
 	}
 	c.exercises(func(b *sessions.Block, e *sessions.Exercise) {
 		if !jumps.Is(e) {
 			return
 		}
 		if from := jumps.From(e.Name); above(from, level) {
-			c.add(Warning, e.Marks.At("name"), nil, "%s is a jump for level %s, %s %s (NSCA Essentials' order of intensity, from memory)",
-				quote(e.Name), from, whose, level)
+			c.say(Warning, e.Marks.At("name"), nil, c.w.JumpLevel(c.name(e.Name), c.levelName(from), c.levelName(level), players))
 		}
 		if jumps.Depth(e.Name) {
 			c.depthJump(e)
 		}
 	})
 }
+
+// levelName names a level within a sentence.
+func (c *checker) levelName(l sessions.Level) string { return c.o.Language.Choose.Levels[string(l)] }
 
 // heavy is the mass from which on the handbook bounds the height of depth
 // jumps, kg.
@@ -53,7 +55,7 @@ const puberty = 13
 func (c *checker) depthJump(e *sessions.Exercise) {
 	s := &c.o.Player
 	if age, ok := s.Age(c.o.Now); ok && age <= puberty {
-		c.add(Warning, e.Marks.At("name"), figures{"age": age}, "%s is a depth jump for a player of %d; none before puberty (NSCA Essentials, from memory)", quote(e.Name), age)
+		c.say(Warning, e.Marks.At("name"), figures{"age": age}, c.w.DepthJump(c.name(e.Name), age))
 	}
 	if s.Mass > heavy {
 		c.add(Note, e.Marks.At("name"), figures{"mass_kg": s.Mass}, "%s is a depth jump for a player of %g kg; above %d kg from no more than 46 cm (NSCA Essentials, from memory)", quote(e.Name), s.Mass, heavy)

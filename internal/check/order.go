@@ -15,13 +15,11 @@ func order(c *checker) {
 		fast, lift, tiring := c.firstOf(b)
 		if fast != nil && slow != nil && !complained {
 			complained = true
-			c.add(Warning, fast.Marks.At("name"), nil, "%s comes after the slow strength work %s; fast work comes first, while the legs are fresh (common practice, no source)",
-				quote(fast.Name), quote(slow.Name))
+			c.say(Warning, fast.Marks.At("name"), nil, c.w.FastAfterSlow(c.name(fast.Name), c.name(slow.Name)))
 		}
 		if conditioned != nil && (fast != nil || lift != nil) && !late {
 			late = true
-			c.add(Warning, b.Marks.At("title"), nil, "%s comes after the conditioning of %s; conditioning comes last (common practice, no source)",
-				quote(b.Title), quote(conditioned.Title))
+			c.say(Warning, b.Marks.At("title"), nil, c.w.AfterConditioning(c.name(b.Title), c.name(conditioned.Title)))
 		}
 		if slow == nil && lift != nil {
 			slow = lift

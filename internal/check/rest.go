@@ -1,7 +1,6 @@
 package check
 
 import (
-	"fmt"
 	"time"
 
 	"coldfloor/internal/units"
@@ -51,10 +50,10 @@ func (c *checker) powerRest(number int, b *sessions.Block) {
 	if len(c.setsIn(number)) == 1 {
 		return // one set: there is no rest to judge
 	}
-	key, name := "power_rest_ratio", "maximal power"
+	key, jumps := "power_rest_ratio", false
 	for _, s := range c.setsIn(number) {
 		if s.kind == power && s.jump {
-			key, name = "jump_rest_ratio", "plyometric work"
+			key, jumps = "jump_rest_ratio", true
 		}
 	}
 	resets := c.hasResets(number, c.limit(key).Low)
@@ -65,15 +64,13 @@ func (c *checker) powerRest(number int, b *sessions.Block) {
 	}
 	f := figures{"work_s": r.Work.Seconds(), "rest_s": r.Between.Seconds(), "ratio": r.Value(),
 		"low": c.limit(key).Low, "high": c.limit(key).High, "round_rest_s": least.Seconds()}
-	handbook := fmt.Sprintf("work to rest in %s is %s; the handbook's range for %s is %s (%s)",
-		quote(b.Title), ratioText(r), name, c.ratio(key), c.source(key))
+	handbook := c.w.PowerRest(c.name(b.Title), ratioText(r), jumps, c.limit(key).Low, c.limit(key).High, c.source(key))
 	if passes || resets && least >= units.Seconds(c.limit("round_rest").Low)/2 {
 		c.add(Note, b.Marks.At("rest"), f, "%s, practice is about %s between rounds (%s), here %s",
 			handbook, span(units.Seconds(c.limit("round_rest").High)), c.source("round_rest"), span(least))
 		return
 	}
-	c.add(Warning, b.Marks.At("rest"), f, "%s, and practice is %s between rounds (%s), here %s",
-		handbook, c.span("round_rest"), c.source("round_rest"), span(least))
+	c.say(Warning, b.Marks.At("rest"), f, c.w.PowerRestHere(handbook, c.span("round_rest"), c.source("round_rest"), span(least)))
 }
 
 // hasResets reports whether the fast efforts of a block are written with their
@@ -135,9 +132,8 @@ func (c *checker) strengthRest(number int, b *sessions.Block, inferred bool) {
 	if gap < units.Seconds(assistance.Low) && (!inferred || gap < noPause) {
 		severity = Warning
 	}
-	c.add(severity, b.Marks.At("rest"), figures{"gap_s": gap.Seconds(), "low_s": full.Low, "high_s": full.High, "assistance_low_s": assistance.Low},
-		"%s from one set of an exercise to its next in %s; the range for strength is %s, for assistance exercises %s, practice is about %s",
-		pauseText(gap), quote(b.Title), c.cite("strength_rest"), c.cite("assistance_rest"), span(units.Seconds(c.limit("round_rest").High)))
+	c.say(severity, b.Marks.At("rest"), figures{"gap_s": gap.Seconds(), "low_s": full.Low, "high_s": full.High, "assistance_low_s": assistance.Low},
+		c.w.StrengthRest(c.pause(gap), c.name(b.Title), c.cite("strength_rest"), c.cite("assistance_rest"), span(units.Seconds(c.limit("round_rest").High))))
 }
 
 // noPause is what two sets of one exercise run together at. Our own, no

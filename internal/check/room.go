@@ -28,8 +28,7 @@ func floor(c *checker) {
 			c.add(Note, at, f, "%s needs a floor of %s and fits the %s of the room only turned by a quarter",
 				quote(e.Name), area(need.Along, need.Across), area(room.Along, room.Across))
 		default:
-			c.add(Error, at, f, "%s needs a floor of %s, the room has %s",
-				quote(e.Name), area(need.Along, need.Across), area(room.Along, room.Across))
+			c.say(Error, at, f, c.w.Floor(c.name(e.Name), area(need.Along, need.Across), area(room.Along, room.Across)))
 		}
 	})
 	if len(unsaid) > 0 {
@@ -70,14 +69,14 @@ func (c *checker) turns(e *sessions.Exercise, one settings.Figure, along units.L
 	f := figures{"travel_m": one.Length.Metres(), "room_along_m": along.Metres(), "fit": fit, "reps": reps, "estimated": one.Estimated}
 	key, how := "travel", ""
 	if one.Estimated {
-		key, how = "name", ", estimated: "+one.Source
+		key, how = "name", c.w.Estimated(one.Source)
 	}
 	at := e.Marks.At(key)
 	switch {
 	case fit == 0 && one.Estimated:
-		c.add(Warning, at, f, "a rep of %s travels %s, the floor is %s long%s", quote(e.Name), one.Length.Text(), along.Text(), how)
+		c.say(Warning, at, f, c.w.Travel(c.name(e.Name), one.Length.Text(), along.Text(), how))
 	case fit == 0:
-		c.add(Error, at, f, "a rep of %s travels %s, the floor is %s long", quote(e.Name), one.Length.Text(), along.Text())
+		c.say(Error, at, f, c.w.Travel(c.name(e.Name), one.Length.Text(), along.Text(), ""))
 	case reps > fit || reps == 0:
 		c.add(Note, at, f, "%s of %s fit the floor of %s before a turn, at %s a rep%s", units.Count(fit, "rep"), quote(e.Name), along.Text(), one.Length.Text(), how)
 	}

@@ -102,8 +102,7 @@ func (c *checker) unequal(left, right sideWork) {
 	if left == right {
 		return
 	}
-	c.add(Warning, c.s.Marks.At("blocks"), figures{"left_reps": left.reps, "right_reps": right.reps,
+	c.say(Warning, c.s.Marks.At("blocks"), figures{"left_reps": left.reps, "right_reps": right.reps,
 		"left_s": left.time.Seconds(), "right_s": right.time.Seconds()},
-		"left does %d reps and %s of timed work, right %d reps and %s: give both sides the same, with reps_per_side or time_per_side",
-		left.reps, span(left.time), right.reps, span(right.time))
+		c.w.Sides(left.reps, span(left.time), right.reps, span(right.time)))
 }

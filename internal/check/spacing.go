@@ -24,10 +24,7 @@ func spacing(c *checker) {
 	if !ok || !c.hasJumps() {
 		return
 	}
-	at, what := c.s.Marks.At("blocks"), "the last session with foot contacts"
-	if last.Unknown {
-		what = "the last session with jumps, which were not counted,"
-	}
+	at := c.s.Marks.At("blocks")
 	r := c.limit("jump_interval")
 	since := max(c.o.Now.Sub(last.End), 0)
 	f := figures{"since_s": math.Round(since.Seconds()), "low_s": r.Low, "high_s": r.High}
@@ -36,12 +33,10 @@ func spacing(c *checker) {
 		severity = Warning
 	}
 	if since < units.Seconds(r.High) {
-		c.add(severity, at, f, "%s ended %s ago; the range is %s, a caution, not a proven limit: %s",
-			what, units.Hours(since), c.cite("jump_interval"), c.window(last.End))
+		c.say(severity, at, f, c.w.Ended(units.Hours(since), !last.Unknown, c.cite("jump_interval"), c.window(last.End)))
 	}
 	if days, most := c.jumpDays(), c.limit("jump_days"); float64(days) > most.High {
-		c.add(Warning, at, figures{"days": days, "high": most.High},
-			"this would be day %d with jumps in seven days; the range is %s days a week (%s)", days, c.span("jump_days"), c.source("jump_days"))
+		c.say(Warning, at, figures{"days": days, "high": most.High}, c.w.JumpDay(days, c.span("jump_days"), c.source("jump_days")))
 	}
 }
 
@@ -74,16 +69,19 @@ func dayOf(t time.Time) time.Time {
 	return time.Date(y, m, d, 0, 0, 0, 0, time.UTC)
 }
 
-// moment is how a moment is written.
-const moment = "Mon 2 Jan 15:04"
+// moment writes a moment, by the clock that the check is made at.
+func (c *checker) moment(t time.Time) string {
+	t = t.In(c.o.Now.Location())
+	return c.o.Language.Date(units.DateOf(t)) + " " + t.Format("15:04")
+}
 
 // window says from when to when the interval after the last session ends.
 func (c *checker) window(last time.Time) string {
 	r := c.limit("jump_interval")
 	low, high := units.Seconds(r.Low), units.Seconds(r.High)
-	text := "jump again from " + last.Add(low).In(c.o.Now.Location()).Format(moment) + " (" + units.Hours(low) + ")"
+	text := c.w.JumpAgain(c.moment(last.Add(low)), units.Hours(low))
 	if low == high {
 		return text
 	}
-	return text + " to " + last.Add(high).In(c.o.Now.Location()).Format(moment) + " (" + units.Hours(high) + ")"
+	return text + c.w.JumpUntil(c.moment(last.Add(high)), units.Hours(high))
 }

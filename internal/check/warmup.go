@@ -39,10 +39,9 @@ func (c *checker) warmedUp(s set, before time.Duration) {
 	at := e.Marks.At("name")
 	switch {
 	case before == 0:
-		c.add(Warning, at, f, "%s comes with no warm-up before it; put a block with part: warm-up first, %s", quote(e.Name), c.cite("warm_up"))
+		c.say(Warning, at, f, c.w.NoWarmUp(c.name(e.Name), c.cite("warm_up")))
 	case before < units.Seconds(r.Low):
-		c.add(Warning, at, f, "%s of warm-up come before the first %s, %s; the least is %s (%s)",
-			span(before), what, quote(e.Name), span(units.Seconds(r.Low)), c.source("warm_up"))
+		c.say(Warning, at, f, c.w.ShortWarmUp(span(before), c.name(e.Name), s.jump, span(units.Seconds(r.Low)), c.source("warm_up")))
 	case before < units.Seconds(r.High):
 		c.add(Note, at, f, "%s of warm-up come before the first %s, %s; practice is %s (%s)",
 			span(before), what, quote(e.Name), span(units.Seconds(r.High)), c.source("warm_up"))

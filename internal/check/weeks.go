@@ -9,6 +9,7 @@ import (
 	"coldfloor/internal/jumps"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 	"coldfloor/internal/yamlread"
 	"coldfloor/sessions"
@@ -18,10 +19,12 @@ import (
 // RunWeeks returns what the rules find in a plan of weeks: first of the plan's
 // own file, and then of each file of a session, in the order of the week. What
 // is found of a session in several weeks is one finding with its weeks. Within
-// is how long the sessions of a week may take together.
+// is how long the sessions of a week may take together. All of it is a coach's,
+// and English.
 func RunWeeks(p *weeks.Plan, o Options) []FileFindings {
 	o.Player.Level = cmp.Or(p.Level, o.Player.Level)
-	w := &weeksChecker{checker: checker{o: o}, p: plan.OfWeeks(p)}
+	o.Language = &text.English
+	w := &weeksChecker{checker: checker{o: o, w: &o.Language.Findings}, p: plan.OfWeeks(p)}
 	for _, r := range rules {
 		if r.runWeeks != nil && !slices.Contains(o.Player.Off, r.Name) {
 			w.rule = r.Name

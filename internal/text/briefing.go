@@ -15,7 +15,6 @@ type Briefing struct {
 	BreakAfter                func(second, third, fourth int) string
 	MatchToday, MatchTomorrow string
 	Error, Warning            string
-	Finding                   func(rule, message string) string // in a sentence without its full stop
 	More                      func(n int) string
 }
 
@@ -38,8 +37,7 @@ var englishBriefing = Briefing{
 	MatchToday:    "There is a match today: jumps before it leave less for it (common practice, no source).",
 	MatchTomorrow: "There is a match tomorrow: jumps today leave less for it (common practice, no source).",
 	Error:         "Error", Warning: "Warning",
-	Finding: func(_, message string) string { return message },
-	More:    func(n int) string { return count(n, "finding", "findings") + " more; coldfloor check lists them." },
+	More: func(n int) string { return count(n, "finding", "findings") + " more; coldfloor check lists them." },
 }
 
 // germanBriefing is the briefing in German.
@@ -63,34 +61,7 @@ var germanBriefing = Briefing{
 	MatchToday:    "Heute ist ein Spiel: Sprünge davor kosten dort Kraft (übliche Praxis, ohne Quelle).",
 	MatchTomorrow: "Morgen ist ein Spiel: Sprünge heute kosten dort Kraft (übliche Praxis, ohne Quelle).",
 	Error:         "Fehler", Warning: "Warnung",
-	Finding: func(rule, message string) string {
-		if own, ok := germanFindings[rule]; ok {
-			return own + " (" + message + ")"
-		}
-		return message
-	},
 	More: func(n int) string {
 		return count(n, "weiterer Befund", "weitere Befunde") + "; coldfloor check zeigt alle."
 	},
-}
-
-// germanFindings say what a rule of the check looks at, before the finding
-// itself, which is a coach's and stays English.
-var germanFindings = map[string]string{
-	"contacts":        "Bodenkontakte: mehr, als zum Niveau passt",
-	"timed-contacts":  "Sprünge nach Zeit statt nach Anzahl",
-	"rest":            "die Pause passt nicht zur Arbeit",
-	"recovery":        "vor den schnellen Sätzen fehlt Erholung",
-	"effort":          "ein Satz mit voller Kraft dauert zu lange",
-	"warm-up":         "das Aufwärmen ist zu kurz oder fehlt",
-	"order":           "die Reihenfolge: Schnelles gehört nach vorn",
-	"sides":           "links und rechts sind ungleich verteilt",
-	"length":          "die Einheit dauert länger als deine Zeit",
-	"spacing":         "seit den letzten Sprüngen ist wenig Zeit vergangen",
-	"floor":           "der Boden reicht für eine Übung nicht",
-	"ceiling":         "die Decke ist für eine Übung zu niedrig",
-	"travel":          "für die Sprünge ist der Weg zu kurz",
-	"easier-contacts": "die Kontakte einer leichteren Variante sind nicht bekannt",
-	"level":           "die Einheit liegt über deinem Niveau",
-	"supervision":     "unter 18: nur mit dem Einverständnis einer qualifizierten erwachsenen Person",
 }

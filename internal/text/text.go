@@ -33,6 +33,7 @@ type Language struct {
 	Day      Day
 	Briefing Briefing
 	Trouble  Trouble
+	Findings Findings
 
 	names func() map[string]string // shown in place of a name that the built-in sessions use, by that name; nil: none
 }
