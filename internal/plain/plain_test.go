@@ -21,6 +21,7 @@ import (
 	"coldfloor/internal/fault"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
+	"coldfloor/internal/text/texttest"
 	"coldfloor/sessions"
 )
 
@@ -146,8 +147,9 @@ func (b *output) String() string {
 	return b.buf.String()
 }
 
-// await waits until text was said from byte at on, and returns where it ends. It
-// waits for an hour of the bubble's time.
+// await waits until text was said, in whatever language, from byte at of what was
+// said on, with all of it marked, and returns where it ends. It waits for an hour
+// of the bubble's time.
 func (b *output) await(text string, at int) int {
 	over := false
 	defer time.AfterFunc(time.Hour, func() {
@@ -163,8 +165,8 @@ func (b *output) await(text string, at int) int {
 			fmt.Fprintf(&b.buf, "!!! %q was not said\n", text)
 			return at
 		}
-		if i := strings.Index(b.buf.String()[at:], text); i >= 0 {
-			return at + i + len(text)
+		if i := strings.Index(texttest.Mark(b.buf.String())[at:], texttest.Mark(text)); i >= 0 {
+			return at + i + len(texttest.Mark(text))
 		}
 		b.wrote.Wait()
 	}

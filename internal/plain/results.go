@@ -13,10 +13,11 @@ import (
 
 // wanted asks for the result of a try: what, of which exercise, in which unit.
 func wanted(l *text.Language, p *plan.Plan, t plan.Try) string {
-	said := safetext.Clean(l.Name(p.Steps[p.Sets[t.Set].First].Name)) + ", " + l.Try(t) + ": " + l.Name(string(t.Measure))
+	what := l.Measure(t.Measure)
 	if u := t.Measure.Unit(); u != "" {
-		said += " in " + u
+		what = l.Sheet.In(what, u)
 	}
+	said := safetext.Clean(l.Name(p.Steps[p.Sets[t.Set].First].Name)) + ", " + l.Try(t) + ": " + what
 	return l.Screen.Ask(said, l.Screen.NoResult)
 }
 

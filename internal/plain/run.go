@@ -13,6 +13,7 @@ import (
 	"coldfloor/internal/rating"
 	"coldfloor/internal/run"
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/text"
 )
 
 // Options says where the lines of a run come from and go to.
@@ -103,7 +104,7 @@ func (s *session) ask(ctx context.Context, q *run.Ask) {
 		return
 	}
 	for {
-		fmt.Fprint(s.Err, prompt(q))
+		fmt.Fprint(s.Err, prompt(s.Flow.Language(), q))
 		text, ok := s.line(ctx)
 		if !ok {
 			fmt.Fprintln(s.Err)
@@ -120,7 +121,7 @@ func (s *session) ask(ctx context.Context, q *run.Ask) {
 }
 
 // prompt names the answers.
-func prompt(q *run.Ask) string {
+func prompt(l *text.Language, q *run.Ask) string {
 	parts := make([]string, len(q.Answers))
 	for i, a := range q.Answers {
 		key := a.Key
@@ -128,7 +129,7 @@ func prompt(q *run.Ask) string {
 		case key == "enter":
 			key = "Enter"
 		case a.Enter:
-			key += " or Enter"
+			key += l.Flow.OrEnter
 		}
 		parts[i] = key + ": " + safetext.Clean(a.Label)
 	}

@@ -20,6 +20,8 @@ import (
 	"coldfloor/internal/journal/journaltest"
 	"coldfloor/internal/run"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
+	"coldfloor/internal/text/texttest"
 )
 
 var update = flag.Bool("update", false, "rewrite the transcripts under testdata; read them before you commit")
@@ -46,27 +48,8 @@ func transcript(t *testing.T, file string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	t.Cleanup(xdg.Reload) // after the environment is as it was
-	t.Setenv("XDG_STATE_HOME", t.TempDir())
-	xdg.Reload()
-	path := filepath.Join(t.TempDir(), "journal.jsonl")
-	session := ""
-	var got txtar.Archive
-	synctest.Test(t, func(t *testing.T) {
-		for _, f := range ar.Files {
-			switch {
-			case f.Name == "session":
-				session = string(f.Data)
-				got.Files = append(got.Files, f)
-			case strings.HasPrefix(f.Name, "start"):
-				got.Files = append(got.Files, f, txtar.File{Name: "said" + f.Name[len("start"):], Data: start(t, session, path, string(f.Data))})
-			}
-		}
-	})
-	got.Files = append(got.Files, txtar.File{Name: "journal", Data: journaltest.Holds(t, path)})
-	got.Comment = ar.Comment
 	want, _ := os.ReadFile(file)
-	if text := txtar.Format(&got); !bytes.Equal(text, want) {
+	if text := txtar.Format(played(t, ar, &text.English)); !bytes.Equal(text, want) {
 		if *update {
 			if err := os.WriteFile(file, text, 0o644); err != nil {
 				t.Fatal(err)
@@ -77,22 +60,45 @@ func transcript(t *testing.T, file string) {
 	}
 }
 
+// played returns a transcript with what was said in a language now.
+func played(t *testing.T, ar *txtar.Archive, l *text.Language) *txtar.Archive {
+	t.Cleanup(xdg.Reload) // after the environment is as it was
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	xdg.Reload()
+	path := filepath.Join(t.TempDir(), "journal.jsonl")
+	session := ""
+	got := &txtar.Archive{Comment: ar.Comment}
+	synctest.Test(t, func(t *testing.T) {
+		for _, f := range ar.Files {
+			switch {
+			case f.Name == "session":
+				session = string(f.Data)
+				got.Files = append(got.Files, f)
+			case strings.HasPrefix(f.Name, "start"):
+				got.Files = append(got.Files, f, txtar.File{Name: "said" + f.Name[len("start"):], Data: start(t, session, path, string(f.Data), l)})
+			}
+		}
+	})
+	got.Files = append(got.Files, txtar.File{Name: "journal", Data: journaltest.Holds(t, path)})
+	return got
+}
+
 var scripted = regexp.MustCompile(`^"([^"]*)" (\S+) ?(.*)$`)
 
 // start is one start of the program by a script; it returns what was said.
-func start(t *testing.T, session, path, script string) []byte {
-	o := run.Options{Plan: parse(t, session), Journal: path, Clock: newBubble, Speed: 1, NoKeys: true}
+func start(t *testing.T, session, path, script string, l *text.Language) []byte {
+	o := run.Options{Language: l, Plan: parse(t, session), Journal: path, Clock: newBubble, Speed: 1, NoKeys: true}
 	out := newOutput()
 	lines := Options{Out: out, Err: out}
 	ctx, cancel := context.WithCancelCause(t.Context())
 	defer cancel(nil)
 	y := &typist{out: out, cancel: cancel}
-	for _, l := range strings.Split(strings.TrimSpace(script), "\n") {
-		if words, ok := strings.CutPrefix(l, "options "); ok {
+	for _, line := range strings.Split(strings.TrimSpace(script), "\n") {
+		if words, ok := strings.CutPrefix(line, "options "); ok {
 			options(t, words, &o, &lines)
 			continue
 		}
-		m := scripted.FindStringSubmatch(l)
+		m := scripted.FindStringSubmatch(line)
 		if m == nil {
 			continue
 		}
@@ -100,7 +106,11 @@ func start(t *testing.T, session, path, script string) []byte {
 		if err != nil {
 			t.Fatal(err)
 		}
-		y.script = append(y.script, cue{m[1], after, m[3]})
+		typed := m[3]
+		if typed == text.English.Screen.NoResult {
+			typed = l.Screen.NoResult
+		}
+		y.script = append(y.script, cue{m[1], after, typed})
 		o.NoKeys, lines.In = false, y
 	}
 	lines.Flow = run.NewFlow(o)
@@ -134,5 +144,37 @@ func options(t *testing.T, words string, o *run.Options, lines *Options) {
 		default:
 			t.Fatalf("no option %q", w)
 		}
+	}
+}
+
+// TestLanguage plays the same starts in a language whose every letter is marked:
+// what a player reads has no word that is neither the language's nor the
+// session's, nor was typed.
+func TestLanguage(t *testing.T) {
+	files, err := filepath.Glob("testdata/*.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, file := range files {
+		t.Run(strings.TrimSuffix(filepath.Base(file), ".txt"), func(t *testing.T) {
+			ar, err := txtar.ParseFile(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			known := string(ar.Files[0].Data) + "JOURNAL"
+			for _, f := range played(t, ar, texttest.Marked()).Files {
+				for line := range strings.Lines(string(f.Data)) {
+					if m := scripted.FindStringSubmatch(strings.TrimSpace(line)); m != nil && strings.HasPrefix(f.Name, "start") {
+						known += " " + m[3]
+					}
+				}
+				if !strings.HasPrefix(f.Name, "said") {
+					continue
+				}
+				if words := texttest.Unmarked(string(f.Data), known); len(words) > 0 {
+					t.Errorf("%s: %q in\n%s", f.Name, words, f.Data)
+				}
+			}
+		})
 	}
 }

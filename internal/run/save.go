@@ -9,6 +9,9 @@ import (
 	"coldfloor/internal/journal"
 )
 
+// errNotLogged is returned for what is to be kept of a run without a log.
+var errNotLogged = errors.New("the run is not logged")
+
 // Save logs what the player said of the run, and returns once all of the run is
 // on the disk, or with why it is not. What is not there is kept and tried again;
 // Save may be called again, with other words. It does nothing without a log.
@@ -34,7 +37,7 @@ func (a *Active) Written() error {
 // beside the journal or added to its end it counts as if it were there.
 func (a *Active) SaveElsewhere(v journal.Rating) (file string, err error) {
 	if a.recorder == nil {
-		return "", errors.New("the run is not logged")
+		return "", errNotLogged
 	}
 	a.recorder.Rate(v)
 	name := "coldfloor-" + a.recorder.start.Format("2006-01-02-1504") + ".jsonl"

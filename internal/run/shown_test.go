@@ -26,11 +26,13 @@ func (s *stage) need() {
 
 // asks writes a question.
 func (s *stage) asks(q *Ask) {
+	s.read = append(append(s.read, q.Title, q.Hint), q.Text...)
 	fmt.Fprintf(&s.out, "ask: %s\n", q.Title)
 	for _, p := range q.Text {
 		fmt.Fprintf(&s.out, "  %s\n", p)
 	}
 	for _, a := range q.Answers {
+		s.read = append(s.read, a.Label)
 		key := a.Key
 		if a.Enter && key != "enter" {
 			key += " or enter"

@@ -17,6 +17,7 @@ import (
 	"coldfloor/internal/journal/journaltest"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 )
 
 // stage is where a script is played: a flow, and the run that it comes to.
@@ -29,6 +30,9 @@ type stage struct {
 	flow *Flow
 	run  *Active
 	out  bytes.Buffer
+
+	language *text.Language // nil: English
+	read     []string       // what a player was shown
 }
 
 // start plays one start of the program and returns what was shown. The first
@@ -37,7 +41,7 @@ func (s *stage) start(script string) []byte {
 	s.out.Reset()
 	s.run = nil
 	unread := false
-	o := Options{Plan: s.plan, Journal: s.journal, Clock: func(speed float64) Clock { return paced{s.clock, speed} }}
+	o := Options{Language: s.language, Plan: s.plan, Journal: s.journal, Clock: func(speed float64) Clock { return paced{s.clock, speed} }}
 	for line := range strings.Lines(script) {
 		line = strings.TrimSpace(line)
 		if words, ok := strings.CutPrefix(line, "options "); ok {
@@ -94,6 +98,9 @@ func (s *stage) options(o *Options, words string) {
 		}
 	}
 }
+
+// yesterdayTold is what yesterday says.
+const yesterdayTold = "Jumps two days running. You jumped yesterday. choose one without jumps"
 
 // yesterday says that the player jumped yesterday, and offers what has no jumps.
 func yesterday(p *plan.Plan, _ []*journal.Run) *Say {
@@ -162,6 +169,7 @@ func (s *stage) inRun(name, rest string) {
 		err := s.run.Save(s.rating(rest))
 		if s.tried(err); err != nil {
 			fmt.Fprintln(&s.out, s.run.Trouble())
+			s.read = append(s.read, s.run.Trouble())
 		}
 	case "elsewhere":
 		file, err := s.run.SaveElsewhere(s.rating(rest))
@@ -261,6 +269,11 @@ func (s *stage) rating(words string) journal.Rating {
 func (s *stage) tried(err error) {
 	if err != nil {
 		fmt.Fprintln(&s.out, "error:", fault.Text(err))
+		language := s.language
+		if language == nil {
+			language = &text.English
+		}
+		s.read = append(s.read, Why(language, err))
 	}
 }
 

@@ -13,6 +13,8 @@ import (
 
 	"coldfloor/internal/journal/journaltest"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/text"
+	"coldfloor/internal/text/texttest"
 	"coldfloor/sessions"
 )
 
@@ -49,14 +51,28 @@ func transcript(t *testing.T, file string) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	got, _ := played(t, txtar.Parse(want), nil)
+	text := txtar.Format(got)
+	if bytes.Equal(text, want) {
+		return
+	}
+	if !*update {
+		t.Errorf("it differs; got\n%s", text)
+	} else if err := os.WriteFile(filepath.Join(home, file), text, 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// played returns a transcript with what the flow needs in a language now, and
+// what a player was shown of it.
+func played(t *testing.T, ar *txtar.Archive, l *text.Language) (got *txtar.Archive, read []string) {
 	t.Cleanup(xdg.Reload) // after the environment is as it was
 	t.Setenv("XDG_STATE_HOME", t.TempDir())
 	xdg.Reload()
 	t.Chdir(t.TempDir()) // what is saved elsewhere goes there
 	folder := filepath.Join(t.TempDir(), "data")
-	s := &stage{t: t, clock: newClock(), journal: filepath.Join(folder, "journal.jsonl")}
-	ar := txtar.Parse(want)
-	got := txtar.Archive{Comment: ar.Comment}
+	s := &stage{t: t, clock: newClock(), journal: filepath.Join(folder, "journal.jsonl"), language: l}
+	got = &txtar.Archive{Comment: ar.Comment}
 	for _, f := range ar.Files {
 		switch {
 		case f.Name == "session":
@@ -69,14 +85,42 @@ func transcript(t *testing.T, file string) {
 	if _, err := os.Stat(s.journal); err == nil {
 		got.Files = append(got.Files, txtar.File{Name: "journal", Data: journaltest.Holds(t, s.journal)})
 	}
-	text := txtar.Format(&got)
-	if bytes.Equal(text, want) {
-		return
+	for i := range s.read {
+		s.read[i] = strings.ReplaceAll(s.read[i], folder, "")
 	}
-	if !*update {
-		t.Errorf("it differs; got\n%s", text)
-	} else if err := os.WriteFile(filepath.Join(home, file), text, 0o644); err != nil {
+	return got, s.read
+}
+
+// TestLanguage plays the same starts in a language whose every letter is marked:
+// what a player is asked or told has no word that is neither the language's nor
+// the session's.
+func TestLanguage(t *testing.T) {
+	files, err := filepath.Glob("testdata/*.txt")
+	if err != nil {
 		t.Fatal(err)
+	}
+	for _, file := range files {
+		t.Run(strings.TrimSuffix(filepath.Base(file), ".txt"), func(t *testing.T) {
+			ar, err := txtar.ParseFile(filepath.Join(home, file))
+			if err != nil {
+				t.Fatal(err)
+			}
+			_, read := played(t, ar, texttest.Marked())
+			known := yesterdayTold + " journal jsonl"
+			for _, b := range sessions.Builtins() {
+				known += string(b.Source)
+			}
+			for _, f := range ar.Files {
+				if f.Name == "session" {
+					known += string(f.Data)
+				}
+			}
+			for _, said := range read {
+				if words := texttest.Unmarked(said, known); len(words) > 0 {
+					t.Errorf("%q in %q", words, said)
+				}
+			}
+		})
 	}
 }
 

@@ -20,7 +20,10 @@ func Why(l *text.Language, err error) string {
 	var lost *linesLost
 	var unwritable *journal.Unwritable
 	var file *fs.PathError
+	var said *worded
 	switch {
+	case errors.As(err, &said):
+		return said.text
 	case errors.As(err, &lost):
 		return w.LinesLost(lost.n, Why(l, lost.err))
 	case errors.As(err, &unwritable):
@@ -45,7 +48,7 @@ func cause(w *text.Trouble, err error) string {
 		said string
 	}{
 		{journal.ErrLive, w.StillRunning}, {journal.ErrEnded, w.HasEnded}, {ErrNothingLeft, w.NothingLeft},
-		{errPrescribedLost, w.PrescribedLost}, {errChanged, w.Changed}, {errNotKept, w.NotKept},
+		{errPrescribedLost, w.PrescribedLost}, {errChanged, w.Changed}, {errNotKept, w.NotKept}, {errNotLogged, w.NotLogged},
 		{journal.ErrLocked, w.Locked}, {journal.ErrNotRegular, w.NotRegular}, {journal.ErrNotJournal, w.NotAJournal},
 		{syscall.EROFS, w.ReadOnly}, {syscall.ENOTDIR, w.NoFolder}, {fs.ErrPermission, w.Denied}, {fs.ErrNotExist, w.Absent},
 	} {

@@ -163,7 +163,7 @@ func (w *writer) measure(e *sessions.Exercise) string {
 	if e.Measure == "" {
 		return ""
 	}
-	text := w.language.Name(string(e.Measure))
+	text := w.language.Measure(e.Measure)
 	if u := e.Measure.Unit(); u != "" {
 		text = w.words.In(text, u)
 	}

@@ -30,6 +30,7 @@ var German = Language{
 		KeyWhenDone: "DANN TASTE", About: "etwa", Next: "als Nächstes", Resume: "p: weiter", PausedNote: "angehalten; p: weiter",
 		GoOn: "weiter mit jeder Taste", ThenDone: "dann fertig", HelpBack: "? zurück zur Einheit",
 		NoTime: "eine Zeit in s, etwa 4.52", NoCount: "eine ganze Zahl", NoLength: "eine Länge in cm, etwa 231",
+		Measures: map[string]string{"distance": "Weite", "height": "Höhe", "count": "Anzahl", "time": "Zeit"},
 		NoResult: "keins", Ask: func(what, none string) string { return what + ", oder " + none }, MoreText: "weiter unten mehr",
 		NoCell: func(from string) string {
 			return "ob das aus " + from + " lesbar ist, sagt erst cell_height in den Einstellungen"
@@ -90,7 +91,7 @@ var German = Language{
 		DoNow:    func(date string) string { return "die vom " + date + " jetzt machen" },
 	},
 	Flow: Flow{
-		Leave: "verlassen", GoOn: "weiter", Start: "beginnen", Read: "Gelesen: weiter", DidNotWork: "Das ging nicht",
+		Leave: "verlassen", GoOn: "weiter", Start: "beginnen", OrEnter: " oder Enter", Read: "Gelesen: weiter", DidNotWork: "Das ging nicht",
 		NoLog: "Das Journal lässt sich nicht schreiben", NoLogText: "Was du machst, würde nicht festgehalten. Ohne Journal beginnen?", RunWithout: "ohne Journal beginnen", NoLogFlag: "mit --no-log geht es ohne Journal",
 		Unfinished: "Eine Einheit ist nicht zu Ende", UnfinishedRehearsal: "Eine Probe ist nicht zu Ende",
 		Begun: func(title, when string, done, of int) string {

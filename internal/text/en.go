@@ -41,6 +41,7 @@ var English = Language{
 		KeyWhenDone: "KEY WHEN DONE", About: "about", Next: "next", Resume: "p to resume", PausedNote: "paused; p to resume",
 		GoOn: "any key goes on", ThenDone: "then finished", HelpBack: "? goes back to the session",
 		NoTime: "it is not a time in s, such as 4.52", NoCount: "it is not a whole number", NoLength: "it is not a length in cm, such as 231",
+		Measures: map[string]string{"distance": "distance", "height": "height", "count": "count", "time": "time"},
 		NoResult: "none", Ask: func(what, none string) string { return what + ", or " + none }, MoreText: "more below: down",
 		NoCell: func(from string) string {
 			return "cell_height in the settings is needed to tell whether this is read from " + from
@@ -101,7 +102,7 @@ var English = Language{
 		DoNow:    func(date string) string { return "do the one of " + date + " now" },
 	},
 	Flow: Flow{
-		Leave: "leave", GoOn: "go on", Start: "start", Read: "I have read this: go on", DidNotWork: "That did not work",
+		Leave: "leave", OrEnter: " or Enter", GoOn: "go on", Start: "start", Read: "I have read this: go on", DidNotWork: "That did not work",
 		NoLog: "The log cannot be written", NoLogText: "What you do would not be kept. Run without a log?", RunWithout: "run without a log", NoLogFlag: "--no-log runs without one",
 		Unfinished: "A session did not end", UnfinishedRehearsal: "A rehearsal did not end",
 		Begun: func(title, when string, done, of int) string {

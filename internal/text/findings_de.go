@@ -11,6 +11,7 @@ var germanSources = strings.NewReplacer(
 	"second-hand", "aus zweiter Hand",
 	"common practice, no source", "übliche Praxis, ohne Quelle",
 	"its least after ", "das Minimum nach ",
+	"our own, no source", "unsere eigene, ohne Quelle",
 	"(CSCCa and NSCA)", "(CSCCa und NSCA)",
 )
 

@@ -14,9 +14,6 @@ import (
 func said(t *testing.T) map[string]bool {
 	t.Helper()
 	all := map[string]bool{}
-	for _, m := range []sessions.Measure{sessions.MeasureDistance, sessions.MeasureHeight, sessions.MeasureCount, sessions.MeasureTime} {
-		all[string(m)] = true
-	}
 	put := func(texts ...string) {
 		for _, s := range texts {
 			if s != "" {

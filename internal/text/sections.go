@@ -22,6 +22,7 @@ type Screen struct {
 
 	KeepResult, OneMore, Results, LeftOut             string
 	NoTime, NoCount, NoLength                         string                         // what a result must be
+	Measures                                          map[string]string              // what a result is of, by the session file's word
 	NoResult                                          string                         // what is typed for a result that is not to be had
 	Ask                                               func(what, none string) string // for a result
 	MoreText                                          string                         // below what is shown
@@ -95,6 +96,7 @@ type Choose struct {
 // Flow is what is asked between the start of the program and a run.
 type Flow struct {
 	Leave, GoOn, Start, Read         string
+	OrEnter                          string // after a key that Enter stands for too
 	DidNotWork                       string
 	NoLog, NoLogText, RunWithout     string
 	NoLogFlag                        string // what to call the program with

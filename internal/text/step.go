@@ -130,6 +130,9 @@ func (l *Language) Try(t plan.Try) string {
 	return said
 }
 
+// Measure returns what a result is of.
+func (l *Language) Measure(m sessions.Measure) string { return l.Screen.Measures[string(m)] }
+
 // NoResult says what a result must be that was not understood.
 func (l *Language) NoResult(m sessions.Measure) string {
 	switch m {

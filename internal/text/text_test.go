@@ -45,6 +45,16 @@ func TestNothingIsMissing(t *testing.T) {
 				t.Errorf("%s is missing", path)
 			}
 		})
+		for _, m := range []sessions.Measure{sessions.MeasureDistance, sessions.MeasureHeight, sessions.MeasureCount, sessions.MeasureTime} {
+			if l.Measure(m) == "" {
+				t.Errorf("%s has no word for a %s", l.Code, m)
+			}
+		}
+		for _, level := range []sessions.Level{sessions.Beginner, sessions.Intermediate, sessions.Advanced} {
+			if l.Choose.Levels[string(level)] == "" {
+				t.Errorf("%s has no word for %s", l.Code, level)
+			}
+		}
 		for n, word := range l.Form.RPE {
 			if (word == "") != (English.Form.RPE[n] == "") {
 				t.Errorf("%s: %d on the scale has words in one language alone", l.Code, n)

@@ -25,6 +25,7 @@ type Trouble struct {
 	CannotParse    func(why string) string
 	Changed        string
 	HasEnded       string
+	NotLogged      string
 	NotKept        string // a day cannot be left out without a log
 
 	Other func(why string) string // what there are no words for: the system's own
@@ -51,6 +52,7 @@ var englishTrouble = Trouble{
 	CannotParse:    func(why string) string { return "the session in it cannot be read: " + why },
 	Changed:        "it was resumed or ended in the meantime; start again to see how it stands",
 	HasEnded:       "it has ended already",
+	NotLogged:      "this session is not logged",
 	NotKept:        "without a log nothing can be left out for good",
 	Other:          func(why string) string { return why },
 }
@@ -78,6 +80,7 @@ var germanTrouble = Trouble{
 	CannotParse:    func(why string) string { return "ihre Vorgabe ist nicht lesbar (" + why + ")" },
 	Changed:        "sie wurde inzwischen fortgesetzt oder beendet; ein neuer Start zeigt, wie es steht",
 	HasEnded:       "sie ist schon zu Ende",
+	NotLogged:      "diese Einheit wird nicht eingetragen",
 	NotKept:        "ohne Journal lässt sich nichts auf Dauer auslassen",
 	Other:          func(why string) string { return fmt.Sprintf("Meldung des Systems: %s", why) },
 }
