@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"coldfloor/internal/text"
 	"fmt"
 	"strconv"
 	"strings"
@@ -10,10 +9,12 @@ import (
 	"github.com/charmbracelet/bubbles/help"
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 )
 
@@ -110,14 +111,38 @@ func (m chooseScreen) columns(o *run.Offer) [5]string {
 		strconv.Itoa(p.Contacts), ago(o.Last, m.now, &m.style.lang.Choose)}
 }
 
-// row lays the columns out; where the window is narrow, the title, the length
-// and the last day alone.
+// row lays the columns out. In a narrow window it has the title and the length,
+// and the last day if that costs no title a letter.
 func (m chooseScreen) row(mark string, c [5]string) string {
-	right := fmt.Sprintf("%8s  %-12s", c[1], c[4])
-	if m.width >= 64 {
+	right := fmt.Sprintf("%8s", c[1])
+	switch {
+	case m.width >= wideList:
 		right = fmt.Sprintf("%8s %7s %9s   %-12s", c[1], c[2], c[3], c[4])
+	case m.showsDays():
+		right += fmt.Sprintf("  %-12s", c[4])
 	}
-	return safetext.Fit(mark+safetext.Pad(c[0], min(50, max(10, m.width-len(right)-3)))+right, m.width)
+	return safetext.Fit(mark+safetext.Pad(c[0], min(50, max(10, m.width-ansi.StringWidth(right)-3)))+right, m.width)
+}
+
+// wideList is from which width on the list has all its columns, and daysWidth is
+// what the length and the last day take.
+const (
+	wideList  = 64
+	daysWidth = 8 + 2 + 12
+)
+
+// showsDays reports whether the list has room for when each session was done
+// last. If not, it is said of the session at the cursor.
+func (m chooseScreen) showsDays() bool {
+	if m.width >= wideList {
+		return true
+	}
+	for _, o := range m.offers {
+		if ansi.StringWidth(safetext.Clean(m.style.lang.Title(o.Plan.Session.Title))) > m.width-daysWidth-3 {
+			return false
+		}
+	}
+	return true
 }
 
 // ago says how long ago a day was, in days of the calendar.
@@ -156,6 +181,9 @@ func (m chooseScreen) about() []string {
 		about[1] = level
 	case s.Level == "":
 		about[1] = s.For
+	}
+	if !m.showsDays() {
+		about[1] = strings.TrimSuffix(l.Choose.LastDone+": "+ago(m.offers[m.at].Last, m.now, &l.Choose)+"; "+about[1], "; ")
 	}
 	titles := make([]string, len(s.Blocks))
 	for i, b := range s.Blocks {

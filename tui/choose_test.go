@@ -1,14 +1,15 @@
 package tui
 
 import (
-	"coldfloor/internal/text"
 	"fmt"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/muesli/termenv"
 
 	"coldfloor/internal/run"
+	"coldfloor/internal/text"
 	"coldfloor/tui/glyph"
 )
 
@@ -41,6 +42,27 @@ func TestNoSessionIsHiddenWithoutASign(t *testing.T) {
 					t.Fatalf("%d listed and %d counted of %d, cursor at %d, in %d lines:\n%s", listed, counted, n, at, height, view)
 				}
 				fits(t, view, 40, height)
+			}
+		}
+	}
+}
+
+// TestTitlesAreWhole: in the narrowest window each built-in session can be told
+// by its whole title, in every language, and when the one at the cursor was done
+// last is said.
+func TestTitlesAreWhole(t *testing.T) {
+	offers, _ := run.Catalogue(t.TempDir())
+	for _, code := range text.Codes() {
+		l := text.In(code)
+		s := testStyle(termenv.Ascii, glyph.Quadrant)
+		s.lang = l
+		for at, o := range offers {
+			m := newChooseScreen(offers, nil, time.Now(), s)
+			m.at, m.width, m.height = at, 40, 12
+			view := m.View()
+			fits(t, view, 40, 12)
+			if title := "> " + l.Title(o.Plan.Session.Title) + "  "; !strings.Contains(view, title) || !strings.Contains(view, l.Choose.NotYet) {
+				t.Errorf("%s: lacks %q or %q:\n%s", code, title, l.Choose.NotYet, view)
 			}
 		}
 	}

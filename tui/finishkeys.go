@@ -17,11 +17,11 @@ func newFormKeys(t *text.Keys) formKeys {
 	}
 	return formKeys{
 		Up:    bind("↑", t.Up, "up", "shift+tab"),
-		Next:  bind("enter", t.NextField, "down", "tab", "enter"),
+		Next:  bind(t.Enter, t.NextField, "down", "tab", "enter"),
 		Less:  bind("←", t.Less, "left", "-"),
 		More:  bind("→", t.Greater, "right", "+"),
 		Done:  bind("ctrl+s", t.Save, "ctrl+s"),
-		Leave: bind("esc", t.Save, "esc", "ctrl+c"),
+		Leave: bind(t.Escape, t.Save, "esc", "ctrl+c"),
 	}
 }
 

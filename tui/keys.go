@@ -18,7 +18,7 @@ func newRunKeys(t *text.Keys) runKeys {
 		return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, help))
 	}
 	return runKeys{
-		Finish: bind("space", t.EndSet, " ", "enter", "pgdown"),
+		Finish: bind(t.Space, t.EndSet, " ", "enter", "pgdown"),
 		Pause:  bind("p", t.Pause, "p"),
 		More:   bind("+", t.More, "+", "="),
 		Back:   bind("←", t.Back, "left"),
@@ -56,7 +56,7 @@ func newListKeys(t *text.Keys) listKeys {
 	return listKeys{
 		Up:     key.NewBinding(key.WithKeys("up", "k"), key.WithHelp("↑", t.Up)),
 		Down:   key.NewBinding(key.WithKeys("down", "j"), key.WithHelp("↓", t.Down)),
-		Choose: key.NewBinding(key.WithKeys("enter", " "), key.WithHelp("enter", t.Choose)),
+		Choose: key.NewBinding(key.WithKeys("enter", " "), key.WithHelp(t.Enter, t.Choose)),
 		Stop:   key.NewBinding(key.WithKeys("q", "esc", "ctrl+c"), key.WithHelp("q", t.Leave)),
 	}
 }

@@ -99,7 +99,7 @@ func (q question) View(s style, width, height int) string {
 	lines = append(lines, "")
 	for _, a := range q.answers {
 		h := a.Help()
-		lines = append(lines, s.strong.Render(safetext.Pad(" "+h.Key, 8))+safetext.Fit(h.Desc, width-8))
+		lines = append(lines, s.strong.Render(safetext.Pad(" "+s.lang.Keys.Named(h.Key), 8))+safetext.Fit(h.Desc, width-8))
 	}
 	return s.screen(lines, width, height)
 }

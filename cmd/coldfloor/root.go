@@ -185,6 +185,8 @@ func flagError(c *cobra.Command, err error) error {
 	c.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
 	if near := nearest.Word(unknown.GetSpecifiedName(), names); near != "" {
 		e.hint = "did you mean: --" + near
+	} else if run, _, err := c.Find([]string{"run"}); err == nil && run.Flags().Lookup(unknown.GetSpecifiedName()) != nil {
+		e.hint = run.CommandPath() + " takes it"
 	}
 	return e
 }

@@ -4,7 +4,6 @@ import (
 	"io"
 	"math"
 	"strconv"
-	"strings"
 	"testing"
 
 	"github.com/charmbracelet/lipgloss"
@@ -87,7 +86,7 @@ func of256(t *testing.T, index string) string {
 func TestEveryColourStandsOutOnDarkAndLight(t *testing.T) {
 	colours := map[string]lipgloss.CompleteAdaptiveColor{"muted": grey}
 	for _, p := range Phases {
-		colours[p.Look().Word] = p.Look().Colour
+		colours[string(p.Look().Shape)] = p.Look().Colour
 	}
 	for name, c := range colours {
 		check(t, name+" on dark", c.Dark, ink.Dark, darks, "0")
@@ -134,18 +133,18 @@ func TestHues(t *testing.T) {
 }
 
 func TestNoTwoPhasesLookAlike(t *testing.T) {
-	words, shapes, plain := map[string]bool{}, map[rune]bool{}, map[rune]bool{}
+	shapes, plain := map[rune]bool{}, map[rune]bool{}
 	for _, p := range Phases {
 		l := p.Look()
-		words[l.Word], shapes[l.Shape], plain[l.ASCII] = true, true, true
-		if ansi.StringWidth(string(l.Shape)) != 1 || l.ASCII >= 0x80 || l.Word != strings.ToUpper(l.Word) {
+		shapes[l.Shape], plain[l.ASCII] = true, true
+		if ansi.StringWidth(string(l.Shape)) != 1 || l.ASCII >= 0x80 {
 			t.Errorf("%+v", l)
 		}
-		if !glyph.Has(string(l.Shape)) || !glyph.Has(l.Word) {
-			t.Errorf("%s cannot be drawn large", l.Word)
+		if !glyph.Has(string(l.Shape)) {
+			t.Errorf("%c cannot be drawn large", l.Shape)
 		}
 	}
-	for _, n := range []int{len(words), len(shapes), len(plain)} {
+	for _, n := range []int{len(shapes), len(plain)} {
 		if n != len(looks) || n != len(Phases) {
 			t.Errorf("%d looks for %d phases", n, len(looks))
 		}

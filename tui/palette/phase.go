@@ -1,6 +1,6 @@
-// Package palette holds how each phase of a session looks: its word, its
-// shape and its colour, in one table. No two phases share a word or a shape,
-// so that nothing hangs on colour.
+// Package palette holds how each phase of a session looks: its shape and its
+// colour, in one table. No two phases share a shape, so that nothing hangs on
+// colour. Their words are the language's.
 package palette
 
 import (
@@ -30,9 +30,8 @@ var Phases = []Phase{GetReady, Work, OwnPace, SideChange, NextExercise, Rest, Re
 
 // Look is how a phase looks.
 type Look struct {
-	Word  string // in capitals
-	Shape rune   // one cell wide; package glyph draws it large
-	ASCII rune   // the shape where there is nothing but ASCII
+	Shape rune // one cell wide; package glyph draws it large
+	ASCII rune // the shape where there is nothing but ASCII
 	// Colour is at least 4.5 times as light, or as dark, as the background,
 	// and as the text that is laid on it (WCAG 2.2, success criterion 1.4.3).
 	Colour lipgloss.CompleteAdaptiveColor
@@ -42,15 +41,15 @@ type Look struct {
 // shows too. Work and rest have the pair of colours that is told apart best
 // with any kind of colour vision.
 var looks = [...]Look{
-	GetReady:     {"GET READY", '▲', '^', yellow},
-	Work:         {"WORK", '■', '#', orange},
-	OwnPace:      {"YOUR PACE", '♦', '*', orange},
-	SideChange:   {"SWITCH SIDES", '↔', '=', purple},
-	NextExercise: {"NEXT EXERCISE", '►', '>', green},
-	Rest:         {"REST", '•', 'o', blue},
-	RestEnds:     {"REST ENDS", '↑', '!', blue},
-	Paused:       {"PAUSED", '║', '"', grey},
-	Done:         {"DONE", '√', '+', grey},
+	GetReady:     {'▲', '^', yellow},
+	Work:         {'■', '#', orange},
+	OwnPace:      {'♦', '*', orange},
+	SideChange:   {'↔', '=', purple},
+	NextExercise: {'►', '>', green},
+	Rest:         {'•', 'o', blue},
+	RestEnds:     {'↑', '!', blue},
+	Paused:       {'║', '"', grey},
+	Done:         {'√', '+', grey},
 }
 
 // Look returns how the phase looks.

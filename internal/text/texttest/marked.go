@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode"
 
+	"coldfloor/internal/safetext"
 	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 )
@@ -102,10 +103,22 @@ func Unmarked(shown string, known ...string) []string {
 		}
 	}
 	var words []string
-	for _, w := range latin.FindAllString(shown, -1) {
-		if !given[w] && !plain[w] {
+	for _, at := range latin.FindAllStringIndex(shown, -1) {
+		w := shown[at[0]:at[1]]
+		cut := strings.HasPrefix(shown[at[1]:], safetext.Ellipsis)
+		if !given[w] && !plain[w] && !(cut && begins(given, w)) {
 			words = append(words, w)
 		}
 	}
 	return words
+}
+
+// begins reports whether w is the beginning of a word that is given.
+func begins(given map[string]bool, w string) bool {
+	for g := range given {
+		if strings.HasPrefix(g, w) {
+			return true
+		}
+	}
+	return false
 }
