@@ -129,10 +129,11 @@ func TestContactsAtLeast(t *testing.T) {
 			t.Errorf("with %s: %q, want %q", name, got, want)
 		}
 		counted := name == "Plank"
-		if d := Of(p); d.Counted != counted || d.Blocks[1].Counted != counted || !d.Blocks[0].Counted {
+		d := Of(p)
+		if d.Counted != counted || d.Blocks[1].Counted != counted || !d.Blocks[0].Counted {
 			t.Errorf("with %s counted is %v, %v and %v", name, d.Counted, d.Blocks[0].Counted, d.Blocks[1].Counted)
 		}
-		if got := contactsCell(0, s.Blocks[1]); got == "–" == counted {
+		if got := contactsCell(0, d.Blocks[1].Counted); got == "–" == counted {
 			t.Errorf("with %s the second block has %s", name, got)
 		}
 	}

@@ -44,21 +44,27 @@ func Text(w io.Writer, p *plan.Plan, own *pace.Estimate, ascii bool) error {
 // contacts writes how many foot contacts the session has, "at least" if there
 // are jumps among its exercises whose contacts are not counted.
 func contacts(p *plan.Plan) string {
-	n := units.Count(p.Contacts, "foot contact")
+	return contactsText(p.Contacts, jumps.AllCounted(p.Session.Blocks...))
+}
+
+// contactsText writes n foot contacts, counted if there are no jumps beside them
+// that are not.
+func contactsText(n int, counted bool) string {
+	text := units.Count(n, "foot contact")
 	switch {
-	case jumps.AllCounted(p.Session.Blocks...):
-		return n
-	case p.Contacts == 0:
+	case counted:
+		return text
+	case n == 0:
 		return "foot contacts not counted"
 	}
-	return "at least " + n
+	return "at least " + text
 }
 
 // contactsCell writes foot contacts in a table's cell: 20, ≥ 20 if there are
 // jumps beside them that are not counted, or a dash if none is.
-func contactsCell(n int, of ...sessions.Block) string {
+func contactsCell(n int, counted bool) string {
 	switch {
-	case jumps.AllCounted(of...):
+	case counted:
 		return strconv.Itoa(n)
 	case n == 0:
 		return "–"
@@ -99,7 +105,7 @@ func blockTable(p *plan.Plan) texttable.Table {
 // figures returns the cells that a block and a session have in common.
 func figures(t plan.Totals, r plan.Ratio, of ...sessions.Block) []string {
 	return []string{units.Clock(t.Total), units.Clock(t.Work), units.Clock(t.Rest), units.Clock(t.Change), r.String(),
-		strconv.Itoa(t.Sets), strconv.Itoa(t.Reps), contactsCell(t.Contacts, of...)}
+		strconv.Itoa(t.Sets), strconv.Itoa(t.Reps), contactsCell(t.Contacts, jumps.AllCounted(of...))}
 }
 
 // Steps writes the timeline, one step a line.

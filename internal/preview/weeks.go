@@ -3,6 +3,7 @@ package preview
 import (
 	"slices"
 
+	"coldfloor/internal/jumps"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/units"
 	"coldfloor/sessions/weeks"
@@ -16,17 +17,20 @@ type WeeksDocument struct {
 	Weeks   []WeekDocument `json:"weeks"`
 	Matches []units.Date   `json:"matches"` // day by day, also those outside the plan
 	Totals
+	Counted bool `json:"contacts_counted"` // false: there are jumps whose contacts are not in Contacts
 }
 
 // WeekDocument is one week. The shares are there in a lighter week alone:
 // what was asked, and what was reached of the contacts and of the work of the
-// same week if it were no lighter one; null if there would be none.
+// same week if it were no lighter one; null if there would be none, or if they
+// are not all counted.
 type WeekDocument struct {
 	Week    int        `json:"week"`
 	From    units.Date `json:"from"`
 	Lighter bool       `json:"lighter"`
 	Hold    bool       `json:"hold"`
 	Totals
+	Counted bool              `json:"contacts_counted"` // as for the plan
 	Days    []DayDocument     `json:"days"`
 	LeftOut []LeftOutDocument `json:"left_out"`
 	Keep    *KeepDocument     `json:"keep,omitempty"`
@@ -46,6 +50,7 @@ type DayDocument struct {
 	Session string     `json:"session"` // as written in the file
 	Title   string     `json:"title"`
 	Totals
+	Counted bool `json:"contacts_counted"` // as for the plan
 }
 
 // LeftOutDocument is a session that falls on a day away.
@@ -56,7 +61,7 @@ type LeftOutDocument struct {
 
 // OfWeeks returns the preview of a plan of weeks.
 func OfWeeks(p *plan.Weeks) WeeksDocument {
-	d := WeeksDocument{Title: p.Title, Starts: p.Starts, Weeks: []WeekDocument{}, Matches: matchDays(p.Plan), Totals: totals(p.Totals)}
+	d := WeeksDocument{Title: p.Title, Starts: p.Starts, Weeks: []WeekDocument{}, Matches: matchDays(p.Plan), Totals: totals(p.Totals), Counted: allCounted(p)}
 	for _, w := range p.List {
 		d.Weeks = append(d.Weeks, weekDocument(p, w))
 	}
@@ -67,15 +72,15 @@ func OfWeeks(p *plan.Weeks) WeeksDocument {
 // the whole.
 func (d WeeksDocument) Only(week int) WeeksDocument {
 	d.Weeks = d.Weeks[week-1 : week]
-	d.Totals = d.Weeks[0].Totals
+	d.Totals, d.Counted = d.Weeks[0].Totals, d.Weeks[0].Counted
 	return d
 }
 
 func weekDocument(p *plan.Weeks, w plan.Week) WeekDocument {
-	d := WeekDocument{Week: w.Number, From: w.From, Lighter: w.Lighter, Hold: w.Hold, Totals: totals(w.Totals),
+	d := WeekDocument{Week: w.Number, From: w.From, Lighter: w.Lighter, Hold: w.Hold, Totals: totals(w.Totals), Counted: weekCounted(w),
 		Days: []DayDocument{}, LeftOut: []LeftOutDocument{}}
 	for _, s := range w.Sessions {
-		day := DayDocument{Date: s.Date, Session: s.Slot.Session, Title: s.Session.Title, Totals: totals(s.Totals)}
+		day := DayDocument{Date: s.Date, Session: s.Slot.Session, Title: s.Session.Title, Totals: totals(s.Totals), Counted: dayCounted(s)}
 		if s.Slot.At != nil {
 			day.At = s.Slot.At.String()
 		}
@@ -85,9 +90,30 @@ func weekDocument(p *plan.Weeks, w plan.Week) WeekDocument {
 		d.LeftOut = append(d.LeftOut, LeftOutDocument{l.Date, l.Slot.Session})
 	}
 	if keep, ok := p.IsLighter(w.Number); ok {
-		d.Keep = &KeepDocument{100 * keep.Share(), share(w.Contacts, w.Full.Contacts), share(w.Work, w.Full.Work)}
+		d.Keep = &KeepDocument{100 * keep.Share(), contactsKept(w), share(w.Work, w.Full.Work)}
 	}
 	return d
+}
+
+// allCounted reports whether every jump of a plan has its contacts counted.
+func allCounted(p *plan.Weeks) bool {
+	return !slices.ContainsFunc(p.List, func(w plan.Week) bool { return !weekCounted(w) })
+}
+
+// weekCounted reports whether every jump of a week has its contacts counted.
+func weekCounted(w plan.Week) bool {
+	return !slices.ContainsFunc(w.Sessions, func(s plan.DayPlan) bool { return !dayCounted(s) })
+}
+
+func dayCounted(s plan.DayPlan) bool { return jumps.AllCounted(s.Session.Blocks...) }
+
+// contactsKept returns the share of its contacts that a lighter week keeps, nil
+// if they are not all counted or there are none.
+func contactsKept(w plan.Week) *float64 {
+	if !weekCounted(w) {
+		return nil
+	}
+	return share(w.Contacts, w.Full.Contacts)
 }
 
 // share returns part in percent of whole, or nil if there is no whole.

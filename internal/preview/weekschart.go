@@ -32,7 +32,7 @@ func weekChart(p *plan.Weeks, ascii bool) string {
 		for _, m := range strings.Fields(mark) {
 			marked[m] = true
 		}
-		left := strings.Repeat(bar, cells(w.Contacts, contacts)) + fmt.Sprintf(" %d", w.Contacts)
+		left := strings.Repeat(bar, cells(w.Contacts, contacts)) + " " + contactsCell(w.Contacts, weekCounted(w))
 		right := strings.Repeat(bar, cells(wholeMinutes(w), minutes)) + fmt.Sprintf(" %d", wholeMinutes(w))
 		fmt.Fprintf(&b, "%4d %-5s %s%s %s\n", w.Number, mark, left, strings.Repeat(" ", max(0, barWidth+6-len([]rune(left)))), right)
 	}

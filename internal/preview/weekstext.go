@@ -26,7 +26,7 @@ func WeeksText(w io.Writer, p *plan.Weeks, ascii bool) error {
 	}
 	fmt.Fprintf(&b, "%s, %s to %s %d\n", units.Count(p.Count, "week"), p.Starts.Short(), p.End().Short(), p.End().In(time.UTC, 0).Year())
 	fmt.Fprintf(&b, "\n%s, %s in all: %s, %s, %s\n\n", units.Count(sessionsOf(p), "session"), units.Clock(p.Totals.Total),
-		units.Count(p.Totals.Sets, "set"), units.Count(p.Totals.Reps, "rep"), units.Count(p.Contacts, "foot contact"))
+		units.Count(p.Totals.Sets, "set"), units.Count(p.Totals.Reps, "rep"), contactsText(p.Contacts, allCounted(p)))
 	b.WriteString(weekTable(p).String())
 	b.WriteString("\n" + weekChart(p, ascii))
 	if notes := weekNotes(p); notes != "" {
@@ -52,16 +52,25 @@ func weekTable(p *plan.Weeks) texttable.Table {
 	for i, w := range p.List {
 		change := ""
 		if i > 0 {
-			change = percentChange(w.Contacts, p.List[i-1].Contacts)
+			change = contactsChange(w, p.List[i-1])
 		}
 		t.Rows = append(t.Rows, []string{strconv.Itoa(w.Number), shortDate(w.From), strconv.Itoa(len(w.Sessions)), units.Clock(w.Totals.Total),
-			units.Clock(w.Work), units.Clock(w.Rest), strconv.Itoa(w.Sets), strconv.Itoa(w.Reps), strconv.Itoa(w.Contacts), change})
+			units.Clock(w.Work), units.Clock(w.Rest), strconv.Itoa(w.Sets), strconv.Itoa(w.Reps), contactsCell(w.Contacts, weekCounted(w)), change})
 	}
 	return t
 }
 
 // shortDate writes a day without its weekday: 7 Dec.
 func shortDate(d units.Date) string { return d.In(time.UTC, 0).Format("2 Jan") }
+
+// contactsChange writes how many more contacts one week has than another, or a
+// dash if they are not all known.
+func contactsChange(now, before plan.Week) string {
+	if !weekCounted(now) || !weekCounted(before) {
+		return "–"
+	}
+	return percentChange(now.Contacts, before.Contacts)
+}
 
 // percentChange writes how much more one number is than another, or a dash if
 // there is nothing to hold it against.
@@ -115,7 +124,7 @@ func keepNote(p *plan.Weeks, w plan.Week) string {
 	}
 	note := fmt.Sprintf("lighter, %s %% asked", strconv.FormatFloat(100*keep.Share(), 'f', -1, 64))
 	var reached []string
-	if s := share(w.Contacts, w.Full.Contacts); s != nil {
+	if s := contactsKept(w); s != nil {
 		reached = append(reached, fmt.Sprintf("%.0f %% of the contacts", *s))
 	}
 	if s := share(w.Work, w.Full.Work); s != nil {

@@ -2,10 +2,13 @@ package preview
 
 import (
 	"bytes"
+	"errors"
 	"os"
+	"strings"
 	"testing"
 
 	"coldfloor/internal/plan"
+	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
 )
 
@@ -61,5 +64,39 @@ func TestWeeksGolden(t *testing.T) {
 	}
 	if !bytes.Equal(b.Bytes(), want) {
 		t.Errorf("got:\n%s", b.Bytes())
+	}
+}
+
+// Jumps whose contacts are not counted make every sum that they are in a least
+// one, and what such sums would be compared by is not known.
+func TestWeeksContactsAtLeast(t *testing.T) {
+	find := func(name string) (*sessions.Session, error) {
+		jumps := "\n      - {name: Tuck jumps, reps: 5}"
+		if name == "counted.yaml" {
+			jumps = ""
+		}
+		return sessions.Parse(name, []byte("coldfloor: 1\ntitle: T\nblocks:\n  - title: Up\n    exercises:\n      - {name: Pogo hops, reps: 10, contacts: 1}"+jumps+"\n"))
+	}
+	p, err := weeks.Parse("two.yaml", []byte("coldfloor: 1\ntitle: Two\nstarts: 2026-12-07\nweeks: 2\ndays: {mon: counted.yaml, thu: open.yaml}\n"), find)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := plan.OfWeeks(p)
+	var all, one bytes.Buffer
+	if err := errors.Join(WeeksText(&all, w, false), WeekText(&one, w, 1)); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"at least 40 foot contacts", "≥ 20       –\n", "█ ≥ 20"} {
+		if !strings.Contains(all.String(), want) {
+			t.Errorf("no %q in\n%s", want, all.String())
+		}
+	}
+	for _, want := range []string{" 10\n", "≥ 10\n", "≥ 20\n"} {
+		if !strings.Contains(one.String(), want) {
+			t.Errorf("no %q in\n%s", want, one.String())
+		}
+	}
+	if d := OfWeeks(w); d.Counted || d.Weeks[0].Counted || !d.Weeks[0].Days[0].Counted || d.Weeks[0].Days[1].Counted {
+		t.Errorf("%+v", d)
 	}
 }

@@ -63,14 +63,14 @@ func dayTable(p *plan.Weeks, w plan.Week) texttable.Table {
 		Header: []string{"day", "session", "length", "work", "rest", "sets", "reps", "contacts"},
 		Right:  []bool{false, false, true, true, true, true, true, true},
 	}
-	row := func(day, name string, of plan.Totals) {
+	row := func(day, name string, of plan.Totals, counted bool) {
 		t.Rows = append(t.Rows, []string{day, name, units.Clock(of.Total), units.Clock(of.Work), units.Clock(of.Rest),
-			strconv.Itoa(of.Sets), strconv.Itoa(of.Reps), strconv.Itoa(of.Contacts)})
+			strconv.Itoa(of.Sets), strconv.Itoa(of.Reps), contactsCell(of.Contacts, counted)})
 	}
 	for _, s := range w.Sessions {
-		row(s.Date.Short()+clock(s.Slot.At), safetext.Fit(p.Base(s.Slot.Session).Title, title), s.Totals)
+		row(s.Date.Short()+clock(s.Slot.At), safetext.Fit(p.Base(s.Slot.Session).Title, title), s.Totals, dayCounted(s))
 	}
-	row("whole week", "", w.Totals)
+	row("whole week", "", w.Totals, weekCounted(w))
 	return t
 }
 

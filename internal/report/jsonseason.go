@@ -23,7 +23,7 @@ type SeasonWeek struct {
 	Lighter          bool        `json:"lighter"`
 	Hold             bool        `json:"hold"`
 	Planned          int         `json:"planned"` // sessions, those left out not counted
-	Come             int         `json:"come"`    // of them, those up to today
+	Come             int         `json:"come"`    // of them, those up to today or done already
 	Done             int         `json:"done"`
 	Late             int         `json:"late"`
 	Missed           int         `json:"missed"`
@@ -32,8 +32,8 @@ type SeasonWeek struct {
 	RoundsDone       int         `json:"rounds_done"`
 	RoundsPrescribed int         `json:"rounds_prescribed"`
 	RoundsUnknown    int         `json:"rounds_unknown"`
-	Contacts         *int        `json:"contacts"` // null unless all are known
-	ContactsPlanned  int         `json:"contacts_planned"`
+	Contacts         *int        `json:"contacts"`         // null unless all are known
+	ContactsPlanned  *int        `json:"contacts_planned"` // likewise
 	ElapsedS         float64     `json:"elapsed_s"`
 	PlannedS         float64     `json:"planned_s"`
 	Rest             Rest        `json:"rest"`
@@ -65,7 +65,7 @@ func seasonOf(p *review.Player, t review.Tolerance) *Season {
 		week := SeasonWeek{Week: w.Number, From: w.From.String(), Lighter: w.Lighter, Hold: w.Hold, Planned: d.Planned, Come: d.Come,
 			Done: d.Done, Late: d.Late, Missed: d.Missed, Skipped: d.Skipped, LeftOut: d.LeftOut,
 			RoundsDone: d.rounds.Done, RoundsPrescribed: d.rounds.Prescribed, RoundsUnknown: d.unknown,
-			Contacts: d.contacts.Pointer(), ContactsPlanned: d.asked, ElapsedS: d.length.Seconds(), PlannedS: d.planned.Seconds(),
+			Contacts: d.contacts.Pointer(), ContactsPlanned: d.asked.Pointer(), ElapsedS: d.length.Seconds(), PlannedS: d.planned.Seconds(),
 			Rest: rest(&d.rest), Days: []SeasonDay{}}
 		for j := range w.Sessions {
 			week.Days = append(week.Days, seasonDay(&w.Sessions[j]))

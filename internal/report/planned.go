@@ -17,7 +17,7 @@ type done struct {
 	rounds          review.Share
 	unknown         int // sessions whose rounds nobody said
 	contacts        journal.Count
-	asked           int // contacts
+	asked           journal.Count // contacts
 	length, planned time.Duration
 	rest            review.Rest
 	effort, painful []string // of each session
@@ -27,13 +27,13 @@ type done struct {
 // have come.
 func doneIn(p *review.Player, w *season.Week, t review.Tolerance) done {
 	s := p.Season
-	d := done{Count: w.Count(s.Today), contacts: journal.CountOf(0)}
+	d := done{Count: w.Count(s.Today), contacts: journal.CountOf(0), asked: journal.CountOf(0)}
 	for i := range w.Sessions {
 		day := &w.Sessions[i]
 		if day.State != season.LeftOut && (day.Date <= s.Today || day.State == season.Done) {
 			dose := s.Dose(day)
 			d.rounds.Prescribed += dose.Rounds
-			d.asked += dose.Contacts
+			d.asked = d.asked.Add(dose.Contacts)
 			d.planned += dose.Length
 		}
 		if day.State == season.Done {
@@ -121,7 +121,7 @@ func plannedRow(w *season.Week, d done) []string {
 		besides = append(besides, "hold")
 	}
 	return []string{fmt.Sprint(w.Number), w.From.String(), fmt.Sprintf("%d/%d", d.Done, d.Come), fmt.Sprint(d.Late), fmt.Sprint(d.Missed), rounds,
-		countCell(d.contacts) + "/" + fmt.Sprint(d.asked), clock(d.length) + "/" + clock(d.planned), ofShare(kept(&d.rest)), ofShare(cut(&d.rest)),
+		countCell(d.contacts) + "/" + countCell(d.asked), clock(d.length) + "/" + clock(d.planned), ofShare(kept(&d.rest)), ofShare(cut(&d.rest)),
 		strings.Join(d.effort, ", "), strings.Join(d.painful, ", "), strings.Join(besides, ", ")}
 }
 

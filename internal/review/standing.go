@@ -150,7 +150,7 @@ func (p *tally) stand(today day) {
 	}
 	if p.Season != nil {
 		n := p.Season.Between(units.Date(from), units.Date(today))
-		s.Held, s.Planned, s.Kept, s.Missed = true, n.Planned, n.Done, n.Missed
+		s.Held, s.Planned, s.Kept, s.Missed = n.Planned > 0, n.Planned, n.Done, n.Missed // before the plan begins nothing is asked
 	}
 	p.standWeeks(today)
 	s.Running = p.running(today)

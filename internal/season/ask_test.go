@@ -38,8 +38,17 @@ func TestAsking(t *testing.T) {
 func TestDose(t *testing.T) {
 	s := Of(winter(t), nil, date("2026-12-12"))
 	d := s.On(date("2026-12-07"))[0]
-	want := Dose{Length: 30 * time.Second, Rounds: 1, Sets: 1, Reps: 10, Contacts: 10} // 10 s of lead-in, ten reps of 2 s
+	want := Dose{Length: 30 * time.Second, Rounds: 1, Sets: 1, Reps: 10, Contacts: journal.CountOf(10)} // 10 s of lead-in, ten reps of 2 s
 	if got := s.Dose(d); got != want || s.Dose(d) != want {
 		t.Errorf("got %+v", got)
+	}
+}
+
+// A day that was done before its date is one of those that have come: never
+// more is done than was asked.
+func TestDoneAhead(t *testing.T) {
+	s := Of(winter(t), []*journal.Run{done("a", "up.yaml", "2026-12-06")}, date("2026-12-06"))
+	if c := s.Weeks[0].Count(s.Today); c.Done != 1 || c.Come != 1 {
+		t.Errorf("%d done of %d", c.Done, c.Come)
 	}
 }

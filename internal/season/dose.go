@@ -3,14 +3,16 @@ package season
 import (
 	"time"
 
+	"coldfloor/internal/journal"
+	"coldfloor/internal/jumps"
 	"coldfloor/internal/plan"
 )
 
 // Dose is what a day of the plan asks for.
 type Dose struct {
 	Length             time.Duration
-	Rounds, Sets, Reps int // rounds of all blocks; both sides of reps
-	Contacts           int // foot contacts, as far as the session counts them
+	Rounds, Sets, Reps int           // rounds of all blocks; both sides of reps
+	Contacts           journal.Count // foot contacts; not all known if there are jumps that the session does not count
 }
 
 // Dose returns what a day asks for, in the week of its dose.
@@ -22,7 +24,7 @@ func (s *Season) Dose(d *Day) Dose {
 	dose, ok := s.doses[key]
 	if !ok {
 		p := plan.Of(s.Plan.Session(d.Planned))
-		dose = Dose{Length: p.Total, Sets: len(p.Sets), Reps: p.Reps, Contacts: p.Contacts}
+		dose = Dose{Length: p.Total, Sets: len(p.Sets), Reps: p.Reps, Contacts: journal.Count{N: p.Contacts, Known: jumps.AllCounted(p.Session.Blocks...)}}
 		for _, b := range p.Blocks {
 			dose.Rounds += b.Rounds
 		}

@@ -67,7 +67,7 @@ type Season struct {
 type Count struct {
 	Planned                    int // all but those left out
 	Done, Late                 int // Late of Done: after their date
-	Missed, Skipped, Due, Come int // Come: of Planned, those whose date is today or before
+	Missed, Skipped, Due, Come int // Come: of Planned, those whose date is today or before, and those done before theirs
 	LeftOut                    int
 }
 
@@ -78,7 +78,7 @@ func (c *Count) add(d *Day, today units.Date) {
 		return
 	}
 	c.Planned++
-	if d.Date <= today {
+	if d.Date <= today || d.State == Done {
 		c.Come++
 	}
 	switch d.State {
