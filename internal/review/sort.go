@@ -71,7 +71,7 @@ func (p *Player) Marked(by Column) bool {
 	case ByTrouble, ByName:
 		return s.Trouble > NoTrouble
 	case ByLast:
-		return s.Known && s.Since >= SinceMany || !s.Known && s.Held
+		return s.Known && s.Since >= SinceMany || !s.Known && p.hasPlan()
 	case BySessions:
 		return s.Missed >= MissedMany
 	case ByRest:
@@ -83,6 +83,12 @@ func (p *Player) Marked(by Column) bool {
 		return recent
 	}
 	return false
+}
+
+// hasPlan reports whether a plan of weeks has asked something of the player so
+// far.
+func (p *Player) hasPlan() bool {
+	return p.Season != nil && p.Season.Between(p.Season.Plan.Starts, p.Season.Today).Planned > 0
 }
 
 // figures returns what a player is sorted by, the worst the largest, and
