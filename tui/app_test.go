@@ -136,7 +136,7 @@ func TestLeaveARunThatDidNotEndForLater(t *testing.T) {
 	}
 }
 
-// An earlier run that was not rated is asked for, and left out if it is left.
+// An earlier run that was not rated is asked for once more, and then only named.
 func TestUnratedIsAskedFor(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "journal.jsonl")
 	p := newProgram(t, run.Options{Journal: file, Plan: evening(t)})
@@ -150,11 +150,28 @@ func TestUnratedIsAskedFor(t *testing.T) {
 	p.keys("esc")
 	p.await("Choose a session")
 	p = newProgram(t, run.Options{Journal: file})
+	p.await("Choose a session")
+	if r := p.flow.PutOff(); r == nil || !strings.Contains(p.app.unrated(r), "coldfloor log rate last") {
+		t.Errorf("%+v is not named", r)
+	}
+}
+
+// The effort of an earlier run is kept.
+func TestUnratedIsRated(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "journal.jsonl")
+	p := newProgram(t, run.Options{Journal: file, Plan: evening(t)})
+	p.toEnd()
+	p.clock.now += time.Second
+	p.send(runTicked{p.app.run.turn})
+	p.keys("esc")
+	p.close()
+	p = newProgram(t, run.Options{Journal: file})
+	p.await("Effort")
 	p.keys("5", "esc")
 	p.await("Choose a session")
 	p = newProgram(t, run.Options{Journal: file})
 	p.await("Choose a session")
-	if r := runs(t, file)[0]; *r.Rating.RPE != 5 {
+	if r := runs(t, file)[0]; *r.Rating.RPE != 5 || p.flow.PutOff() != nil {
 		t.Errorf("%+v", r.Rating)
 	}
 }

@@ -28,6 +28,12 @@ func (m App) askEarlier(r *journal.Run) (tea.Model, tea.Cmd) {
 	return m.resized(m.width, m.height), nil
 }
 
+// unrated says that a run was not rated, and what rates it.
+func (m App) unrated(r *journal.Run) string {
+	l := m.style.lang
+	return l.Plain.NotRated(safetext.Clean(m.opts.Flow.Called(r)), l.Form.AskAfter) + "\n" + l.Plain.RateLast
+}
+
 // rated has what was said put on the disk.
 func (m App) rated(r journal.Rating) (tea.Model, tea.Cmd) { return m, m.save(r) }
 

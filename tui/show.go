@@ -38,5 +38,8 @@ func Run(o Options, signals <-chan os.Signal) (closing string, err error) {
 	if app.underWay() && o.Flow.Logged() && app.run.run.Written() == nil { // what is not is told when the log is closed
 		app.closing = app.opts.Flow.Language().Step.Kept
 	}
+	if r := o.Flow.PutOff(); r != nil && app.closing == "" {
+		app.closing = app.unrated(r)
+	}
 	return app.Closing(), errors.Join(err, app.Err())
 }

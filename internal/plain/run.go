@@ -33,6 +33,9 @@ func Run(ctx context.Context, o Options) error {
 		s.lines = Lines(o.In)
 	}
 	o.Flow.Open()
+	if r := o.Flow.PutOff(); r != nil {
+		s.nameUnrated(r)
+	}
 	ready, err := s.settle(ctx)
 	if err != nil || !ready {
 		return err
@@ -166,16 +169,23 @@ func (s *session) begin(ctx context.Context, p *Printer) bool {
 	return true
 }
 
-// rateEarlier asks for the effort of a run that was not rated, if somebody is
-// there. Enter alone leaves it for another start.
-func (s *session) rateEarlier(ctx context.Context, r *journal.Run) {
+// nameUnrated says that a run was not rated, and what rates it.
+func (s *session) nameUnrated(r *journal.Run) {
 	l := s.Flow.Language()
 	fmt.Fprintln(s.Err, l.Plain.NotRated(safetext.Clean(s.Flow.Called(r)), l.Form.AskAfter))
+	fmt.Fprintln(s.Err, l.Plain.RateHint)
+}
+
+// rateEarlier asks for the effort of a run that was not rated, if somebody is
+// there. Enter alone leaves it as it is.
+func (s *session) rateEarlier(ctx context.Context, r *journal.Run) {
 	if s.lines == nil {
-		fmt.Fprintln(s.Err, l.Plain.RateHint)
-		s.Flow.RateLater()
+		s.nameUnrated(r)
+		s.Flow.NotAsked()
 		return
 	}
+	l := s.Flow.Language()
+	fmt.Fprintln(s.Err, l.Plain.NotRated(safetext.Clean(s.Flow.Called(r)), l.Form.AskAfter))
 	said, err := rating.Ask(s.reader(ctx), s.Err, r, l)
 	if err == nil {
 		err = s.Flow.Rate(said)

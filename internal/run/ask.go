@@ -132,7 +132,7 @@ func (f *Flow) closeAsIs(r *journal.Run) error {
 	if i := slices.IndexFunc(f.log.Runs, func(x *journal.Run) bool { return x.ID == r.ID }); i >= 0 {
 		f.log.Runs[i] = r
 	}
-	f.unrated = f.lacking(f.log.Runs)
+	f.unrated = f.toAsk(f.lacking(f.log.Runs))
 	return nil
 }
 

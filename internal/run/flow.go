@@ -24,6 +24,7 @@ type Flow struct {
 	trouble    error          // what went wrong with an answer
 	unfinished []*journal.Run // still to be settled, the latest first
 	unrated    []*journal.Run // effort still to be asked for, the earliest first
+	putOff     *journal.Run   // not asked for again; nil: none
 
 	plan   *plan.Plan
 	weeks  *journal.Weeks
@@ -42,7 +43,7 @@ type Flow struct {
 // Need is what a Flow needs next. Exactly one field is set.
 type Need struct {
 	Ask    *Ask         // to be shown and answered, with Answer
-	Rate   *journal.Run // a form for a run whose effort was not said: then Rate or RateLater
+	Rate   *journal.Run // a form for a run whose effort was not said: then Rate, RateLater or NotAsked
 	Choose bool         // a session, with Choose
 	Start  bool         // Start
 	Leave  bool         // the end of the program; Err says why if something went wrong
@@ -63,7 +64,7 @@ func (f *Flow) Open() {
 		return
 	}
 	f.unfinished = f.log.Unfinished
-	f.unrated = f.lacking(f.log.Runs)
+	f.unrated = f.toAsk(f.lacking(f.log.Runs))
 }
 
 // Runs returns the runs of the log, the earliest first.
@@ -137,12 +138,26 @@ func (f *Flow) Rate(r journal.Rating) error {
 			return err
 		}
 	}
-	f.RateLater()
+	if r.RPE == nil {
+		f.RateLater()
+		return nil
+	}
+	f.NotAsked()
 	return nil
 }
 
-// RateLater leaves the run that Next asked about for another start.
-func (f *Flow) RateLater() { f.unrated = f.unrated[min(1, len(f.unrated)):] }
+// RateLater leaves the run that Next asked about unrated. It is not asked about
+// again at another start.
+func (f *Flow) RateLater() {
+	if len(f.unrated) > 0 {
+		rememberPutOff(f.unrated[0].ID)
+	}
+	f.NotAsked()
+}
+
+// NotAsked leaves the run that Next asked about for another start, for nobody
+// was there to answer.
+func (f *Flow) NotAsked() { f.unrated = f.unrated[min(1, len(f.unrated)):] }
 
 // toSay returns what is still to be said of the session, all of it together. A
 // run that is gone on with has been through it, except for what is new.

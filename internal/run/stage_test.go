@@ -55,6 +55,9 @@ func (s *stage) start(script string) []byte {
 			}
 			s.flow = NewFlow(o)
 			s.flow.Open()
+			if r := s.flow.PutOff(); r != nil {
+				fmt.Fprintln(&s.out, "named:", s.flow.Called(r))
+			}
 			s.need()
 		}
 		name, rest, _ := strings.Cut(line, " ")
@@ -125,6 +128,9 @@ func (s *stage) act(name, rest string) {
 		s.need()
 	case "rate-later":
 		s.flow.RateLater()
+		s.need()
+	case "not-asked":
+		s.flow.NotAsked()
 		s.need()
 	case "choose":
 		s.choose()
