@@ -17,6 +17,7 @@ import (
 
 	"github.com/creack/pty"
 
+	"coldfloor/internal/journalgen"
 	"coldfloor/internal/pulsetest"
 )
 
@@ -29,36 +30,70 @@ import (
 
 // TestFiguresStart measures from the start of the process to the first frame
 // that says something, in terminals that tell their background at once, and in
-// one that never does. The yardstick is a process that does nothing.
+// one that never does, with an empty log and with those of ten and a hundred
+// years. The yardstick is a process that does nothing.
 func TestFiguresStart(t *testing.T) {
 	const runs = 21
-	h := newHome(t, short)
-	h.cautionsRead()
-	starts := []struct {
-		name, want string
-		answers    bool
-		args       []string
-	}{
-		{"choose a session", "Choose a session", true, []string{binary()}},
-		{"choose, a terminal that does not answer", "Choose a session", false, []string{binary()}},
-		{"run a file", "Before you start", true, []string{binary(), "run", "--no-log", h.file}},
-		{"yardstick: echo", "done", true, []string{"/bin/echo", "done"}},
+	var starts []start
+	for _, n := range []int{0, 1560, 15_600} {
+		h := newHome(t, short)
+		h.cautionsRead()
+		log := ""
+		if n > 0 {
+			years(t, filepath.Join(h.dir, ".local/share/coldfloor/journal.jsonl"), n)
+			log = fmt.Sprintf(", %d sessions in the log", n)
+		}
+		starts = append(starts,
+			start{"choose a session" + log, "Choose a session", true, h, []string{binary()}},
+			start{"run a file" + log, "Before you start", true, h, []string{binary(), "run", h.file}})
 	}
+	starts = append(starts,
+		start{"choose, a terminal that does not answer", "Choose a session", false, starts[0].home, []string{binary()}},
+		start{"yardstick: echo", "done", true, starts[0].home, []string{"/bin/echo", "done"}})
 	took := make([][]time.Duration, len(starts))
-	for range runs { // one after another, so that a busy moment meets all
+	for range runs + 1 { // one after another, so that a busy moment meets all
 		for i, s := range starts {
-			x := startBare(t, 80, 24, s.answers, h.env(), s.args...)
+			x := startBare(t, 80, 24, s.answers, s.home.env(), s.args...)
 			took[i] = append(took[i], x.first(t, s.want))
 			x.end()
 		}
 	}
 	t.Logf("start to first frame, %d runs, load %s", runs, load())
 	for i, s := range starts {
+		took[i] = took[i][1:] // the first one puts an index beside the journal
 		slices.Sort(took[i])
 		t.Logf("%-42s median %3d ms, from %d to %d ms", s.name, took[i][runs/2].Milliseconds(), took[i][0].Milliseconds(), took[i][runs-1].Milliseconds())
 		if took[i][runs/2] > 2*time.Second {
 			t.Errorf("%s: the first frame takes seconds", s.name)
 		}
+	}
+	for i := 2; i < 6; i++ {
+		t.Logf("%s: %.2f times as long as with an empty log", starts[i].name, took[i][runs/2].Seconds()/took[i%2][runs/2].Seconds())
+	}
+}
+
+// start is a way to start the program, and what its first frame says.
+type start struct {
+	name, want string
+	answers    bool // whether the terminal tells its background
+	home       home
+	args       []string
+}
+
+// years writes a journal of n sessions, three a week, the last of them in
+// January 2026.
+func years(t *testing.T, path string, n int) {
+	t.Helper()
+	var text bytes.Buffer
+	first := time.Date(2026, 1, 5, 17, 0, 0, 0, time.UTC).AddDate(0, 0, -7*(n/3+1))
+	if _, err := journalgen.Write(&text, journalgen.Options{Player: "Ana", Sessions: n, Seed: 1, First: first}); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, text.Bytes(), 0o600); err != nil {
+		t.Fatal(err)
 	}
 }
 
