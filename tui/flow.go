@@ -66,7 +66,10 @@ func questionOf(q *run.Ask) question {
 func (m App) list() (tea.Model, tea.Cmd) {
 	offers, problems := run.Catalogue(m.opts.Folder)
 	offers = slices.DeleteFunc(offers, func(o run.Offer) bool { return !m.opts.Flow.Offered(o.Plan) })
-	run.When(offers, m.opts.Flow.Runs())
+	if err := m.opts.Flow.When(offers); err != nil {
+		m.err = err
+		return m, tea.Quit
+	}
 	m.choose = newChooseScreen(offers, problems, time.Now(), m.style)
 	m.stage = choosing
 	return m.resized(m.width, m.height), nil

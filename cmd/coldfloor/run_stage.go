@@ -79,7 +79,7 @@ func (s *stage) flowOptions() run.Options {
 	if isTerminal(out) {
 		device.Bell = func() { _, _ = io.WriteString(out, "\a") }
 	}
-	o := run.Options{Plan: s.plan, Weeks: s.weeks, Player: s.settings, Language: s.language, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
+	o := run.Options{Plan: s.plan, Weeks: s.weeks, Season: s.season, Player: s.settings, Language: s.language, Speed: s.options.speed, Muted: s.options.mute, ByHand: s.options.byHand,
 		NoKeys: !s.screen() && !s.keyboard(), Device: &device, Voice: s.voice,
 		Cues: sound.Options{Pips: sound.DefaultPips, Clicks: s.settings.Clicks}, Seed: seedOf(s.options.seed)}
 	if s.options.speed == 1 {

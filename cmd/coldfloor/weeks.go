@@ -154,12 +154,12 @@ func dates(days []weeks.Planned) string {
 
 // loadRuns reads the journal, and tells of what is damaged in it.
 func loadRuns(c *cobra.Command, path string) ([]*journal.Run, error) {
-	runs, problems, err := journal.Load(path)
+	o, err := journal.ReadOverview(path)
 	if err != nil {
 		return nil, err
 	}
-	for _, p := range problems {
+	for _, p := range o.Problems {
 		fault.Print(c.ErrOrStderr(), fault.At(path, p))
 	}
-	return runs, nil
+	return o.Runs(), nil
 }

@@ -19,7 +19,7 @@ func (o *Overview) Runs() []*Run {
 // Backward yields the runs, lean, the latest first.
 func (o *Overview) Backward() iter.Seq[*Run] {
 	return func(yield func(*Run) bool) {
-		for r := range o.index.backward(func(int64) bool { return true }) {
+		for r := range o.index.backward(func(head) bool { return true }) {
 			if !yield(r) {
 				return
 			}
@@ -46,7 +46,7 @@ func (o *Overview) Listed() int {
 // Since returns the runs of which anything was in the second of t or later, the
 // earliest first.
 func (o *Overview) Since(t time.Time) []*Run {
-	runs := slices.Collect(o.index.backward(func(latest int64) bool { return latest >= t.Unix() }))
+	runs := slices.Collect(o.index.backward(func(h head) bool { return h.latest >= t.Unix() }))
 	slices.Reverse(runs)
 	return runs
 }
@@ -57,9 +57,50 @@ func (o *Overview) Since(t time.Time) []*Run {
 func (o *Overview) Last(at func(*Run) (time.Time, bool)) *Run {
 	var last *Run
 	var latest time.Time
-	for r := range o.index.backward(func(at int64) bool { return last == nil || at >= latest.Unix() }) {
+	for r := range o.index.backward(func(h head) bool { return last == nil || h.latest >= latest.Unix() }) {
 		if t, ok := at(r); ok && (last == nil || t.After(latest)) {
 			last, latest = r, t
+		}
+	}
+	return last
+}
+
+// Lately returns the runs of which anything was in the second of t or later and,
+// unless one of them is the player's and counts, the last one that is and does;
+// the earliest first.
+func (o *Overview) Lately(t time.Time, player string) []*Run {
+	own := func(r *Run) bool { return r.Counts() && r.Started != nil && r.Started.Player == player }
+	runs := o.Since(t)
+	if slices.ContainsFunc(runs, own) {
+		return runs
+	}
+	last := o.Last(func(r *Run) (time.Time, bool) { return r.Start, own(r) })
+	if last == nil {
+		return runs
+	}
+	at, _ := slices.BinarySearchFunc(runs, last, compareRuns)
+	return slices.Insert(runs, at, last)
+}
+
+// Unfinished returns the runs that have no end and were not withdrawn, the
+// earliest first.
+func (o *Overview) Unfinished() []*Run {
+	runs := slices.Collect(o.index.backward(func(h head) bool { return h.traits&isOpen != 0 }))
+	slices.Reverse(runs)
+	return runs
+}
+
+// LastDone returns when the session of a source was done last: a built-in
+// session's name, or a file's absolute path. It is the zero Time if it never
+// was.
+func (o *Overview) LastDone(source string) time.Time {
+	last, hash := time.Time{}, hashOf(source)
+	done := o.index.backward(func(h head) bool {
+		return h.source == hash && h.traits&isCounted != 0 && (last.IsZero() || h.latest >= last.Unix())
+	})
+	for r := range done {
+		if r.Started != nil && r.Started.Source == source {
+			last = later(last, r.End())
 		}
 	}
 	return last
@@ -68,9 +109,9 @@ func (o *Overview) Last(at func(*Run) (time.Time, bool)) *Run {
 // OverviewOf returns an overview of runs that were read.
 func OverviewOf(runs []*Run) *Overview { return &Overview{index: &index{runs: runs}} }
 
-// backward yields the runs that want holds for the latest second of, from the
-// one that began last. Others on the shelf are not decoded.
-func (x *index) backward(want func(latest int64) bool) iter.Seq[*Run] {
+// backward yields the runs whose head want holds for, from the one that began
+// last. Others on the shelf are not decoded.
+func (x *index) backward(want func(head) bool) iter.Seq[*Run] {
 	return func(yield func(*Run) bool) {
 		i, j := x.shelf.len()-1, len(x.runs)-1
 		var k *keeper
@@ -80,12 +121,12 @@ func (x *index) backward(want func(latest int64) bool) iter.Seq[*Run] {
 		}
 		for {
 			for next == nil && i >= 0 {
-				if !x.gone[i] && want(x.shelf.head(i).latest) {
+				if !x.gone[i] && want(x.shelf.head(i)) {
 					next = x.shelf.decode(k, i)
 				}
 				i--
 			}
-			for j >= 0 && !want(latestOf(x.runs[j])) {
+			for j >= 0 && !want(headOf(x.runs[j], 0)) {
 				j--
 			}
 			switch {

@@ -65,4 +65,45 @@ func answers(t interface {
 			t.Fatalf("last %d is %v, want %v", i, got, want)
 		}
 	}
+	asksBeforeAStart(t, o, all, ids)
+}
+
+// asksBeforeAStart is answers for what a start asks.
+func asksBeforeAStart(t interface {
+	Helper()
+	Fatalf(string, ...any)
+}, o *Overview, all []*Run, ids func([]*Run) []string) {
+	t.Helper()
+	if len(all) == 0 {
+		return
+	}
+	open := slices.DeleteFunc(slices.Clone(all), func(r *Run) bool { return r.State != Unfinished || r.Withdrawn })
+	if got := ids(o.Unfinished()); !slices.Equal(got, ids(open)) {
+		t.Fatalf("unfinished %v, want %v", got, ids(open))
+	}
+	last, own := map[string]time.Time{"never done": {}}, map[string]*Run{"Nobody": nil}
+	for r := range Counting(all) {
+		if r.Started != nil {
+			last[r.Started.Source] = later(last[r.Started.Source], r.End())
+			own[r.Started.Player] = r
+		}
+	}
+	for source, want := range last {
+		if got := o.LastDone(source); !got.Equal(want) {
+			t.Fatalf("%s was done last %v, want %v", source, got, want)
+		}
+	}
+	for player, r := range own {
+		for _, since := range []time.Time{{}, all[len(all)/2].Start, all[len(all)-1].Start.AddDate(9, 0, 0)} {
+			got := o.Lately(since, player)
+			for _, x := range all {
+				if there := slices.Contains(ids(got), x.ID); latestOf(x) >= since.Unix() && !there || there && latestOf(x) < since.Unix() && x != r {
+					t.Fatalf("since %v, of %s: %v", since, player, ids(got))
+				}
+			}
+			if r != nil && !slices.ContainsFunc(got, func(x *Run) bool { return x.Counts() && x.Started != nil && x.Started.Player == player }) || !slices.IsSortedFunc(got, compareRuns) {
+				t.Fatalf("since %v, of %s: %v without %s", since, player, ids(got), r.ID)
+			}
+		}
+	}
 }

@@ -65,18 +65,6 @@ func Counting(runs []*Run) iter.Seq[*Run] {
 	}
 }
 
-// LastDone returns when the session of each source was done last: a built-in
-// session's name, or a file's absolute path.
-func LastDone(runs []*Run) map[string]time.Time {
-	last := map[string]time.Time{}
-	for r := range Counting(runs) {
-		if r.Started != nil {
-			last[r.Started.Source] = later(last[r.Started.Source], r.End())
-		}
-	}
-	return last
-}
-
 // Jumps is when a run had jumps in it last.
 type Jumps struct {
 	Run   *Run

@@ -49,6 +49,8 @@ const (
 	hasMissing
 	hasRated
 	saidNone // nothing but that there was no pain, once
+	isOpen   // without an end, and not withdrawn
+	isCounted
 )
 
 // traits returns what is there of r.
@@ -57,7 +59,7 @@ func traits(r *Run) (has int) {
 		hasRPE: r.Rating.RPE != nil, hasPain: r.Rating.Pain != nil, isPainful: r.Painful(), hasEasier: len(r.Easier) > 0,
 		hasSaid: len(r.Said) > 0 && !none(r.Said), isWithdrawn: r.Withdrawn, wasRemoved: !r.Removed.IsZero(), hasProblems: len(r.lean.problems) > 0,
 		isCorrected: r.length, hasWorked: r.lean.worked, hasJumped: r.lean.jumped, hasMissing: r.Missing > 0 || r.Differ > 0,
-		hasRated: r.Rating.Rounds != nil, saidNone: none(r.Said),
+		hasRated: r.Rating.Rounds != nil, saidNone: none(r.Said), isOpen: r.State == Unfinished && !r.Withdrawn, isCounted: r.Counts(),
 	} {
 		if there {
 			has |= bit

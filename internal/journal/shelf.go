@@ -17,19 +17,24 @@ type shelf struct {
 }
 
 // headSize is how many bytes a head takes.
-const headSize = 20
+const headSize = 24
 
 // head is what is looked at of a run before it is decoded.
 type head struct {
 	latest int64  // the second in which something of it was last
 	at     uint32 // of the run in shelf.coded
 	name   uint32 // hashOf its name
+	source uint32 // hashOf the session's source
 	traits int
 }
 
 // headOf returns the head of a run that is coded at a place.
 func headOf(r *Run, at int) head {
-	return head{latestOf(r), uint32(at), hashOf(r.ID), traits(r)}
+	h := head{latest: latestOf(r), at: uint32(at), name: hashOf(r.ID), traits: traits(r)}
+	if r.Started != nil {
+		h.source = hashOf(r.Started.Source)
+	}
+	return h
 }
 
 // latestOf returns the second in which something of a run was last.
@@ -48,6 +53,7 @@ func (h head) append(b []byte) []byte {
 	b = binary.LittleEndian.AppendUint64(b, uint64(h.latest))
 	b = binary.LittleEndian.AppendUint32(b, h.at)
 	b = binary.LittleEndian.AppendUint32(b, h.name)
+	b = binary.LittleEndian.AppendUint32(b, h.source)
 	return binary.LittleEndian.AppendUint32(b, uint32(h.traits))
 }
 
@@ -55,7 +61,7 @@ func (h head) append(b []byte) []byte {
 func (s *shelf) head(i int) head {
 	b := s.heads[i*headSize : (i+1)*headSize]
 	u32 := binary.LittleEndian.Uint32
-	return head{int64(binary.LittleEndian.Uint64(b)), u32(b[8:]), u32(b[12:]), int(u32(b[16:]))}
+	return head{int64(binary.LittleEndian.Uint64(b)), u32(b[8:]), u32(b[12:]), u32(b[16:]), int(u32(b[20:]))}
 }
 
 // len returns the number of runs; a nil shelf has none.

@@ -8,7 +8,6 @@ import (
 	"sync"
 	"time"
 
-	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
 	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
@@ -79,9 +78,15 @@ func meant(file string) bool {
 	return sessionKey.Match(head[:n])
 }
 
-// When fills in when each offer was last done, from the journal's runs.
-func When(offers []Offer, runs []*journal.Run) {
-	last := journal.LastDone(runs)
+// When fills in when each offer was last done, from the log.
+func (f *Flow) When(offers []Offer) error {
+	if f.log.Journal == nil {
+		return nil
+	}
+	o, err := f.log.Journal.Overview()
+	if err != nil {
+		return err
+	}
 	for i := range offers {
 		name := offers[i].Plan.Session.Name
 		if offers[i].File {
@@ -89,6 +94,7 @@ func When(offers []Offer, runs []*journal.Run) {
 				name = abs
 			}
 		}
-		offers[i].Last = last[name]
+		offers[i].Last = o.LastDone(name)
 	}
+	return nil
 }

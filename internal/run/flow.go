@@ -60,14 +60,15 @@ func (f *Flow) Open() {
 	if f.opts.Journal == "" {
 		return
 	}
-	if f.log, f.logErr = openLog(f.opts.Journal); f.logErr != nil {
+	if f.logErr = f.openLog(); f.logErr != nil {
 		return
 	}
 	f.unfinished = f.log.Unfinished
 	f.unrated = f.toAsk(f.lacking(f.log.Runs))
 }
 
-// Runs returns the runs of the log, the earliest first.
+// Runs returns the runs of the log that matter before a start, the earliest
+// first: those of a year or more, and the last one of the player.
 func (f *Flow) Runs() []*journal.Run { return f.log.Runs }
 
 // Plan returns the plan of the run that is to start: nil before it is chosen.

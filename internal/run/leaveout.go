@@ -27,9 +27,6 @@ func (f *Flow) LeaveOut(p *plan.Plan, day *journal.Weeks) error {
 	if err != nil {
 		return err
 	}
-	o, err := f.log.Journal.Overview()
-	if err == nil {
-		f.log.Runs = o.Runs()
-	}
+	_, err = f.look()
 	return err
 }

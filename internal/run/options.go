@@ -8,6 +8,7 @@ import (
 	"coldfloor/internal/settings"
 	"coldfloor/internal/text"
 	"coldfloor/internal/voice"
+	"coldfloor/sessions/weeks"
 	"coldfloor/sound"
 	"coldfloor/sound/live"
 )
@@ -21,6 +22,7 @@ const countIn = 5 * time.Second
 type Options struct {
 	Plan     *plan.Plan     // the session to run; nil: one is chosen
 	Weeks    *journal.Weeks // what put it on its day; nil: nothing did
+	Season   *weeks.Plan    // that the log is held against; nil: none
 	Journal  string         // file; empty: without a log
 	Player   settings.Player
 	Language *text.Language // of what the player sees and hears; nil: English

@@ -58,12 +58,10 @@ func (re *Resumption) leadIn() time.Duration {
 	return max(re.Plan.Session.LeadIn, countIn)
 }
 
-// unfinished returns those of runs that have not ended and that no process is
-// at, the latest first. Runs are those of j, the earliest first.
-func unfinished(j *journal.Journal, runs []*journal.Run) []*journal.Run {
-	left := slices.DeleteFunc(slices.Clone(runs), func(r *journal.Run) bool {
-		return r.State != journal.Unfinished || r.Withdrawn || j.Live(r.ID)
-	})
+// left returns those of the unfinished runs that no process is at, the latest
+// first.
+func left(j *journal.Journal, unfinished []*journal.Run) []*journal.Run {
+	left := slices.DeleteFunc(unfinished, func(r *journal.Run) bool { return j.Live(r.ID) })
 	slices.Reverse(left)
 	return left
 }

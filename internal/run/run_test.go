@@ -152,6 +152,9 @@ func ptr[T any](v T) *T { return &v }
 
 // leftOver returns the runs of j that can be gone on with.
 func leftOver(j *journal.Journal) ([]*journal.Run, error) {
-	runs, _, err := journal.Load(j.Path())
-	return unfinished(j, runs), err
+	o, err := j.Overview()
+	if err != nil {
+		return nil, err
+	}
+	return o.Full(left(j, o.Unfinished())...)
 }

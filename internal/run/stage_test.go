@@ -213,7 +213,9 @@ func (s *stage) answer(key string) {
 // choose chooses the first built-in session that is offered.
 func (s *stage) choose() {
 	offers, _ := Catalogue(".")
-	When(offers, s.flow.Runs())
+	if err := s.flow.When(offers); err != nil {
+		s.t.Fatal(err)
+	}
 	for _, o := range offers {
 		if s.flow.Offered(o.Plan) {
 			fmt.Fprintf(&s.out, "narrowed: %v; %s, contacts %d\n", s.flow.Narrowed(), o.Plan.Session.Name, o.Plan.Contacts)
