@@ -73,7 +73,7 @@ func (m runScreen) foot(v engine.View) (text string, loud bool) {
 	switch {
 	case m.run.Muted():
 		sound = m.style.lang.Screen.Muted + "  "
-	case m.heard != "":
+	case m.run.BellOnly():
 		sound = m.style.lang.Screen.BellOnly + "  "
 	}
 	return m.style.quiet.Render(sound) + m.shortHelp(v, m.width-len(sound)), false

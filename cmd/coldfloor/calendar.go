@@ -9,6 +9,7 @@ import (
 	"coldfloor/internal/calendar"
 	"coldfloor/internal/fault"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
 	"coldfloor/sessions/weeks"
 )
@@ -16,6 +17,7 @@ import (
 // calendarFlags is how calendar was called.
 type calendarFlags struct {
 	file, alarm string
+	language    string
 	revision    int
 	force       bool
 }
@@ -39,6 +41,7 @@ that moved move, and those left out since are cancelled.`,
 	c.Flags().IntVar(&f.revision, "revision", 0, "edition `N` of the calendar")
 	c.Flags().StringVar(&f.alarm, "alarm", "", "remind this `TIME` before each session or match at a time of day, such as 30min")
 	c.Flags().BoolVar(&f.force, "force", false, "replace the file even if coldfloor did not write it")
+	languageFlag(c, &f.language)
 	return c
 }
 
@@ -52,7 +55,11 @@ func (f *calendarFlags) run(c *cobra.Command, name string) error {
 	if err != nil {
 		return err
 	}
-	o.Changed = p.Changed()
+	mine, err := settings.Load()
+	if err != nil {
+		return err
+	}
+	o.Changed, o.Language = p.Changed(), languageOf(f.language, mine)
 	if err := calendar.WriteFile(f.file, plan.OfWeeks(p), o, f.force); err != nil {
 		return err
 	}

@@ -28,6 +28,8 @@ type trackOptions struct {
 	tempo bool
 	voice string
 	seed  uint64
+
+	language string
 }
 
 // newTrack returns the command that writes a session as audio.
@@ -38,7 +40,8 @@ func newTrack() *cobra.Command {
 		Short: "Write a session as an audio track, for a player with a phone",
 		Long: `Write the whole session as an audio track with every cue in its place, for a
 player who has no computer at hand. The ending of FILE names the format. Sets
-that end by hand take their paced length. Each block is a chapter.
+that end by hand take their paced length. Each block is a chapter, called as the
+player reads it.
 
 In a plan of weeks it is today's session, or that of the day that --on names.
 
@@ -54,6 +57,7 @@ coldfloor sounds plays the cues one by one, to learn them.`,
 	seedFlag(c, &o.seed)
 	f.BoolVar(&o.files.Force, "force", false, "replace files that are there")
 	voiceFlag(c, &o.voice)
+	languageFlag(c, &o.language)
 	o.day.add(c)
 	journalFlag(c, &o.log)
 	return c
@@ -70,13 +74,19 @@ func (o *trackOptions) run(c *cobra.Command, name string) error {
 	}
 	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
+	mine, err := settings.Load()
+	if err != nil {
+		return err
+	}
+	language := languageOf(o.language, mine)
+	mine.Language = language.Code // what is said and what the chapters are called are one
 	heard := sound.Options{Pips: o.pips, Clicks: o.tempo, Seed: seedOf(o.seed)}
-	if err := o.speak(ctx, p, &heard); err != nil {
+	if err := o.speak(ctx, p, mine, &heard); err != nil {
 		return err
 	}
 	progress := newProgress(c.ErrOrStderr(), "writing the track")
 	o.files.Inputs = inputs(name)
-	err = o.files.Write(ctx, p, heard,
+	err = o.files.Write(ctx, language.Headed(p), heard,
 		func(written, all time.Duration) { progress.tell(int64(written), int64(all)) })
 	progress.end()
 	if err == nil && p.HasCalls() {
@@ -91,13 +101,9 @@ func (o *trackOptions) run(c *cobra.Command, name string) error {
 
 // speak renders what is spoken in the track of p, if anything is, and adds it to
 // what is heard.
-func (o *trackOptions) speak(ctx context.Context, p *plan.Plan, heard *sound.Options) error {
+func (o *trackOptions) speak(ctx context.Context, p *plan.Plan, mine settings.Player, heard *sound.Options) error {
 	if o.voice == "" {
 		return nil
-	}
-	mine, err := settings.Load()
-	if err != nil {
-		return err
 	}
 	v, err := voiceOf(o.voice, mine, o.pips)
 	if err != nil {

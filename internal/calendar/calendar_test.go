@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/text/texttest"
 	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
 )
@@ -123,4 +124,29 @@ func TestLines(t *testing.T) {
 			t.Fatalf("%q is read as %q", text, unescaped)
 		}
 	})
+}
+
+// TestLanguage: an event holds no word that is neither the language's nor the
+// plan's, and is the same event in any language.
+func TestLanguage(t *testing.T) {
+	p := planOf(t, "Two weeks", `days: {mon: {session: a.yaml, at: "18:30"}, thu: a.yaml}
+lighter: [{week: 2, keep: 60%}]
+matches: [2026-12-19]
+move: {2026-12-10: 2026-12-11}
+`)
+	l := texttest.Marked()
+	for line := range strings.SplitSeq(strings.ReplaceAll(written(t, p, Options{Language: l}), "\r\n ", ""), "\r\n") {
+		what, said, _ := strings.Cut(line, ":")
+		if what != "SUMMARY" && what != "DESCRIPTION" && what != "X-WR-CALNAME" {
+			continue
+		}
+		if words := texttest.Unmarked(strings.ReplaceAll(said, `\n`, " "), "Two weeks Hops and more"); len(words) > 0 {
+			t.Errorf("%q in %s", words, line)
+		}
+	}
+	for id := range uids(t, p) {
+		if !strings.Contains(written(t, p, Options{Language: l}), uids(t, p)[id]) {
+			t.Errorf("the event of %s has another name", id)
+		}
+	}
 }

@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/text"
 )
 
 // Options is how a calendar is written.
@@ -23,16 +24,21 @@ type Options struct {
 	Revision int           // SEQUENCE of every event: raised by the coach with each new edition
 	Alarm    time.Duration // before an event that has a time of day; 0: none
 	Changed  time.Time     // the latest change of the files of the plan
+
+	Language *text.Language // of what the events say; nil: English
 }
 
 // Write writes the calendar.
 func Write(w io.Writer, p *plan.Weeks, o Options) error {
+	if o.Language == nil {
+		o.Language = &text.English
+	}
 	lines := &lines{w: w}
 	lines.add("BEGIN", "VCALENDAR")
 	lines.add("VERSION", "2.0")
 	lines.add("PRODID", "-//coldfloor//plan of weeks//EN")
 	lines.add("CALSCALE", "GREGORIAN")
-	lines.add("X-WR-CALNAME", escape(p.Title))
+	lines.add("X-WR-CALNAME", escape(o.Language.Name(p.Title)))
 	for _, e := range events(p, o) {
 		e.write(lines, o)
 	}

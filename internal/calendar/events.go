@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 	"coldfloor/sessions/weeks"
 )
@@ -29,47 +30,47 @@ func events(p *plan.Weeks, o Options) []event {
 	var all []event
 	for _, w := range p.List {
 		for _, s := range w.Sessions {
-			all = append(all, session(p, s.Planned, s.Plan))
+			all = append(all, session(p, s.Planned, s.Plan, o.Language))
 		}
 		if o.Revision == 0 {
 			continue
 		}
 		for _, d := range w.LeftOut {
-			e := session(p, d, plan.Of(p.Session(d)))
+			e := session(p, d, plan.Of(p.Session(d)), o.Language)
 			e.cancelled = true
 			all = append(all, e)
 		}
 	}
 	for i, m := range p.Matches {
 		all = append(all, event{uid: uid(p, "match", strconv.Itoa(i+1)), date: m.Date, at: m.At,
-			summary: "Match", description: p.Title})
+			summary: o.Language.Calendar.Match, description: o.Language.Name(p.Title)})
 	}
 	return all
 }
 
 // session returns the event of one session.
-func session(p *plan.Weeks, d weeks.Planned, s *plan.Plan) event {
+func session(p *plan.Weeks, d weeks.Planned, s *plan.Plan, l *text.Language) event {
 	return event{
 		uid:  uid(p, strconv.Itoa(d.Dose), d.Slot.Weekday.String(), strconv.Itoa(d.Slot.Place)),
-		date: d.Date, at: d.Slot.At, length: s.Total, summary: s.Session.Title, description: describe(p, d, s),
+		date: d.Date, at: d.Slot.At, length: s.Total, summary: l.Title(s.Session.Title), description: describe(p, d, s, l),
 	}
 }
 
 // describe says how long a session is, what is in it, and where in the plan it
 // stands.
-func describe(p *plan.Weeks, d weeks.Planned, s *plan.Plan) string {
-	dose := fmt.Sprintf("%s long: %s, %s", units.Clock(s.Total), units.Count(s.Totals.Sets, "set"), units.Count(s.Totals.Reps, "rep"))
+func describe(p *plan.Weeks, d weeks.Planned, s *plan.Plan, l *text.Language) string {
+	dose := l.Sheet.Sets(s.Totals.Sets) + ", " + l.Sheet.Reps(s.Totals.Reps)
 	if s.Contacts > 0 {
-		dose += ", " + units.Count(s.Contacts, "foot contact")
+		dose += ", " + l.Sheet.FootContacts(s.Contacts)
 	}
-	place := fmt.Sprintf("Week %d of %d", d.Week, p.Count)
+	place := l.Calendar.Place(d.Week, p.Count)
 	if keep, ok := p.IsLighter(d.Dose); ok {
-		place += fmt.Sprintf(", lighter: %s %% asked", strconv.FormatFloat(100*keep.Share(), 'f', -1, 64))
+		place += l.Calendar.Lighter(strconv.FormatFloat(100*keep.Share(), 'f', -1, 64))
 	}
 	if d.Moved() {
-		place += fmt.Sprintf(", moved from %s", d.First.Short())
+		place += l.Calendar.Moved(l.Date(d.First))
 	}
-	return strings.Join([]string{dose, place, p.Title}, "\n")
+	return strings.Join([]string{l.Calendar.Dose(units.Clock(s.Total), dose), place, l.Name(p.Title)}, "\n")
 }
 
 // uid names an event for good: by its place in the plan and not by its day.

@@ -81,9 +81,9 @@ func (w *writer) paper(f *files, own *weeks.Plan, week weeks.Week, p *players.Pl
 
 // calendar puts the whole plan as a calendar: a week alone would take the others
 // out of a calendar that has them.
-func (w *writer) calendar(f *files, own *weeks.Plan) error {
+func (w *writer) calendar(f *files, own *weeks.Plan, l *text.Language) error {
 	var out bytes.Buffer
-	o := calendar.Options{Alarm: w.Alarm, Changed: own.Changed()}
+	o := calendar.Options{Alarm: w.Alarm, Changed: own.Changed(), Language: l}
 	if err := calendar.Write(&out, plan.OfWeeks(own), o); err != nil {
 		return err
 	}

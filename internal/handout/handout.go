@@ -162,9 +162,10 @@ func (w *writer) fill(ctx context.Context, p *players.Player, g *Given) error {
 			g.Found = append(g.Found, Found{d.Planned, d.session.Title, found})
 		}
 	}
-	words := &text.In(p.Language).Handout
+	l := text.In(p.Language)
+	words := &l.Handout
 	files := files{folder: g.Folder, inputs: own.Files(), given: g, told: w.step}
-	return errors.Join(files.sessions(days), w.paper(&files, own, week, p, days), w.calendar(&files, own),
+	return errors.Join(files.sessions(days), w.paper(&files, own, week, p, days), w.calendar(&files, own, l),
 		files.text(words.FileName, sendBack(p.Name, words)), w.sound(ctx, &files, &p.Player, days))
 }
 

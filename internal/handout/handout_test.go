@@ -147,6 +147,7 @@ func TestEachInTheirLanguage(t *testing.T) {
 	dir, _ := given(t, "- {name: Ada, language: de}\n- name: Bea\n", false)
 	for file, want := range map[string]string{
 		"Ada/so-schickst-du-es-zurueck.txt": "coldfloor log copy -o ada.jsonl", "Bea/how-to-send-it-back.txt": "coldfloor log copy -o bea.jsonl",
+		"Ada/calendar.ics": `Jumps\, Woche 1`, "Bea/calendar.ics": `Jumps\, week 1`,
 	} {
 		content, err := os.ReadFile(filepath.Join(dir, "out", file))
 		if err != nil || !strings.Contains(string(content), want) {

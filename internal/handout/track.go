@@ -7,7 +7,9 @@ import (
 	"os"
 	"path/filepath"
 
+	"coldfloor/internal/plan"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 	"coldfloor/sound"
 	"coldfloor/sound/track"
 )
@@ -50,7 +52,7 @@ func (w *writer) track(ctx context.Context, d day, p *settings.Player) (string, 
 		return "", err
 	}
 	path := filepath.Join(w.tracks.folder, nameOf(key)+".flac")
-	if err := write(ctx, path, d, heard); err != nil {
+	if err := write(ctx, path, text.In(p.Language).Headed(d.plan), heard); err != nil {
 		return "", err
 	}
 	w.tracks.made[key] = path
@@ -62,7 +64,7 @@ func nameOf(key string) string {
 	return hex.EncodeToString(sum[:8])
 }
 
-func write(ctx context.Context, path string, d day, heard sound.Options) (err error) {
+func write(ctx context.Context, path string, p *plan.Plan, heard sound.Options) (err error) {
 	out, err := os.Create(path)
 	if err != nil {
 		return err
@@ -72,5 +74,5 @@ func write(ctx context.Context, path string, d day, heard sound.Options) (err er
 			err = e
 		}
 	}()
-	return track.Write(ctx, out, track.FLAC, d.plan, heard, nil)
+	return track.Write(ctx, out, track.FLAC, p, heard, nil)
 }

@@ -201,6 +201,9 @@ func (a *Active) SoundNotice() string {
 	return ""
 }
 
+// BellOnly reports whether the terminal bell stands in for the cues.
+func (a *Active) BellOnly() bool { return a.sound != nil && a.sound.Notice().Bell }
+
 // close keeps the volume for the next start, and syncs and closes the log. A
 // run that has not ended stays unfinished there.
 func (a *Active) close() error {

@@ -149,7 +149,7 @@ var German = Language{
 		Under18:   "Wer unter 18 ist, trainiert mit dem Einverständnis einer qualifizierten erwachsenen Person.",
 		PainNoted: "Schmerzen sind notiert. Trainiere nicht darüber hinweg: Hör auf und lass Schmerzen, die neu oder stechend sind oder nicht vergehen, ärztlich oder physiotherapeutisch ansehen.",
 	},
-	Sheet: germanSheet, Handout: germanHandout, Day: germanDay, Briefing: germanBriefing, Trouble: germanTrouble, Findings: germanFindings,
+	Sheet: germanSheet, Handout: germanHandout, Day: germanDay, Briefing: germanBriefing, Trouble: germanTrouble, Calendar: germanCalendar, Findings: germanFindings,
 }
 
 // germanDate writes Mo 7. Dez.

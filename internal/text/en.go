@@ -158,5 +158,5 @@ var English = Language{
 		Under18:   "Players under 18 train with the agreement of a qualified adult.",
 		PainNoted: "Pain is noted. Do not train through it: stop, and see a licensed practitioner about pain that is new, is sharp or does not go away.",
 	},
-	Sheet: englishSheet, Handout: englishHandout, Day: englishDay, Briefing: englishBriefing, Trouble: englishTrouble, Findings: englishFindings,
+	Sheet: englishSheet, Handout: englishHandout, Day: englishDay, Briefing: englishBriefing, Trouble: englishTrouble, Calendar: englishCalendar, Findings: englishFindings,
 }

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"coldfloor/internal/plan"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
@@ -33,6 +34,7 @@ type Language struct {
 	Day      Day
 	Briefing Briefing
 	Trouble  Trouble
+	Calendar Calendar
 	Findings Findings
 
 	names func() map[string]string // shown in place of a name that the built-in sessions use, by that name; nil: none
@@ -160,6 +162,19 @@ func (l *Language) all(texts []string) []string {
 		own[i] = l.Name(own[i])
 	}
 	return own
+}
+
+// Headed returns a plan whose title and blocks are called as the language calls
+// them. It is for showing where a session is in time: its exercises and its
+// directions keep the coach's words.
+func (l *Language) Headed(p *plan.Plan) *plan.Plan {
+	headed, s := *p, *p.Session
+	s.Title = l.Title(s.Title)
+	headed.Session, headed.Blocks = &s, slices.Clone(p.Blocks)
+	for i := range headed.Blocks {
+		headed.Blocks[i].Title = l.Name(headed.Blocks[i].Title)
+	}
+	return &headed
 }
 
 // Title puts a title into the language, and the week that a plan of weeks has

@@ -6,6 +6,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"coldfloor/internal/plan"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
@@ -122,5 +123,23 @@ func TestCoachsWordsStay(t *testing.T) {
 	s := &sessions.Session{Title: "A", Blocks: []sessions.Block{{Title: "B", Exercises: []sessions.Exercise{{Name: "My own hop", Cues: []string{"So"}}}}}}
 	if got := German.Session(s); !reflect.DeepEqual(got.Blocks, s.Blocks) {
 		t.Errorf("%+v", got.Blocks)
+	}
+}
+
+// TestHeaded: the title and the blocks are called as the language calls them,
+// while exercises keep the names that are looked up by.
+func TestHeaded(t *testing.T) {
+	b, _ := sessions.FindBuiltin("ten-minutes")
+	s, err := b.Session()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := plan.Of(s)
+	h := German.Headed(p)
+	if h.Session.Title != "Zehn Minuten ohne Sprünge" || h.Blocks[0].Title != German.Name(p.Blocks[0].Title) || h.Blocks[0].Title == p.Blocks[0].Title {
+		t.Errorf("%q, %q", h.Session.Title, h.Blocks[0].Title)
+	}
+	if !reflect.DeepEqual(h.Steps, p.Steps) || p.Session.Title != "Ten minutes, no jumps" {
+		t.Error("the plan itself is changed, or its steps")
 	}
 }
