@@ -2,6 +2,7 @@ package sessions
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"time"
 
@@ -12,7 +13,27 @@ import (
 // rep's turning round included. Common practice, no source.
 const FastRising = time.Second
 
-const tempoHint = "write the seconds of lowering, pause and rising, such as 3-1-1, and of a last pause if there is one, such as 3-1-1-2; X for rising is as fast as possible"
+// FastRisings returns the names of the exercises and variants whose tempo asks
+// for a rising as fast as possible, each once, in the order of the file.
+func (s *Session) FastRisings() []string {
+	var names []string
+	add := func(name string, t Tempo) {
+		if t.Fast && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	for i := range s.Blocks {
+		for j := range s.Blocks[i].Exercises {
+			e := &s.Blocks[i].Exercises[j]
+			add(e.Name, e.Tempo)
+			add(e.Easier.Name, e.Easier.Tempo)
+			add(e.Harder.Name, e.Harder.Tempo)
+		}
+	}
+	return names
+}
+
+const tempoHint = "write the seconds of lowering, pause and rising, such as 3-1-1, and of a last pause if there is one, such as 3-1-1-2; X for rising is as fast as possible, and counts as 1 s"
 
 // ParseTempo reads a tempo: three or four numbers of seconds with - between
 // them, whose sum is above 0. An X in the place of the rising means as fast as

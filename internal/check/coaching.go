@@ -13,6 +13,23 @@ func cues(c *checker) {
 	c.tell(Note, l, "no cue for %s; a player alone has nobody to correct them")
 }
 
+// fastRising notes tempos whose rising is as fast as possible, for how long that
+// takes no file says.
+func fastRising(c *checker) {
+	var l listed
+	c.exercises(func(_ *sessions.Block, e *sessions.Exercise) {
+		switch {
+		case e.Tempo.Fast:
+			l.add(e, "tempo")
+		case e.Easier.Tempo.Fast:
+			l.add(e, "easier")
+		case e.Harder.Tempo.Fast:
+			l.add(e, "harder")
+		}
+	})
+	c.tell(Note, l, "X in the tempo of %s is as fast as possible, and counted as "+span(sessions.FastRising)+" in every length")
+}
+
 // easier notes exercises of the main part that have no easier variant.
 func easier(c *checker) {
 	var l listed

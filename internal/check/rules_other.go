@@ -52,6 +52,10 @@ var otherRules = []Rule{
 		Reason: "A log that counts the jump's contacts for its easier variant may report more jumps than there were.", Sources: []string{custom}, run: unknownEasier,
 	},
 	{
+		Name: "fast-rising", Title: "a tempo with an X, which is as fast as possible",
+		Reason:  "How long a rising as fast as possible takes differs from player to player. It is counted as 1 s, the turning round included, in the length of the session, the pace of a set and the ratio of work to rest.",
+		Sources: []string{custom}, run: fastRising,
+	}, {
 		Name: "cut-text", Title: "a text that YAML cuts at a #",
 		Reason:  "Without quotes, a # after a space begins a comment, and what follows is in no text: Jump #2 is read as Jump. Comments with a space after their # are taken for what they are.",
 		Sources: []string{"YAML 1.2.2, 6.6 Comments."}, run: cutText,

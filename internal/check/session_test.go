@@ -286,3 +286,14 @@ func TestSupervision(t *testing.T) {
 	o.Player.BirthYear = 2010
 	expect(t, of("supervision", p, o), "note: born in 2010. Players under 18 train with the agreement of a qualified adult. Raise volume before intensity")
 }
+
+func TestFastRising(t *testing.T) {
+	p := read(t, "", `
+  - title: B
+    exercises:
+      - {name: Squat, reps: 3, tempo: 3-1-X}
+      - {name: Lunge, reps: 3, tempo: 3-1-1, easier: {name: Half lunge, tempo: 2-0-X}}
+      - {name: Row, reps: 3, tempo: 2-0-2}
+`)
+	expect(t, of("fast-rising", p, options()), `note: X in the tempo of "Squat", "Lunge" is as fast as possible, and counted as 1 s`)
+}

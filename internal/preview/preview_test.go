@@ -138,3 +138,20 @@ func TestContactsAtLeast(t *testing.T) {
 		}
 	}
 }
+
+// TestAssumed: what a tempo with an X takes for granted is said below the table.
+func TestAssumed(t *testing.T) {
+	for tempo, want := range map[string]string{"3-1-X": "\nX in a tempo is as fast as possible, and counted as 1 s: Squat\n", "3-1-1": ""} {
+		s, err := sessions.Parse("x.yaml", []byte("coldfloor: 1\ntitle: T\nblocks: [{title: B, exercises: [{name: Squat, reps: 3, tempo: "+tempo+"}]}]\n"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var b strings.Builder
+		if err := Text(&b, plan.Of(s), nil, false); err != nil {
+			t.Fatal(err)
+		}
+		if !strings.HasSuffix(b.String(), want) || strings.Contains(b.String(), "tempo") != (want != "") {
+			t.Errorf("%s:\n%s", tempo, b.String())
+		}
+	}
+}

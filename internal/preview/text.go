@@ -37,8 +37,18 @@ func Text(w io.Writer, p *plan.Plan, own *pace.Estimate, ascii bool) error {
 	fmt.Fprintf(&b, "%s, %s, %s\n\n", units.Count(p.Totals.Sets, "set"), units.Count(p.Totals.Reps, "rep"), contacts(p))
 	b.WriteString(stripText(p, ascii))
 	b.WriteString(blockTable(p).String())
+	b.WriteString(assumed(s))
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// assumed says what the lengths take for granted of a tempo with an X in it.
+func assumed(s *sessions.Session) string {
+	names := s.FastRisings()
+	if len(names) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("\nX in a tempo is as fast as possible, and counted as %s: %s\n", units.Sentence(sessions.FastRising), safetext.Clean(strings.Join(names, ", ")))
 }
 
 // contacts writes how many foot contacts the session has, "at least" if there

@@ -25,13 +25,12 @@ func effortAsked(l *text.Language) Effort {
 
 // legendOf explains the signs that the sheet of a session uses.
 func legendOf(s *sessions.Session, w *text.Sheet) []string {
-	var sides, tempo, fast, contacts bool
+	var sides, tempo, contacts bool
 	for i := range s.Blocks {
 		for j := range s.Blocks[i].Exercises {
 			e := &s.Blocks[i].Exercises[j]
 			sides = sides || e.OneSided() && e.Sides != sessions.AlternateReps
 			tempo = tempo || e.Tempo != (sessions.Tempo{})
-			fast = fast || e.Tempo.Fast || e.Easier.Tempo.Fast || e.Harder.Tempo.Fast
 			contacts = contacts || e.Contacts > 0 && e.Reps+e.RepsPerSide > 0
 		}
 	}
@@ -42,7 +41,7 @@ func legendOf(s *sessions.Session, w *text.Sheet) []string {
 	if tempo {
 		legend = append(legend, w.TempoLegend)
 	}
-	if fast {
+	if len(s.FastRisings()) > 0 {
 		legend = append(legend, w.TakenAs(figure(sessions.FastRising).String()))
 	}
 	if contacts {
