@@ -74,12 +74,14 @@ func (o *Overview) Lately(t time.Time, player string) []*Run {
 	if slices.ContainsFunc(runs, own) {
 		return runs
 	}
-	last := o.Last(func(r *Run) (time.Time, bool) { return r.Start, own(r) })
-	if last == nil {
-		return runs
+	hash := hashOf(player)
+	for last := range o.index.backward(func(h head) bool { return h.player == hash && h.traits&isCounted != 0 }) {
+		if own(last) {
+			at, _ := slices.BinarySearchFunc(runs, last, compareRuns)
+			return slices.Insert(runs, at, last)
+		}
 	}
-	at, _ := slices.BinarySearchFunc(runs, last, compareRuns)
-	return slices.Insert(runs, at, last)
+	return runs
 }
 
 // Unfinished returns the runs that have no end and were not withdrawn, the

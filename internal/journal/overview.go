@@ -143,7 +143,7 @@ func lastLineEnd(r io.ReaderAt, from, size int64) (int64, error) {
 
 // keptHead begins a kept index: what it is, and the version of what is in it,
 // which goes up whenever a run is folded in another way.
-const keptHead = "coldfloor index 6\n"
+const keptHead = "coldfloor index 7\n"
 
 // keptPath returns where the index of the journal at path is kept.
 func keptPath(path string) string {

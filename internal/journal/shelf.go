@@ -17,7 +17,7 @@ type shelf struct {
 }
 
 // headSize is how many bytes a head takes.
-const headSize = 24
+const headSize = 28
 
 // head is what is looked at of a run before it is decoded.
 type head struct {
@@ -25,6 +25,7 @@ type head struct {
 	at     uint32 // of the run in shelf.coded
 	name   uint32 // hashOf its name
 	source uint32 // hashOf the session's source
+	player uint32 // hashOf the player's name
 	traits int
 }
 
@@ -32,7 +33,7 @@ type head struct {
 func headOf(r *Run, at int) head {
 	h := head{latest: latestOf(r), at: uint32(at), name: hashOf(r.ID), traits: traits(r)}
 	if r.Started != nil {
-		h.source = hashOf(r.Started.Source)
+		h.source, h.player = hashOf(r.Started.Source), hashOf(r.Started.Player)
 	}
 	return h
 }
@@ -54,6 +55,7 @@ func (h head) append(b []byte) []byte {
 	b = binary.LittleEndian.AppendUint32(b, h.at)
 	b = binary.LittleEndian.AppendUint32(b, h.name)
 	b = binary.LittleEndian.AppendUint32(b, h.source)
+	b = binary.LittleEndian.AppendUint32(b, h.player)
 	return binary.LittleEndian.AppendUint32(b, uint32(h.traits))
 }
 
@@ -61,7 +63,7 @@ func (h head) append(b []byte) []byte {
 func (s *shelf) head(i int) head {
 	b := s.heads[i*headSize : (i+1)*headSize]
 	u32 := binary.LittleEndian.Uint32
-	return head{int64(binary.LittleEndian.Uint64(b)), u32(b[8:]), u32(b[12:]), u32(b[16:]), int(u32(b[20:]))}
+	return head{int64(binary.LittleEndian.Uint64(b)), u32(b[8:]), u32(b[12:]), u32(b[16:]), u32(b[20:]), int(u32(b[24:]))}
 }
 
 // len returns the number of runs; a nil shelf has none.
