@@ -88,7 +88,7 @@ type RestRow struct {
 	Round       int64      `parquet:"round" doc:"round of the set before, from 1"`
 	Exercise    int64      `parquet:"exercise" doc:"exercise of the set before, from 1"`
 	PrescribedS float64    `parquet:"prescribed_s" doc:"seconds"`
-	TakenS      float64    `parquet:"taken_s" doc:"by the wall clock, pauses within, seconds"`
+	TakenS      float64    `parquet:"taken_s" doc:"by the wall clock until work began again, pauses within, seconds"`
 	PausedS     float64    `parquet:"paused_s" doc:"of taken_s, seconds"`
 	DeviationS  float64    `parquet:"deviation_s" doc:"taken_s less prescribed_s, seconds"`
 	EndedBy     string     `parquet:"ended_by" doc:"clock, finish, skip, back, repeat or stop"`

@@ -33,8 +33,9 @@
 //	          half of its paced length is partial, its reps as far as the pace
 //	          had got
 //	rest      block, round, exercise (of the set it follows), prescribed_s,
-//	          taken_s (by the wall), paused_s (of taken_s), end (clock, skip,
-//	          back, repeat, stop)
+//	          taken_s (by the wall, until work began again: a count-in after it
+//	          within), paused_s (of taken_s), end (clock, skip, back, repeat,
+//	          stop)
 //	pause     cause (key, or gap: the machine was away)
 //	resume    restart (in a later process), step (that it goes on with)
 //	move      cause (skip, back, repeat), kind, block, round, exercise (of the

@@ -118,7 +118,7 @@ type Set struct {
 type Rest struct {
 	Place               // of the set it follows
 	PrescribedS float64 `json:"prescribed_s"`
-	TakenS      float64 `json:"taken_s"`            // by the wall: PausedS is within it
+	TakenS      float64 `json:"taken_s"`            // by the wall, until work began again: PausedS is within it
 	PausedS     float64 `json:"paused_s,omitempty"` // of TakenS
 	End         string  `json:"end"`                // as of a set
 

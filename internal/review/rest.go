@@ -37,7 +37,8 @@ const (
 )
 
 // Judge returns the deviation of a rest from what was prescribed, below 0 if
-// it was cut short, and the verdict. Pauses are part of the rest taken.
+// it was cut short, and the verdict. Pauses, and a count-in after it, are part of
+// the rest taken.
 func (t Tolerance) Judge(r *journal.Rest) (deviation time.Duration, v Verdict) {
 	deviation = units.Seconds(r.TakenS) - units.Seconds(r.PrescribedS)
 	tolerated := t.Of(units.Seconds(r.PrescribedS))

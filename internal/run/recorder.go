@@ -42,6 +42,7 @@ type Recorder struct {
 	start    time.Time     // wall time of this process's start
 	last     time.Duration // session clock of the last event
 	restZero time.Time     // zero at the start of the rest in hand
+	rest     *restEnded    // not written yet; nil: none
 	paused   bool
 	ends     map[int]engine.Cause // what last ended a work step, by index
 }
@@ -142,12 +143,14 @@ func (r *Recorder) Close() error {
 }
 
 // Heard writes the lines that events give.
-func (r *Recorder) Heard(events []engine.Event, _ engine.View) {
+func (r *Recorder) Heard(events []engine.Event, after engine.View) {
 	r.readZero(events)
 	for _, e := range events {
 		r.last = r.clockBase + e.Clock
+		r.restGoesOn(e)
 		r.heard(e)
 	}
+	r.restIsOver(after)
 }
 
 // readZero finds the wall time at which the host's clock read 0, the first time,

@@ -16,13 +16,20 @@ func (r *Recorder) stepEnded(e engine.Event, step plan.Step) {
 		r.ends[e.Step] = e.Cause
 	case plan.Rest:
 		halted := e.Halted + r.asleep() + r.between(e)
-		r.writeAt(e, journal.Line{Event: journal.EventRest, Rest: &journal.Rest{Place: r.before(e.Step), PrescribedS: units.InSeconds(e.Length),
-			TakenS: units.InSeconds(e.Taken + halted), PausedS: units.InSeconds(halted), End: string(e.Cause)}})
+		r.rest = &restEnded{event: e, zero: r.zero, taken: e.Taken + halted, paused: halted, place: r.before(e.Step), left: placeOf(step)}
+		if !moves(e.Cause) { // no count-in follows
+			r.writeRest(e)
+		}
+		return
 	}
-	switch e.Cause {
-	case engine.BySkip, engine.ByBack, engine.ByRepeat:
+	if moves(e.Cause) {
 		r.writeAt(e, journal.Line{Event: journal.EventMove, Move: &journal.Move{Cause: string(e.Cause), Kind: string(step.Kind), Place: placeOf(step)}})
 	}
+}
+
+// moves reports whether a step that ended so was left for another than the next.
+func moves(c engine.Cause) bool {
+	return c == engine.BySkip || c == engine.ByBack || c == engine.ByRepeat
 }
 
 // asleep returns how long the host's clock stood in the step in hand while the
