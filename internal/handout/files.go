@@ -3,7 +3,6 @@ package handout
 import (
 	"bytes"
 	"errors"
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -88,20 +87,6 @@ func (w *writer) calendar(f *files, own *weeks.Plan, l *text.Language) error {
 		return err
 	}
 	return f.put("calendar.ics", out.Bytes())
-}
-
-// copyTrack puts a track that stands in another file.
-func (f *files) copyTrack(name, from string) error {
-	in, err := os.Open(from)
-	if err != nil {
-		return err
-	}
-	defer in.Close()
-	content, err := io.ReadAll(in)
-	if err != nil {
-		return err
-	}
-	return f.put(name, content)
 }
 
 // folderName makes a folder's name of a player's: letters, digits, spaces and

@@ -75,7 +75,7 @@ func Write(ctx context.Context, o Options) ([]Given, error) {
 		own.Name = ""
 		all = []players.Player{{Player: own}}
 	}
-	w := &writer{Options: o, tracks: trackStore{folder: temp, made: map[string]string{}}, taken: map[string]int{}}
+	w := &writer{Options: o, tracks: trackStore{folder: temp, known: map[string]*trackOf{}}, taken: map[string]int{}}
 	w.all = len(all) * w.filesEach()
 	var given []Given
 	for i := range all {
@@ -84,8 +84,12 @@ func Write(ctx context.Context, o Options) ([]Given, error) {
 		}
 		given = append(given, w.player(ctx, &all[i]))
 	}
-	return given, nil
+	return given, ctx.Err()
 }
+
+// errInterrupted is what keeps the rest of a handout from being written if its
+// writing was interrupted.
+var errInterrupted = errors.New("it was interrupted")
 
 // pathless takes the path out of a file error, for a message that names it already.
 func pathless(err error) error {
@@ -137,7 +141,9 @@ func (w *writer) player(ctx context.Context, p *players.Player) Given {
 	if p.Name != "" {
 		g.Folder = filepath.Join(w.Folder, w.freeName(folderName(p.Name)))
 	}
-	g.Err = w.fill(ctx, p, &g)
+	if g.Err = w.fill(ctx, p, &g); g.Err != nil && ctx.Err() != nil {
+		g.Err = errInterrupted
+	}
 	return g
 }
 

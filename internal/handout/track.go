@@ -2,8 +2,8 @@ package handout
 
 import (
 	"context"
-	"crypto/sha256"
 	"encoding/hex"
+	"fmt"
 	"os"
 	"path/filepath"
 
@@ -14,14 +14,23 @@ import (
 	"coldfloor/sound/track"
 )
 
-// trackStore keeps the tracks that were made, so that players who do the same
+// trackStore keeps the tracks that are asked for, so that players who do the same
 // session wait for it once.
 type trackStore struct {
 	folder string
-	made   map[string]string // path by what the track holds
+	known  map[string]*trackOf // by the session and what of a player is heard in it
 }
 
-// sound puts a track of each session.
+// trackOf is a track that may be made.
+type trackOf struct {
+	plan  *plan.Plan
+	heard sound.Options
+	print print
+	path  string // of it, once it is made
+}
+
+// sound puts a track of each session. One that stands there as it would be made
+// is not made.
 func (w *writer) sound(ctx context.Context, f *files, p *settings.Player, days []day) error {
 	if w.Heard == nil {
 		return nil
@@ -30,38 +39,62 @@ func (w *writer) sound(ctx context.Context, f *files, p *settings.Player, days [
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		path, err := w.track(ctx, d, p)
+		t, err := w.track(ctx, d, p)
 		if err != nil {
 			return err
 		}
-		if err := f.copyTrack(d.FileName()+".flac", path); err != nil {
+		name := d.FileName() + ".flac"
+		if was, err := os.ReadFile(filepath.Join(f.folder, name)); err == nil {
+			if p, ok := markOf(was); ok && p == t.print {
+				f.given.Kept++
+				f.told()
+				continue
+			}
+		}
+		content, err := t.make(ctx, w.tracks.folder)
+		if err != nil {
+			return err
+		}
+		if err := f.put(name, content); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// track returns a file with the track of a session for a player.
-func (w *writer) track(ctx context.Context, d day, p *settings.Player) (string, error) {
-	key := p.Language + "\n" + string(d.session.Source)
-	if path, ok := w.tracks.made[key]; ok {
-		return path, nil
+// track returns the track of a session for a player, not made yet.
+func (w *writer) track(ctx context.Context, d day, p *settings.Player) (*trackOf, error) {
+	key := fmt.Sprintf("%s %v\n%s", p.Language, p.Clicks, d.session.Source)
+	if t, ok := w.tracks.known[key]; ok {
+		return t, nil
 	}
 	heard, err := w.Heard(ctx, d.plan, p)
 	if err != nil {
-		return "", err
+		return nil, err
 	}
-	path := filepath.Join(w.tracks.folder, nameOf(key)+".flac")
-	if err := write(ctx, path, text.In(p.Language).Headed(d.plan), heard); err != nil {
-		return "", err
+	t := &trackOf{plan: text.In(p.Language).Headed(d.plan), heard: heard}
+	if t.print, err = printOf(ctx, t.plan, heard); err != nil {
+		return nil, err
 	}
-	w.tracks.made[key] = path
-	return path, nil
+	w.tracks.known[key] = t
+	return t, nil
 }
 
-func nameOf(key string) string {
-	sum := sha256.Sum256([]byte(key))
-	return hex.EncodeToString(sum[:8])
+// make returns the track, and makes it in a folder for what passes if it was not
+// made yet.
+func (t *trackOf) make(ctx context.Context, folder string) ([]byte, error) {
+	if t.path == "" {
+		path := filepath.Join(folder, hex.EncodeToString(t.print[:8])+".flac")
+		if err := write(ctx, path, t.plan, t.heard); err != nil {
+			return nil, err
+		}
+		t.path = path
+	}
+	content, err := os.ReadFile(t.path)
+	if err != nil {
+		return nil, err
+	}
+	return marked(content, t.print), nil
 }
 
 func write(ctx context.Context, path string, p *plan.Plan, heard sound.Options) (err error) {
