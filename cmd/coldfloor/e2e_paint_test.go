@@ -48,19 +48,24 @@ func TestPaintedInTmux(t *testing.T) {
 }
 
 // looks tells each cell of a captured screen: its text, its colours and whether
-// it is bold, of a blank the background alone.
+// it is bold, of a blank and of a full one the one colour that is seen.
 func looks(captured string, cols, rows int) string {
+	const reverse = 1 << 5 // a bit of its attributes
 	e := vt.NewEmulator(cols, rows)
 	_, _ = e.WriteString(strings.ReplaceAll(strings.TrimSuffix(captured, "\n"), "\n", "\r\n"))
 	var b strings.Builder
 	for y := range rows {
 		for x := range cols {
 			c := e.CellAt(x, y)
-			if strings.TrimSpace(c.Content) == "" {
-				fmt.Fprintln(&b, x, y, c.Style.Bg)
-				continue
+			s, empty := c.Style, strings.TrimSpace(c.Content) == ""
+			switch {
+			case empty && s.Attrs == reverse, c.Content == "█" && s.Attrs == 0:
+				fmt.Fprintln(&b, x, y, s.Fg)
+			case empty:
+				fmt.Fprintln(&b, x, y, s.Bg)
+			default:
+				fmt.Fprintln(&b, x, y, c.Content, s.Fg, s.Bg, s.Attrs)
 			}
-			fmt.Fprintln(&b, x, y, c.Content, c.Style.Fg, c.Style.Bg, c.Style.Attrs)
 		}
 	}
 	return b.String()

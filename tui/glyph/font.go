@@ -62,12 +62,12 @@ func choose(text string, cols, pixels int, set Set) (f Font, ok bool) {
 	if !ok {
 		return Font{}, false
 	}
-	across, _ := set.parts()
+	across, down := set.parts()
 	for h := pixels; h >= minHeight; h-- {
 		if over, under := (Font{height: h}).bars(set).markSize(chars); over+h+under > pixels {
 			continue
 		}
-		if f, ok := fitWidth(chars, h, cols*across, set); ok {
+		if f, ok := fitWidth(chars, h, cols*across, set); ok && (!f.heavy() || h%down == 0) {
 			return f, true
 		}
 	}
@@ -75,18 +75,23 @@ func choose(text string, cols, pixels int, set Set) (f Font, ok bool) {
 }
 
 // fitWidth returns the widest font of the given height, up to the normal
-// width, in which the characters take at most room pixels.
-func fitWidth(chars []char, height, room int, set Set) (Font, bool) {
+// width, in which the characters take at most room pixels; a little narrower if
+// heavy strokes stand in whole cells then.
+func fitWidth(chars []char, height, room int, set Set) (font Font, ok bool) {
 	pw, ph := set.pixel()
 	seen := float64(height) * ph
 	least := max(minWidth, int(math.Ceil(narrow*seen/pw)))
 	for w := max(least, int(math.Round(normal*seen/pw))); w >= least; w-- {
 		f := Font{width: w, height: height}.bars(set)
-		if f.measure(chars) <= room {
+		switch {
+		case f.measure(chars) > room:
+		case !ok && !f.heavy(), f.heavy() && f.stands():
 			return f, true
+		case !ok:
+			font, ok = f, true
 		}
 	}
-	return Font{}, false
+	return font, ok
 }
 
 // bars returns the font with the strokes that belong to its size in a set.
@@ -95,11 +100,44 @@ func fitWidth(chars []char, height, room int, set Set) (Font, bool) {
 func (f Font) bars(set Set) Font {
 	pw, ph := set.pixel()
 	seen := float64(f.height) * ph
+	across, down := set.parts()
 	f.set = set
-	f.bar = max(1, int(math.Round(stroke*seen/ph-0.2)))
-	f.stem = max(1, min(int(math.Round(stroke*seen/pw)), int(math.Round(0.27*float64(f.width)))))
+	f.bar = whole(max(1, int(math.Round(stroke*seen/ph-0.2))), down, wholeBar)
+	f.stem = whole(max(1, min(int(math.Round(stroke*seen/pw)), int(math.Round(0.27*float64(f.width))))), across, wholeStem)
 	f.gap = max(1, int(math.Round(float64(f.stem)*0.8)))
+	if f.heavy() {
+		f.gap -= f.gap % across
+	}
 	return f
+}
+
+// whole makes n pixels the nearest number of whole cells, of so many pixels
+// each, if they are at least so many cells: then nobody misses half a cell, and
+// edges are sharp.
+func whole(n, cell, least int) int {
+	if n < least*cell {
+		return n
+	}
+	return (n + cell/2) / cell * cell
+}
+
+// The least thickness of a stroke that is made whole cells, in cells.
+const (
+	wholeStem = 3
+	wholeBar  = 2
+)
+
+// heavy reports whether upright strokes are whole cells.
+func (f Font) heavy() bool {
+	across, _ := f.set.parts()
+	return f.stem >= wholeStem*across
+}
+
+// stands reports whether upright strokes that are whole cells stand in them, at
+// the edges of a figure and in the middle.
+func (f Font) stands() bool {
+	across, down := f.set.parts()
+	return (f.width-f.stem)%(2*across) == 0 && f.height%down == 0
 }
 
 // Height returns the height of the figures in cells, which need not be whole.
@@ -133,6 +171,9 @@ func (f Font) advance(c char, zone int) int {
 	if m := masters[c.base]; m.width != nil {
 		w = m.width(f)
 	}
+	if across, _ := f.set.parts(); f.heavy() && f.stands() {
+		w += w % across
+	}
 	for _, m := range []rune{c.over, c.under} {
 		if m != 0 {
 			w = max(w, f.markWidth(m, w, zone-f.air()))
@@ -164,6 +205,9 @@ func (f Font) render(chars []char, cols, rows, above int) []string {
 	over, under := f.markSize(chars)
 	c := newCanvas(cols*across, rows*down)
 	x := floorDiv(cols*across-f.measure(chars), 2)
+	if f.heavy() {
+		x, above = x-x%across, above-above%down
+	}
 	for _, ch := range chars {
 		x += f.draw(c, ch, x, above+over, max(over, under)) + f.gap
 	}

@@ -34,7 +34,7 @@ var letters = map[rune]master{
 		p.stems()
 		p.rect(0, p.middle(), p.w, p.middle()+p.bar)
 	}},
-	'I': {width: func(f Font) int { return f.stem + 2*max(1, f.stem/2) }, draw: func(p pen) {
+	'I': {width: func(f Font) int { return f.stem + 2*f.serif() }, draw: func(p pen) {
 		x := p.centre(p.stem)
 		p.rect(x, 0, x+p.stem, p.h)
 		p.rect(0, 0, p.w, p.bar)
@@ -118,6 +118,15 @@ func (p pen) open() int { return max(0, (p.h-2*p.bar)/5) }
 // even returns the width of a figure, or one more where a stem would not
 // stand in its middle.
 func (f Font) even() int { return f.width + (f.width-f.stem)%2 }
+
+// serif returns how far the foot of an I reaches beyond its stem.
+func (f Font) serif() int {
+	n := max(1, f.stem/2)
+	if across, _ := f.set.parts(); f.heavy() {
+		n -= n % across
+	}
+	return n
+}
 
 // wide returns the width of an M or W, in which a stem stands in the middle.
 func (f Font) wide() int {

@@ -7,9 +7,10 @@ import (
 )
 
 // cell is one cell of the screen. The zero cell is one that may hold anything.
+// Cells that are seen alike are equal.
 type cell struct {
-	text  string // one character with its marks; empty in the second half of a wide one
-	style string // the sequences that make its look, since the last reset; empty: the terminal's own
+	text string // one character with its marks; empty in the second half of a wide one
+	look lookID
 }
 
 // row is one line of the screen.
@@ -22,11 +23,20 @@ type row struct {
 // blank is a cell with nothing in it.
 var blank = cell{text: " "}
 
-// rowOf reads a line of a picture: text and SGR sequences (ECMA-48, 8.3.117).
-// It is cut to width cells, and what it does not reach is blank. A style does
-// not go on in the next line.
-func rowOf(line string, width int) row {
-	w := rowWriter{row: row{source: line, cells: make([]cell, 0, width)}, width: width}
+// full is the character that fills its cell.
+const full = "█"
+
+// reader reads lines of a picture: text and SGR sequences.
+type reader struct {
+	*looks
+	width int
+	able  bool // the terminal is; then a full cell is the same as a blank on a ground of its colour
+}
+
+// row reads a line into cells, which may be reused. It is cut to the width, and
+// what it does not reach is blank. A look does not go on in the next line.
+func (r reader) row(line string, cells []cell) row {
+	w := rowWriter{row: row{source: line, cells: cells[:0]}, reader: r}
 	var state byte
 	for len(line) > 0 {
 		if c := line[0]; c >= 0x20 && c < 0x7f && (len(line) == 1 || line[1] < 0x80) { // nothing joins it
@@ -38,7 +48,7 @@ func rowOf(line string, width int) row {
 		state, line = next, line[n:]
 		w.sequence(seq, wide)
 	}
-	for len(w.cells) < width {
+	for len(w.cells) < r.width {
 		w.cells = append(w.cells, blank)
 	}
 	return w.row
@@ -47,10 +57,10 @@ func rowOf(line string, width int) row {
 // rowWriter is a row that is being read.
 type rowWriter struct {
 	row
-	width  int
-	style  string // in force
-	seen   bool   // the style is seen on a blank too
-	before string // what belongs to the next cell
+	reader
+	look         lookID // in force
+	before       string // what belongs to the next cell
+	last, stands cell   // the last cell, as it was read and what stands for it
 }
 
 // put writes a text of so many cells.
@@ -58,15 +68,30 @@ func (w *rowWriter) put(text string, wide int) {
 	if len(w.cells)+wide > w.width {
 		return
 	}
-	if text == " " && w.before == "" && !w.seen {
-		w.cells = append(w.cells, blank)
-		return
+	if c := (cell{w.before + text, w.look}); c != w.last || len(w.cells) == 0 {
+		w.last, w.stands = c, w.seen(c)
 	}
-	w.cells = append(w.cells, cell{w.before + text, w.style})
+	w.cells = append(w.cells, w.stands)
 	w.before = ""
 	for range wide - 1 {
-		w.cells = append(w.cells, cell{"", w.style})
+		w.cells = append(w.cells, cell{"", w.look})
 	}
+}
+
+// seen returns the cell that stands for all that are seen alike. A full one
+// stays what it is where the ink is not sure to be the ground's colour: the
+// terminal's own ink, and letters that are brighter for being bold.
+func (r reader) seen(c cell) cell {
+	if c.look == 0 || c.text != " " && c.text != full {
+		return c
+	}
+	switch l := r.all[c.look]; {
+	case c.text == " " && l.attrs&seenOnBlank == 0:
+		c.look = r.id(look{bg: l.bg})
+	case c.text == full && r.able && l.fg != "" && l.attrs == 0:
+		c = cell{" ", r.id(look{bg: asGround(l.fg)})}
+	}
+	return c
 }
 
 // sequence takes what the line has next: a character of so many cells, or what
@@ -76,9 +101,9 @@ func (w *rowWriter) sequence(seq string, wide int) {
 	case wide > 0:
 		w.whole = w.whole || wide > 1
 		w.put(seq, wide)
-	case seq[0] == '\x1b':
-		w.style = styled(w.style, seq)
-		w.seen = seenOnBlank(w.style)
+	case strings.HasPrefix(seq, "\x1b[") && strings.HasSuffix(seq, "m"):
+		w.look = w.after(w.look, seq)
+	case seq[0] == '\x1b': // sets no look
 	case seq[0] < 0x20 || seq[0] == 0x7f: // moves the cursor: never in a picture
 	case len(w.cells) == 0, seq == opensIsolate:
 		w.before += seq
@@ -92,33 +117,3 @@ func (w *rowWriter) sequence(seq string, wide int) {
 // opensIsolate stands before the text that it isolates, and so belongs to the
 // cell after it (Unicode Standard Annex 9, FSI).
 const opensIsolate = "\u2068"
-
-// styled returns a style with one more sequence. Only those that set a look are
-// kept.
-func styled(style, seq string) string {
-	switch {
-	case seq == "\x1b[m" || seq == "\x1b[0m":
-		return ""
-	case strings.HasPrefix(seq, "\x1b[") && strings.HasSuffix(seq, "m"):
-		return style + seq
-	}
-	return style
-}
-
-// seenOnBlank reports whether a style shows where there is no character: a
-// background, a line, or the two colours exchanged (ECMA-48, 8.3.117; the rest
-// of the 256 and 16 million colours as in ISO 8613-6).
-func seenOnBlank(style string) bool {
-	params := strings.FieldsFunc(style, func(r rune) bool { return r == '\x1b' || r == '[' || r == 'm' || r == ';' })
-	for i := 0; i < len(params); i++ {
-		switch p := params[i]; {
-		case p == "38" && i+1 < len(params) && params[i+1] == "5":
-			i += 2
-		case p == "38":
-			i += 4
-		case p == "4", p == "7", p == "9", p == "21", p == "53", strings.HasPrefix(p, "4") && len(p) == 2, strings.HasPrefix(p, "10") && len(p) == 3:
-			return true
-		}
-	}
-	return false
-}

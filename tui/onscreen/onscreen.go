@@ -24,7 +24,7 @@ const ticksPerSecond = 1
 // unless it is settled already.
 func Program(m tea.Model, look *lipgloss.Renderer, more ...tea.ProgramOption) *tea.Program {
 	o := append([]tea.ProgramOption{tea.WithAltScreen(), tea.WithFPS(ticksPerSecond), tea.WithOutput(quiet{os.Stdout})}, more...)
-	first := shown{Model: m, screen: &painter{out: os.Stdout, repeats: repeats(os.Getenv)}}
+	first := shown{Model: m, screen: newPainter(os.Stdout, able(os.Getenv))}
 	if t := ground.Of(os.Stdin); t != nil {
 		o = append(o, tea.WithInput(t))
 		first.ask = func() tea.Msg {

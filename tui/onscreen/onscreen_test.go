@@ -22,19 +22,19 @@ func (m late) View() string {
 }
 
 func TestFirstPictureIsShownAtOnceAndOnce(t *testing.T) {
-	const picture = "\x1b[1Hone\x1b[K\x1b[2Htwo\x1b[K"
-	size := tea.WindowSizeMsg{Width: 5, Height: 2}
+	const picture = "\x1b[1Hone\x1b[K\r\ntwo\x1b[K"
+	size := tea.WindowSizeMsg{Width: 6, Height: 2}
 	for name, c := range map[string]struct {
 		msgs []tea.Msg
 		want string
 	}{
 		"size last":           {[]tea.Msg{told{}, told{}, told{}, size, told{}}, picture},
 		"no size, no picture": {[]tea.Msg{told{}, told{}, told{}}, ""},
-		"nothing to show yet": {[]tea.Msg{size, told{}, told{}}, "\x1b[1H\x1b[K\x1b[2H\x1b[K\x1b[1Hone\x1b[2Htwo"},
+		"nothing to show yet": {[]tea.Msg{size, told{}, told{}}, "\x1b[1H\x1b[K\r\n\x1b[K\x1b[1Hone\r\ntwo"},
 		"back from a stop":    {[]tea.Msg{told{}, size, tea.ResumeMsg{}}, picture + picture},
 	} {
 		var out strings.Builder
-		var m tea.Model = shown{Model: late(0), screen: &painter{out: &out}}
+		var m tea.Model = shown{Model: late(0), screen: newPainter(&out, false)}
 		for _, msg := range c.msgs {
 			m, _ = m.Update(msg)
 		}

@@ -23,7 +23,7 @@ func TestPaintedCellByCell(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, h := rapid.IntRange(1, 30).Draw(t, "width"), rapid.IntRange(1, 8).Draw(t, "height")
 		screen := vt.NewEmulator(w, h)
-		p := &painter{out: termshot.Repeating(screen), repeats: rapid.Bool().Draw(t, "repeats")}
+		p := newPainter(termshot.Repeating(screen), rapid.Bool().Draw(t, "able"))
 		p.resized(w, h)
 		lines := make([]string, h)
 		for range rapid.IntRange(1, 6).Draw(t, "pictures") {
@@ -54,29 +54,33 @@ func alike(t *rapid.T, got, want *vt.Emulator) {
 	t.Helper()
 	for y := range want.Height() {
 		for x := range want.Width() {
-			a, b := got.CellAt(x, y), want.CellAt(x, y)
-			if a.Content != b.Content || a.Width != b.Width || look(got, x, y) != look(want, x, y) {
-				t.Fatalf("cell %d, %d is %+v, want %+v; the screen shows\n%s", x, y, a, b, got.String())
+			if a, b := seen(got, x, y), seen(want, x, y); a != b {
+				t.Fatalf("cell %d, %d is %s, want %s; the screen shows\n%s", x, y, a, b, got.String())
 			}
 		}
 	}
 }
 
-// look returns how a cell looks: of a blank one only what is seen of it.
-func look(screen *vt.Emulator, x, y int) string {
+// seen tells what is to be seen of a cell: of a blank, and of one that is full,
+// the colour alone.
+func seen(screen *vt.Emulator, x, y int) string {
 	const reverse = 1 << 5 // a bit of its attributes
 	c := screen.CellAt(x, y)
-	if c.Content == " " && c.Style.Attrs&reverse == 0 {
-		return fmt.Sprint("blank on ", c.Style.Bg)
+	s := c.Style
+	switch {
+	case c.Content == " " && s.Attrs&reverse == 0:
+		return fmt.Sprint("all ", s.Bg)
+	case c.Content == " " && s.Attrs == reverse && s.Fg != nil, c.Content == "█" && s.Attrs == 0 && s.Fg != nil:
+		return fmt.Sprint("all ", s.Fg)
 	}
-	return c.Style.String()
+	return fmt.Sprint(c.Content, c.Width, s.String())
 }
 
 // TestPaintsNothingTwice: a picture that is the same sends nothing, and one in
 // which a figure changed little more than that figure.
 func TestPaintsNothingTwice(t *testing.T) {
 	var out strings.Builder
-	p := &painter{out: &out}
+	p := newPainter(&out, false)
 	p.resized(80, 2)
 	p.draw("\x1b[1mrest\x1b[m    0:42\nnext: push-up")
 	out.Reset()

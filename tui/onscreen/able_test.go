@@ -4,7 +4,7 @@ import "testing"
 
 // The capability rep of the terminals' own entries in terminfo; a terminal that
 // is not known is asked for nothing.
-func TestRepeats(t *testing.T) {
+func TestAble(t *testing.T) {
 	for _, c := range []struct {
 		environ map[string]string
 		want    bool
@@ -17,7 +17,7 @@ func TestRepeats(t *testing.T) {
 		{map[string]string{"TERM": "linux"}, false},
 		{nil, false},
 	} {
-		if got := repeats(func(k string) string { return c.environ[k] }); got != c.want {
+		if got := able(func(k string) string { return c.environ[k] }); got != c.want {
 			t.Errorf("%v: %v, want %v", c.environ, got, c.want)
 		}
 	}
