@@ -97,6 +97,14 @@ func (x *Terminal) Coloured() string {
 	return out
 }
 
+// Attach returns the command that shows the terminal in the one that it is run
+// in.
+func (x *Terminal) Attach() *exec.Cmd {
+	c := exec.Command("tmux", "-u", "-S", x.socket, "attach")
+	c.Env = append(os.Environ(), "TERM=xterm-256color", "TMUX=")
+	return c
+}
+
 // status is the file that holds the exit code of a program that has ended.
 func (x *Terminal) status() string { return x.socket + ".status" }
 
