@@ -82,13 +82,20 @@ func (l *Sound) mayWake(now time.Duration, d *decision) {
 	d.wait = lookEvery / 4
 }
 
-// mayReopen looks for a device that was not there, or went away.
+// mayReopen looks for a device that was not there, or went away. Where none is
+// wanted there is nothing to look for.
 func (l *Sound) mayReopen(now time.Duration, d *decision) {
-	if l.state != absent || !l.wanted || l.closed || l.inHand || now < l.feeder.tried+reopenEvery {
+	if !l.wanted || l.closed {
 		return
 	}
-	if l.opened && l.out.err() == nil {
-		return // it is there, and takes nothing for the moment
+	there := l.opened && l.out.err() == nil // and takes nothing for the moment
+	if l.state != absent || l.inHand || there {
+		d.wait = min(lookEvery, d.wait)
+		return
+	}
+	if left := l.feeder.tried + reopenEvery - now; left > 0 {
+		d.wait = min(left, d.wait)
+		return
 	}
 	l.feeder.tried, l.inHand = now, true
 	d.do = func() { go l.reopen() }
@@ -107,4 +114,5 @@ func (l *Sound) reopen() {
 	default:
 		l.opened = true
 	}
+	l.nudge()
 }

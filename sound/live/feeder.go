@@ -155,7 +155,7 @@ func (l *Sound) look() decision {
 	default:
 		d.rings = l.ring(now)
 		l.forget(now)
-		d.wait = min(lookEvery, l.untilNext(now))
+		d.wait = l.untilNext(now)
 		l.mayReopen(now, &d)
 	}
 	l.feeder.looked = now
