@@ -18,7 +18,7 @@ func newRunKeys(t *text.Keys) runKeys {
 		return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, help))
 	}
 	return runKeys{
-		Finish: bind(t.Space, t.EndSet, " ", "enter", "pgdown"),
+		Finish: bind(t.Finish, t.EndSet, " ", "enter", "pgdown"),
 		Pause:  bind("p", t.Pause, "p"),
 		More:   bind("+", t.More, "+", "="),
 		Back:   bind("←", t.Back, "left"),

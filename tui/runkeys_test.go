@@ -5,11 +5,13 @@ import (
 	"testing"
 	"time"
 
-	"coldfloor/internal/text"
-
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+	"github.com/muesli/termenv"
 
 	"coldfloor/internal/engine"
+	"coldfloor/internal/text"
+	"coldfloor/tui/glyph"
 )
 
 // keyTypes are the keys that are no letter, by the names the tests use.
@@ -168,5 +170,28 @@ func TestPauseByKeyAndOn(t *testing.T) {
 			t.Errorf("%q did not go on", k)
 		}
 		press(m, "p")
+	}
+}
+
+// TestHelpIsAlwaysOffered: the key that lists the others is at the foot of the
+// narrowest window in every language, beside the sign that the bell stands in.
+func TestHelpIsAlwaysOffered(t *testing.T) {
+	for _, code := range text.Codes() {
+		s := testStyle(termenv.Ascii, glyph.Quadrant)
+		s.lang = text.In(code)
+		m, c := newTestRun(t, evening(t), engine.Options{}, s)
+		m = m.resized(40, 12)
+		for ; !m.over(); m = c.at(m, c.now+5*time.Second) {
+			v := m.run.View()
+			for _, sign := range []string{"", s.lang.Screen.BellOnly + "  ", s.lang.Screen.Muted + "  "} {
+				line := m.shortHelp(v, 40-ansi.StringWidth(sign))
+				if !strings.Contains(line, "? "+s.lang.Keys.Help) || ansi.StringWidth(sign+line) > 40 {
+					t.Fatalf("%s: %q", code, sign+line)
+				}
+			}
+			if v.Phase == engine.Overtime {
+				m.run.Do(engine.Finish)
+			}
+		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/x/ansi"
 
 	"coldfloor/internal/engine"
@@ -79,16 +80,23 @@ func (m runScreen) foot(v engine.View) (text string, loud bool) {
 	return m.style.quiet.Render(sound) + m.shortHelp(v, m.width-len(sound)), false
 }
 
-// shortHelp returns as many of the keys as fit into width cells, whole; the
-// key that ends a set is left out where it does nothing.
+// isHelp reports whether a key lists all the others.
+func isHelp(k key.Binding) bool { return slices.Contains(k.Keys(), "?") }
+
+// shortHelp returns as many of the keys as fit into width cells, whole, before
+// all others the one that lists them; the key that ends a set is left out where
+// it does nothing.
 func (m runScreen) shortHelp(v engine.View, width int) string {
 	k := m.keys
 	k.Finish.SetEnabled(m.run.Plan().Steps[v.Step].Kind == plan.Work)
 	shown := k.ShortHelp()
 	for ; len(shown) > 1; shown = shown[:len(shown)-1] {
-		if line := m.help.ShortHelpView(shown); ansi.StringWidth(line) <= width {
+		if line := m.help.ShortHelpView(shown); ansi.StringWidth(line) <= width && slices.ContainsFunc(shown, isHelp) {
 			return line
 		}
+	}
+	if line := m.help.ShortHelpView([]key.Binding{k.Finish, k.Help}); ansi.StringWidth(line) <= width {
+		return line
 	}
 	return m.help.ShortHelpView(shown)
 }

@@ -57,7 +57,7 @@ var German = Language{
 		Volume:   func(percent int) string { return fmt.Sprintf("Lautstärke %d %%", percent) },
 	},
 	Keys: Keys{
-		Space: "Leertaste", Enter: "Enter", Escape: "Esc",
+		Finish: "Enter", Enter: "Enter", Escape: "Esc",
 		EndSet: "Satz beenden", Pause: "anhalten", More: "15 s länger", Back: "zurück", Repeat: "Satz wiederholen", Skip: "weiter",
 		Easier: "leichter", Mute: "stumm", Louder: "lauter", Softer: "leiser", Stop: "aufhören", Help: "Tasten",
 		Up: "hoch", Down: "runter", Choose: "wählen", Leave: "verlassen", NextField: "weiter", Less: "weniger", Greater: "mehr", Save: "sichern",

@@ -68,7 +68,7 @@ var English = Language{
 		Volume:   func(percent int) string { return fmt.Sprintf("volume %d %%", percent) },
 	},
 	Keys: Keys{
-		Space: "space", Enter: "enter", Escape: "esc",
+		Finish: "space", Enter: "enter", Escape: "esc",
 		EndSet: "end set", Pause: "pause", More: "15 s more", Back: "back", Repeat: "repeat the set", Skip: "skip", Easier: "easier",
 		Mute: "mute", Louder: "louder", Softer: "softer", Stop: "stop", Help: "keys",
 		Up: "up", Down: "down", Choose: "choose", Leave: "leave", NextField: "next", Less: "less", Greater: "more", Save: "save",

@@ -48,22 +48,21 @@ type Screen struct {
 // Keys is what the keys at the foot do, and what those are called that have more
 // than a sign on them.
 type Keys struct {
-	Space, Enter, Escape string
+	Finish        string // that which ends a set, of the several that do
+	Enter, Escape string
 
 	EndSet, Pause, More, Back, Repeat, Skip, Easier, Mute, Louder, Softer, Stop, Help string
 	Up, Down, Choose, Leave, NextField, Less, Greater, Save                           string
 }
 
-// Named returns what a key is called that a program calls enter, esc or space,
-// and any other by its sign.
+// Named returns what a key is called that a program calls enter or esc, and any
+// other by its sign.
 func (k *Keys) Named(key string) string {
 	switch key {
 	case "enter":
 		return k.Enter
 	case "esc":
 		return k.Escape
-	case " ", "space":
-		return k.Space
 	}
 	return key
 }
