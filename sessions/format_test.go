@@ -25,7 +25,7 @@ func valid(t *testing.T, name string) *Session {
 	return s
 }
 
-// bare returns s without what tells of its file.
+// bare returns s without what it knows of its file.
 func bare(s *Session) *Session {
 	s.Marks, s.Source, s.Name = nil, nil, ""
 	for i := range s.Blocks {

@@ -14,8 +14,8 @@ import (
 )
 
 // Open reads the session that the user calls nameOrPath: a built-in one by its
-// name, or else a file. The error is a yamlread.Problems where the file was
-// read and is wrong; any other has a hint on a second line where one helps.
+// name, or else a file. The error is a yamlread.Problems if the file was
+// read and is wrong; any other has a hint on a second line if one helps.
 func Open(nameOrPath string) (*Session, error) {
 	if b, ok := FindBuiltin(nameOrPath); ok {
 		return b.Session()

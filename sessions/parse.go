@@ -36,10 +36,10 @@ var (
 // any, is a yamlread.Problems with everything that is wrong with the file.
 //
 // Where the format leaves room: texts are single lines, and line breaks in
-// them count as spaces; rep and tempo may stand together where they agree;
+// them count as spaces; rep and tempo may stand together if they agree;
 // sides and switch belong to work given a side; rest_after may stand on the
-// last block, where nothing follows it; contacts may stand on timed work,
-// where no reps are counted and so no contacts.
+// last block, although nothing follows it; contacts may stand on timed work,
+// although no reps are counted there, and so no contacts.
 func Parse(name string, src []byte) (*Session, error) {
 	src = yamlread.UTF8(src)
 	file, m := yamlread.Parse(name, src, sessionKeys...)
@@ -153,7 +153,7 @@ func readRoom(m *yamlread.Mapping, e *Exercise) {
 }
 
 // readWork holds the exercise to exactly one kind of work, and to sides only
-// where there are any.
+// if there are any.
 func readWork(m *yamlread.Mapping) {
 	const kinds = "reps, reps_per_side, time or time_per_side"
 	first := ""
@@ -181,7 +181,7 @@ func readWork(m *yamlread.Mapping) {
 }
 
 // readPace reads the length of a rep, from rep or from tempo; def is what
-// counts where neither is given.
+// counts if neither is given.
 func readPace(m *yamlread.Mapping, def time.Duration) (rep time.Duration, tempo Tempo) {
 	rep = m.PositiveDuration("rep", def)
 	m.Scalar("tempo", tempoHint, func(text string) (err error) {

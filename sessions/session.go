@@ -12,7 +12,7 @@ import (
 // Version is the format version this package reads.
 const Version = 1
 
-// Defaults of the format, used where a file leaves a key out.
+// Defaults of the format, used if a file leaves a key out.
 const (
 	DefaultLeadIn = 10 * time.Second
 	DefaultChange = 10 * time.Second
@@ -100,7 +100,7 @@ type Exercise struct {
 	Time        time.Duration `yaml:"time,omitempty"`
 	TimePerSide time.Duration `yaml:"time_per_side,omitempty"`
 
-	Rep      time.Duration  `yaml:"rep,omitempty"` // length of one rep; the tempo's sum where a tempo is given
+	Rep      time.Duration  `yaml:"rep,omitempty"` // length of one rep; the tempo's sum if a tempo is given
 	Tempo    Tempo          `yaml:"tempo,omitempty"`
 	Contacts int            `yaml:"contacts,omitempty"` // foot contacts of one rep
 	Cues     []string       `yaml:"cues,omitempty"`     // short, for the screen while working
@@ -139,7 +139,7 @@ func (e *Exercise) OneSided() bool { return e.RepsPerSide > 0 || e.TimePerSide >
 
 // Tempo is the phases of one rep. The zero Tempo is "none given".
 type Tempo struct {
-	Lowering, Pause, Rising, Top time.Duration // Top is the pause after rising, 0 where three numbers are given
+	Lowering, Pause, Rising, Top time.Duration // Top is the pause after rising, 0 if three numbers are given
 	Fast                         bool          // the rising is as fast as possible, and Rising what it is taken to last
 }
 

@@ -105,7 +105,7 @@ func (f checkFlags) options(c *cobra.Command, s settings.Player) (check.Options,
 	return o, err
 }
 
-// jumped returns the journal's sessions with jumps, and tells of what is damaged
+// jumped returns the journal's sessions with jumps, and reports what is damaged
 // in it, and of what is dated ahead.
 func jumped(c *cobra.Command, path string, now time.Time) ([]check.Jumped, error) {
 	o, err := journal.ReadOverview(path)

@@ -119,7 +119,7 @@ func linear(channel uint8) float64 {
 	return math.Pow((v+0.055)/1.055, 2.4)
 }
 
-// faults tells of cells that cannot be read well, each pair of colours once.
+// faults lists the cells that cannot be read well, each pair of colours once.
 func faults(shot image.Image) (found []string) {
 	seen, drawn := map[string]bool{}, false
 	for y := range 24 {

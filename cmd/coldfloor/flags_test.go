@@ -21,7 +21,7 @@ var wrong = map[string]string{
 }
 
 // wrongFor returns a value that the flag does not take, and false if there is
-// none to be had.
+// none available.
 func wrongFor(f *pflag.Flag) (string, bool) {
 	switch f.Value.Type() {
 	case "bool":

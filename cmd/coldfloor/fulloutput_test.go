@@ -10,7 +10,7 @@ import (
 	"coldfloor/internal/wholefile"
 )
 
-// A full disk under standard output is told of as that, not by a name that the
+// A full disk under standard output is reported as that, not by a name that the
 // system has for it.
 func TestStandardOutputIsCalledThat(t *testing.T) {
 	full := error(syscall.ENOSPC)

@@ -125,7 +125,7 @@ the earlier ones. coldfloor log show lists them all.`,
 	return c
 }
 
-// readOrAsk returns what the flags say, or what the player answers where none
+// readOrAsk returns what the flags say, or what the player answers if none
 // is given.
 func (f *ratingFlags) readOrAsk(c *cobra.Command, r *journal.Run) (journal.Rating, error) {
 	if anyChanged(c.Flags(), said...) {
@@ -163,7 +163,7 @@ func (o *logOptions) confirm(w io.Writer, j *journal.Journal, r *journal.Run) er
 	return err
 }
 
-// cautionOfPain tells what to do about pain, where some was noted.
+// cautionOfPain says what to do about pain, if some was noted.
 func cautionOfPain(w io.Writer, said *journal.Rating) {
 	if said.Pain != nil && *said.Pain {
 		fmt.Fprintln(w, cautions.Lines(text.English.PainNoted()))

@@ -3,7 +3,7 @@
 // really done.
 //
 // Results go to standard output; errors and notices to standard error, as
-// "coldfloor: what is wrong", in lower case with no full stop, and where one
+// "coldfloor: what is wrong", in lower case with no full stop, and if one
 // helps a "hint: " line that says what to do. The exit code is 0 when all is
 // well, 1 when problems were found, and 2 when the command was wrongly used.
 package main

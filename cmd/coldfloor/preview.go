@@ -136,7 +136,7 @@ func (f *previewFlags) write(c *cobra.Command, opened []weeks.Opened) error {
 	return err
 }
 
-// ownPace returns what the journal tells of the player's pace. One that cannot
+// ownPace returns what the journal shows of the player's pace. One that cannot
 // be read tells nothing, and is no reason to show no preview. With the settings
 // file of another player only that player's runs count.
 func ownPace(c *cobra.Command, log, file string) (*pace.Table, error) {
@@ -208,7 +208,7 @@ func writeJSON(w io.Writer, v any) error {
 	return e.Encode(v)
 }
 
-// openAll opens everything that is named. It tells of every problem in every
+// openAll opens everything that is named. It reports every problem in every
 // file before it gives up.
 func openAll(c *cobra.Command, names []string) ([]weeks.Opened, error) {
 	var all []weeks.Opened

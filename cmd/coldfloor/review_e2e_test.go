@@ -65,7 +65,7 @@ func TestReviewOnScreen(t *testing.T) {
 	}
 }
 
-// A file that is no journal is told of once the screen is gone.
+// A file that is no journal is reported once the screen is gone.
 func TestReviewTellsOfDamage(t *testing.T) {
 	dir := squadFolder(t)
 	if err := os.WriteFile(filepath.Join(dir, "letter.jsonl"), []byte("Dear all\n"), 0o600); err != nil {

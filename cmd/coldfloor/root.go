@@ -110,8 +110,8 @@ func report(err error, stderr io.Writer) int {
 	return exitProblems
 }
 
-// ofStandardOutput says of what could not be printed where it was going, which
-// the system names after a file that nobody gave.
+// ofStandardOutput says that standard output could not be written to, which the
+// system calls by the name of a file that nobody gave.
 func ofStandardOutput(err error) error {
 	var e *fs.PathError
 	if !errors.As(err, &e) || e.Path != os.Stdout.Name() {

@@ -30,7 +30,7 @@ a sound device, or with --mute, it only prints the list.`,
 	return c
 }
 
-// playSounds prints the list of cues, and plays each where it can be heard.
+// playSounds prints the list of cues, and plays each if it can be heard.
 func playSounds(c *cobra.Command, mute bool) error {
 	tell := func(cue sound.Cue) { fmt.Fprintf(c.OutOrStdout(), "%-18s%s\n", cue.Name, cue.Meaning) }
 	if mute {
@@ -56,7 +56,7 @@ func playSounds(c *cobra.Command, mute bool) error {
 	return nil
 }
 
-// tellSounds tells of every cue.
+// tellSounds lists every cue.
 func tellSounds(tell func(sound.Cue)) {
 	for _, cue := range sound.Cues() {
 		tell(cue)

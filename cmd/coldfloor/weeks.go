@@ -152,7 +152,7 @@ func dates(days []weeks.Planned) string {
 	return strings.Join(slices.Compact(list), ", ")
 }
 
-// loadRuns reads the journal, and tells of what is damaged in it.
+// loadRuns reads the journal, and reports what is damaged in it.
 func loadRuns(c *cobra.Command, path string) ([]*journal.Run, error) {
 	o, err := journal.ReadOverview(path)
 	if err != nil {

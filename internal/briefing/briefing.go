@@ -67,7 +67,7 @@ func Notice(player settings.Player, season *weeks.Plan, l *text.Language, clock 
 	}
 }
 
-// Again returns what is said before a run that did not end is gone on with: pain
+// Again returns what is said before a run that did not end is resumed: pain
 // noted since it began, for the rest was said then.
 func Again(player settings.Player, l *text.Language) func(*journal.Run, *plan.Plan, []*journal.Run) *run.Say {
 	return func(r *journal.Run, p *plan.Plan, runs []*journal.Run) *run.Say {

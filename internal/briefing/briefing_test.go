@@ -118,7 +118,7 @@ func painless(r *journal.Run) *journal.Run {
 	return r
 }
 
-// TestAgain: before a run that did not end is gone on with, only pain noted
+// TestAgain: before a run that did not end is resumed, only pain noted
 // since it began is said.
 func TestAgain(t *testing.T) {
 	ida := settings.Default()

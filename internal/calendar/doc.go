@@ -6,7 +6,7 @@
 // so that a calendar that is read again moves it. The same plan and options
 // give the same bytes.
 //
-// The writing itself is done here and not by a library: those to be had bring
+// The writing itself is done here and not by a library: those there are bring
 // an HTTP client with them for reading calendars, which has no place in this
 // program.
 package calendar

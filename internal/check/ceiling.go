@@ -24,7 +24,7 @@ func ceiling(c *checker) {
 	c.tell(Note, l, "whether %s fits under the ceiling of "+c.o.Room.Ceiling.Text()+" is not known; give height or reach in the settings file")
 }
 
-// underCeiling tells of an exercise whose highest point is top and that does
+// underCeiling reports an exercise whose highest point is top and that does
 // not fit, or hardly.
 func (c *checker) underCeiling(e *sessions.Exercise, top settings.Figure) {
 	room := c.o.Room.Ceiling

@@ -126,7 +126,7 @@ func TestCommonPracticePasses(t *testing.T) {
 }
 
 // Whatever the session, every finding has a rule, a known severity, a place
-// where the file gives one, and a message of one line; the same input gives
+// if the file gives one, and a message of one line; the same input gives
 // the same findings.
 func TestRunIsTotalAndPure(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

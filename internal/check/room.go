@@ -59,7 +59,7 @@ func travel(c *checker) {
 	}
 }
 
-// turns tells of one exercise that travels.
+// turns reports on one exercise that travels.
 func (c *checker) turns(e *sessions.Exercise, one settings.Figure, along units.Length) {
 	fit := int(along / one.Length)
 	reps := max(e.Reps, e.RepsPerSide)

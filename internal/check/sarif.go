@@ -65,7 +65,7 @@ type (
 	}
 )
 
-// sarifSchema is where the schema of a log is to be found.
+// sarifSchema is the address of the schema of a log.
 const sarifSchema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/os/schemas/sarif-schema-2.1.0.json"
 
 // WriteSARIF writes the findings of all files as a SARIF 2.1.0 log, for
@@ -109,7 +109,7 @@ func resultOf(f Finding, where sarifURI, rule int) sarifResult {
 	return sarifResult{f.Rule, rule, f.Severity, sarifText{text}, []sarifLocation{{place}}, f.Figures}
 }
 
-// uriOf returns the URI of a file: relative where its path is.
+// uriOf returns the URI of a file: relative if its path is.
 func uriOf(file string) string {
 	u := url.URL{Path: filepath.ToSlash(file)}
 	if filepath.IsAbs(file) {

@@ -101,7 +101,7 @@ func (l *listed) add(e *sessions.Exercise, key string) {
 	}
 }
 
-// tell adds the finding, if there is an exercise to tell of; the format has a
+// tell adds the finding if it is about any exercise; the format has a
 // place for their list.
 func (c *checker) tell(s Severity, l listed, format string) {
 	if len(l.names) > 0 {

@@ -60,7 +60,7 @@ func (w *weeksChecker) lighterWeek(i int) {
 
 const practiceSource = "common practice, no source"
 
-// lighterPos returns where a lighter week stands in the file.
+// lighterPos returns the position of a lighter week in the file.
 func (w *weeksChecker) lighterPos(week int) yamlread.Pos {
 	for _, l := range w.p.Lighter {
 		if l.Week == week {

@@ -12,7 +12,7 @@ import (
 type setWork struct {
 	open  []sideWork   // not told yet, in the order worked
 	whole map[int]bool // steps worked to their end since the set was last told as done
-	told  bool         // something was told of the set
+	told  bool         // an event has been sent for the set
 }
 
 // sideWork is one work step of a set, as it was done.

@@ -17,7 +17,7 @@ type Files struct {
 
 // Add opens a table's file. One that stands in its place is replaced if it
 // begins like the same table, and otherwise by force alone; it is never
-// replaced if it is among inputs. A table can tell of pain: only the user can
+// replaced if it is among inputs. A table can hold reports of pain: only the user can
 // read it, as the journal.
 func (fs *Files) Add(path string, t Table, format Format, force bool, inputs []string) (io.Writer, error) {
 	kind := &wholefile.Kind{Name: "such a table", Begins: beginning(t, format), Empty: true}

@@ -127,7 +127,7 @@ func (w *writer) filesEach() int {
 	return 2*days + 3
 }
 
-// step tells of one more file.
+// step reports one more file.
 func (w *writer) step() {
 	w.done++
 	if w.Progress != nil {

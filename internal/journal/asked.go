@@ -172,7 +172,7 @@ func (x *index) all() *index {
 	return &all
 }
 
-// fetch makes the runs of the shelf that y tells of too ready to be joined.
+// fetch makes the runs of the shelf that y holds too ready to be joined.
 func (x *index) fetch(y *index) *index {
 	if x.shelf == nil {
 		return x

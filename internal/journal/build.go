@@ -87,7 +87,7 @@ func (b *builder) makeRoom(lines []Entry) {
 	}
 }
 
-// gaps tells of the lines that are missing by their numbers.
+// gaps reports the lines that are missing, by their numbers.
 func (b *builder) gaps(lines []Entry) (problems []error) {
 	last := 0
 	for i := range lines {

@@ -63,7 +63,7 @@ func validRun(run string) bool {
 // body is the part of a line that goes with its event.
 type body interface{ sane() error }
 
-// body returns the line's body, nil where it is missing, and whether the event
+// body returns the line's body, nil if it is missing, and whether the event
 // is known.
 func (l *Line) body() (b body, known bool) {
 	switch l.Event {
@@ -108,7 +108,7 @@ func (l *Line) bodies() (n int) {
 	return n
 }
 
-// some returns p as a body, or nil where there is none.
+// some returns p as a body, or nil if there is none.
 func some[P interface {
 	*T
 	body
@@ -175,7 +175,7 @@ func (r *Rating) sane() error {
 
 func (c *Correct) sane() error { return sane(c.LengthS == nil || spans(*c.LengthS)) }
 
-// sane returns an error where ok is false.
+// sane returns an error unless ok.
 func sane(ok bool) error {
 	if ok {
 		return nil

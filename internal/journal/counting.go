@@ -130,7 +130,7 @@ type Day struct {
 }
 
 // Days returns the dates on which the run was worked at, the earliest first:
-// several if it was gone on with later, or if midnight passed meanwhile. A run
+// several if it was resumed later, or if midnight passed meanwhile. A run
 // without sets is all of the date that it began.
 func (r *Run) Days() []Day {
 	if r.lean != nil {

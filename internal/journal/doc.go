@@ -11,7 +11,7 @@
 //	n      number of the line within its run, from 1
 //	at     wall time, RFC 3339, with its zone
 //	t_s    session clock: seconds since the start, pauses and count-ins left out
-//	event  what it tells of; the key of that name holds the rest
+//	event  what happened; the key of that name holds the rest
 //	crc    last key: CRC-32C (RFC 3720) of the bytes before ,"crc" in eight hex
 //	       digits; lines of earlier versions and of other hands may lack it
 //
@@ -77,7 +77,7 @@
 // how strong and the note of one rating are a statement: each stands, beside
 // later ones. A later measure of the same place, side and try takes the earlier
 // one's place, a later correct wins field by field. A run without a finish is
-// unfinished, and is gone on with from its own lines alone.
+// unfinished, and is resumed from its own lines alone.
 //
 // A line that cannot be read, whose checksum does not fit, that has an
 // impossible value, or that a newer version wrote, is reported by its number,

@@ -10,7 +10,7 @@ func (r *Run) RoundsDone() []int {
 }
 
 // RoundsCounted returns the rounds of each block whose sets were all done,
-// whatever the player said; nil if the run tells of no sets. A set that was
+// whatever the player said; nil if the run holds no sets. A set that was
 // done again counts once.
 func (r *Run) RoundsCounted() []int {
 	switch {

@@ -36,7 +36,7 @@ type Journal struct {
 }
 
 // Open returns the journal at path, having made sure that it can be written:
-// a missing folder (mode 0700) and file (mode 0600, for it may tell of pain)
+// a missing folder (mode 0700) and file (mode 0600, as it may hold reports of pain)
 // are made. The error says what to do.
 func Open(path string) (*Journal, error) {
 	j, err := At(path)
@@ -136,7 +136,7 @@ func (j *Journal) lock() (unlock func(), err error) {
 }
 
 // Append writes lines, each with one write, and syncs them to the disk. A line
-// that fails is taken back where that can be done, and none after it is
+// that fails is taken back if that can be done, and none after it is
 // written: Append may be called with the same lines again, for one that stands
 // twice counts once. The caller fills in Run and N.
 //

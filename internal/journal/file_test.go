@@ -76,7 +76,7 @@ func TestOpenMakesAPrivateFile(t *testing.T) {
 	}
 }
 
-// What cannot be a journal is told of before a session starts, with what to do.
+// What cannot be a journal is reported before a session starts, with what to do.
 func TestOpenRefuses(t *testing.T) {
 	dir := t.TempDir()
 	yaml := filepath.Join(dir, "hops.yaml")

@@ -7,7 +7,7 @@ import (
 	"slices"
 )
 
-// Fold puts lines together into the runs they tell of. Lines of several runs
+// Fold puts lines together into the runs they belong to. Lines of several runs
 // may interleave and may come in any order; a line that stands twice counts
 // once. The zero Fold is ready to use.
 type Fold struct {

@@ -52,7 +52,7 @@ type Line struct {
 }
 
 // Started opens a run. It holds the session's whole text, so that an
-// unfinished run can be gone on with whatever became of the file.
+// unfinished run can be resumed whatever became of the file.
 type Started struct {
 	Title   string         `json:"title"`
 	Source  string         `json:"source"`            // built-in name or absolute path; "paper" for one added by hand

@@ -31,7 +31,7 @@ func (d *lossyDisk) Truncate(size int64) error { d.all = d.all[:size]; return ni
 
 func (d *lossyDisk) Sync() error { d.synced = slices.Clone(d.all); return nil }
 
-// sized tells of a file its size alone.
+// sized knows nothing of a file but its size.
 type sized struct {
 	fs.FileInfo
 	size int64

@@ -14,7 +14,7 @@ const (
 	Complete    State = "complete"    // to the plan's end
 	Stopped     State = "stopped"     // ended early by the player
 	Interrupted State = "interrupted" // ended early by a fault, and logged as it stood
-	Unfinished  State = "unfinished"  // not ended: under way, or to be gone on with
+	Unfinished  State = "unfinished"  // not ended: under way, or to be resumed
 )
 
 // The outcomes of a set.

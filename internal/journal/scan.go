@@ -6,7 +6,7 @@ import (
 )
 
 // scanner reads JSON as this program writes it: without spaces, numbers without
-// a sign or an exponent, no null but where a figure may be unknown. On anything
+// a sign or an exponent, no null unless a figure may be unknown. On anything
 // else it gives up, and encoding/json has the say.
 type scanner struct {
 	text   []byte // what is left

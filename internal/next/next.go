@@ -117,7 +117,7 @@ func LimitsOf(s settings.Limits) Limits {
 	return l
 }
 
-// DefaultLimits is published where a Reason's source says so, and customary
+// DefaultLimits is published if a Reason's source says so, and customary
 // elsewhere.
 var DefaultLimits = Limits{
 	Rounds: .90, RestsCut: .20, RestsKnown: 5, Effort: 2, Ratings: 3, Missed: .5,

@@ -20,12 +20,12 @@ const (
 	MinSessions = 3
 )
 
-// Sessions is how many of the latest sessions tell of a player's pace, about
+// Sessions is how many of the latest sessions show a player's pace, about
 // five months of three a week. Our own choice: what one did years ago is no pace of
 // today.
 const Sessions = 60
 
-// Table is what the runs of one player tell of their pace.
+// Table is what the runs of one player show of their pace.
 type Table struct {
 	exercises map[key]*exercise
 }

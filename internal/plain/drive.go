@@ -16,7 +16,7 @@ import (
 
 // ErrInterrupted is the cause of a context cancelled because the player
 // interrupted the run: it is then stopped and logged. With any other cause the
-// run is left as it stands, to be gone on with later.
+// run is left as it stands, to be resumed later.
 var ErrInterrupted = errors.New("interrupted")
 
 // look is how often the clocks are read while nothing happens; a run takes much

@@ -29,7 +29,7 @@ func ParseRPE(s string) (float64, error) {
 }
 
 // ParseRounds reads completed rounds, a number a block, with commas or spaces
-// between. Where no blocks are known any number of them will do.
+// between. If no blocks are known, any number of them will do.
 func ParseRounds(s string, blocks []journal.PlannedBlock) ([]int, error) {
 	var rounds []int
 	for _, field := range strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ' ' }) {

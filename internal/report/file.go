@@ -40,7 +40,7 @@ const marker = "coldfloor report"
 var epoch = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
 // WriteFile writes the review to a file that only its owner can read, since it
-// may tell of pain. The file appears whole or not at all. One that is there is
+// may hold reports of pain. The file appears whole or not at all. One that is there is
 // replaced only if it is a report or force is set, and never if it is one of
 // the inputs, the files that the command reads: else the error is wholefile's.
 // It returns the characters that a PDF's typeface lacks.

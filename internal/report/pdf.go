@@ -85,7 +85,7 @@ func (p *pages) page() {
 // bottom is where the text of a page ends.
 const bottom = pageHigh - margin - footing
 
-// room begins a page where the one there is has less than h left.
+// room begins a page if the present one has less than h left.
 func (p *pages) room(h float64) {
 	if p.y+h > bottom {
 		p.page()

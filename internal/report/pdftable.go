@@ -14,7 +14,7 @@ func (p *pages) table(t Table) {
 	}
 }
 
-// widths returns how wide each column is. Where all do not fit the widest ones
+// widths returns how wide each column is. If not all fit, the widest ones
 // of text give way, and their cells are broken into lines.
 func (p *pages) widths(t Table) []float64 {
 	w := make([]float64, len(t.Header))

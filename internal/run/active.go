@@ -104,7 +104,7 @@ func (a *Active) Do(act engine.Action) {
 	a.tell(a.engine.Do(act, a.Clock.Mono()))
 }
 
-// countOn has the first step count on from where it is by now.
+// countOn lets the first step continue from where it is by now.
 func (a *Active) countOn() {
 	a.Options.Into, a.passed = a.passed(), nil
 	a.engine = engine.New(a.Plan(), a.Options)

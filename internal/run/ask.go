@@ -94,7 +94,7 @@ func (f *Flow) askUnfinished(r *journal.Run) *Ask {
 	return q
 }
 
-// cannotGoOn says why r cannot be gone on with, or nothing if it can. A
+// cannotGoOn says why r cannot be resumed, or nothing if it can. A
 // rehearsal stays one and a real run stays real.
 func (f *Flow) cannotGoOn(r *journal.Run) string {
 	if _, err := Resume(r); err != nil {
@@ -109,7 +109,7 @@ func (f *Flow) cannotGoOn(r *journal.Run) string {
 	return ""
 }
 
-// goOn makes r the run to go on with. Other runs that did not end wait for
+// goOn makes r the run to resume. Other runs that did not end wait for
 // another start.
 func (f *Flow) goOn(r *journal.Run) {
 	re, err := Resume(r)

@@ -28,7 +28,7 @@ type Flow struct {
 
 	plan   *plan.Plan
 	weeks  *journal.Weeks
-	resume *Resumption           // to go on with; nil: a new run
+	resume *Resumption           // to be resumed; nil: a new run
 	calm   bool                  // the cautions were read, or need not be shown
 	only   func(*plan.Plan) bool // which sessions may be chosen; nil: all
 	say    *Say                  // still to be said of the plan; nil: nothing
@@ -161,7 +161,7 @@ func (f *Flow) RateLater() {
 func (f *Flow) NotAsked() { f.unrated = f.unrated[min(1, len(f.unrated)):] }
 
 // toSay returns what is still to be said of the session, all of it together. A
-// run that is gone on with has been through it, except for what is new.
+// run that is resumed has been through it, except for what is new.
 func (f *Flow) toSay() *Say {
 	if f.noted {
 		return f.say

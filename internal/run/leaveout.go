@@ -8,7 +8,7 @@ import (
 	"coldfloor/internal/units"
 )
 
-// errNotKept is returned where there is no log to keep a choice in.
+// errNotKept is returned if there is no log to keep a choice in.
 var errNotKept = errors.New("without a log nothing can be left out for good")
 
 // LeaveOut logs that the player chose not to do the session of a day: a run of

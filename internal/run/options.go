@@ -40,7 +40,7 @@ type Options struct {
 	// on one screen with the session's own notes; the last Only counts.
 	Before []Notice
 	// Again says what a player must be told before a run that did not end is
-	// gone on with, of that plan and with those runs in the log; nil: nothing.
+	// resumed, of that plan and with those runs in the log; nil: nothing.
 	Again func(r *journal.Run, p *plan.Plan, runs []*journal.Run) *Say
 
 	Clock func(speed float64) Clock // nil: NewSystem

@@ -58,7 +58,7 @@ func (q *queue) work() {
 		select {
 		case _, open := <-q.wake:
 			if !open {
-				_ = q.flush() // trouble tells of a failure
+				_ = q.flush() // trouble reports a failure
 				return
 			}
 		case <-again:

@@ -104,7 +104,7 @@ func Prescribed(p *plan.Plan) []journal.PlannedBlock {
 // Run returns the run's name.
 func (r *Recorder) Run() string { return r.run }
 
-// Err returns why lines are waiting to be written, or nil where none are. They
+// Err returns why lines are waiting to be written, or nil if none are. They
 // are tried again with every new line and at Close. It may be called from any
 // goroutine.
 func (r *Recorder) Err() error { return r.queue.trouble() }
@@ -135,7 +135,7 @@ func (r *Recorder) copyTo(file string) error {
 }
 
 // Close writes what still waits and lets go of the run. A run that has not
-// ended stays unfinished and can be gone on with. The error tells what could
+// ended stays unfinished and can be resumed. The error tells what could
 // not be written.
 func (r *Recorder) Close() error {
 	defer r.claim.Release()

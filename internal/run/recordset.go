@@ -88,7 +88,7 @@ func (r *Recorder) swapped(e engine.Event) {
 	r.writeAt(e, journal.Line{Event: journal.EventVariant, Variant: &journal.Variant{Place: placeOf(s), Name: s.Name, Easier: e.Easier}})
 }
 
-// placeOf returns where a step stands.
+// placeOf returns the place of a step.
 func placeOf(s plan.Step) journal.Place {
 	return journal.Place{Block: s.Block, Round: s.Round, Exercise: s.Exercise}
 }

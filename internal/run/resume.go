@@ -13,7 +13,7 @@ import (
 )
 
 // ErrNothingLeft is returned for a run whose sets are all done: it can be
-// logged as it stands, and not gone on with.
+// logged as it stands, but not resumed.
 var ErrNothingLeft = errors.New("nothing of it is left to do")
 
 // Why else a run cannot be taken up again.
@@ -31,7 +31,7 @@ func (u *unreadable) Error() string { return "the session in it cannot be read: 
 // Unwrap returns why.
 func (u *unreadable) Unwrap() error { return u.err }
 
-// Resumption is an unfinished run that can be gone on with.
+// Resumption is an unfinished run that can be resumed.
 type Resumption struct {
 	Run     *journal.Run
 	Plan    *plan.Plan
@@ -49,7 +49,7 @@ func (re *Resumption) passed(now time.Time) time.Duration {
 	return max(0, min(now.Sub(re.restSince), re.Plan.Steps[re.Options.From].Length-countIn))
 }
 
-// leadIn returns how long the player has before the step that is gone on with:
+// leadIn returns how long the player has before the step that the run resumes with:
 // before work the session's own lead-in, and in all at least the count-in.
 func (re *Resumption) leadIn() time.Duration {
 	if s := re.Plan.Steps[re.Options.From]; s.Kind != plan.Work {
@@ -66,7 +66,7 @@ func left(j *journal.Journal, unfinished []*journal.Run) []*journal.Run {
 	return left
 }
 
-// Resume returns how to go on with r: with the first set not yet done
+// Resume returns how to resume r: with the first set not yet done
 // after the one that ended last, on its first side.
 func Resume(r *journal.Run) (*Resumption, error) {
 	if r.Started == nil || r.Started.Text == "" {
@@ -80,7 +80,7 @@ func Resume(r *journal.Run) (*Resumption, error) {
 	return resumeWith(r, plan.Of(s))
 }
 
-// resumeWith returns how to go on with a run of p.
+// resumeWith returns how to resume a run of p.
 func resumeWith(r *journal.Run, p *plan.Plan) (*Resumption, error) {
 	set := next(r, p)
 	if set < 0 {
@@ -94,7 +94,7 @@ func resumeWith(r *journal.Run, p *plan.Plan) (*Resumption, error) {
 	return re, nil
 }
 
-// restDue has the run go on with the rest before the set at index set, if that
+// restDue makes the run resume with the rest before the set at index set, if that
 // rest was under way: the set before it ended last, and no rest after it did.
 func (re *Resumption) restDue(set int) {
 	from := re.Plan.Sets[set].First - 1
@@ -130,7 +130,7 @@ func easier(r *journal.Run) []engine.Exercise {
 	return list
 }
 
-// next returns the index of the set to go on with, or -1: the first that has
+// next returns the index of the set to resume with, or -1: the first that has
 // not ended after the one that ended last.
 func next(r *journal.Run, p *plan.Plan) int {
 	ended := map[journal.Place]bool{}
@@ -149,12 +149,12 @@ func next(r *journal.Run, p *plan.Plan) int {
 	return -1
 }
 
-// placeOfSet returns where a set of the plan stands.
+// placeOfSet returns the place of a set of the plan.
 func placeOfSet(s plan.Set) journal.Place {
 	return journal.Place{Block: s.Block, Round: s.Round, Exercise: s.Exercise}
 }
 
-// GoOn returns the Recorder of a run that is gone on with, walked with o. It fails with
+// GoOn returns the Recorder of a run that is resumed with o. It fails with
 // journal.ErrLive if another process has taken the run up meanwhile, or if it
 // has ended.
 func GoOn(j *journal.Journal, re *Resumption, o engine.Options, c Clock) (*Recorder, error) {

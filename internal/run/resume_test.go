@@ -17,7 +17,7 @@ import (
 	"coldfloor/sessions/sessionstest"
 )
 
-// A run that ends by a fault is offered, gone on with where it was, and ends
+// A run that was cut short is offered, resumes where it was, and ends
 // as one run.
 func TestResume(t *testing.T) {
 	j := openTemp(t)
@@ -102,7 +102,7 @@ func TestCloseAsIs(t *testing.T) {
 	}
 }
 
-// Cut at any line and gone on with, a run of any session ends with the sets
+// Cut at any line and resumed, a run of any session ends with the sets
 // that were planned.
 func TestResumeFromAnyLine(t *testing.T) {
 	dir := t.TempDir()
@@ -188,7 +188,7 @@ func walk(t *rapid.T, rec *Recorder, e *engine.Engine, c *clock) {
 	}
 }
 
-// A run whose start is lost can be logged as it stands, and not gone on with.
+// A run whose start is lost can be logged as it stands, but not resumed.
 func TestResumeWithoutWhatWasPrescribed(t *testing.T) {
 	if _, err := Resume(&journal.Run{}); err == nil {
 		t.Error("resumed without what was prescribed")

@@ -150,7 +150,7 @@ func only(t testing.TB, j *journal.Journal) *journal.Run {
 
 func ptr[T any](v T) *T { return &v }
 
-// leftOver returns the runs of j that can be gone on with.
+// leftOver returns the runs of j that can be resumed.
 func leftOver(j *journal.Journal) ([]*journal.Run, error) {
 	o, err := j.Overview()
 	if err != nil {

@@ -20,7 +20,7 @@ import (
 	"coldfloor/internal/text"
 )
 
-// stage is where a script is played: a flow, and the run that it comes to.
+// stage plays a script: a flow, and the run that it leads to.
 type stage struct {
 	t       *testing.T
 	clock   *clock

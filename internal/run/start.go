@@ -101,7 +101,7 @@ func (a *Active) followed() {
 func (a *Active) speak() {
 	ctx, cancel := context.WithCancel(context.Background())
 	a.hush = cancel
-	go func() { _ = a.voice.Prepare(ctx, a.Plan(), a.sound.Refresh) }() // SoundNotice tells of a failure
+	go func() { _ = a.voice.Prepare(ctx, a.Plan(), a.sound.Refresh) }() // SoundNotice reports a failure
 }
 
 // soundWait bounds the wait for the sound device before the lead-in.

@@ -9,7 +9,7 @@ import "time"
 const maxGap = 2 * time.Second
 
 // watch compares a monotonic and a wall clock from look to look. If the
-// monotonic clock stands in sleep the wall clock alone tells of it.
+// monotonic clock stops during sleep, only the wall clock shows it.
 type watch struct {
 	limit  time.Duration // maxGap, on clocks that run at another speed
 	sleeps bool          // the monotonic clock counts sleep: the wall clock tells nothing more

@@ -14,7 +14,7 @@ const (
 	smaller  = 0.05
 )
 
-// Printed tells of a PDF that was written.
+// Printed describes a PDF that was written.
 type Printed struct {
 	Pages   int
 	Missing []rune // characters that the typeface lacks, in order

@@ -23,7 +23,7 @@ type Screen struct {
 	KeepResult, OneMore, Results, LeftOut             string
 	NoTime, NoCount, NoLength                         string                         // what a result must be
 	Measures                                          map[string]string              // what a result is of, by the session file's word
-	NoResult                                          string                         // what is typed for a result that is not to be had
+	NoResult                                          string                         // what is typed if there is no result
 	Ask                                               func(what, none string) string // for a result
 	MoreText                                          string                         // below what is shown
 	NoCell, NoRoom, TooSmall, JustLegible, EasilyRead func(from string) string       // whether the time is read from so far

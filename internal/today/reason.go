@@ -26,7 +26,7 @@ const (
 type Reason struct {
 	Kind     Kind
 	Span     time.Duration // since the last jumps, or to the next; 0 for any other reason
-	Interval time.Duration // the least between two sessions with jumps; 0 where it is not the reason
+	Interval time.Duration // the least between two sessions with jumps; 0 if it is not the reason
 }
 
 // In says the reason in a language, as a sentence without its full stop.

@@ -89,7 +89,7 @@ func Started(p *weeks.Plan, d weeks.Planned) *journal.Weeks {
 }
 
 // Session lays out the session of a day, with a text of its own, so that a run
-// of it can be gone on with.
+// of it can be resumed.
 func Session(p *weeks.Plan, d weeks.Planned) (*plan.Plan, error) {
 	s, err := p.Written(d)
 	if err != nil {

@@ -23,7 +23,7 @@ var ErrInput = errors.New("is read by this command, and is not written over")
 
 // Options say how a file is written and what it may replace.
 type Options struct {
-	Mode   fs.FileMode // of the new file, before the umask: 0o644, or 0o600 for what tells of a person
+	Mode   fs.FileMode // of the new file, before the umask: 0o644, or 0o600 for what is about a person
 	Force  bool        // replace a file that is there, whatever it holds
 	Inputs []string    // the files that the command reads; those that are none are passed over
 	Ours   *Kind       // files of this kind are replaced without force; nil: none is

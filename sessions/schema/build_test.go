@@ -182,7 +182,7 @@ func complete(s *jsonschema.Schema, mapping string) {
 
 func count(n int) *uint64 { u := uint64(n); return &u }
 
-// restBetweenRounds makes rest required where there is more than one round.
+// restBetweenRounds makes rest required if there is more than one round.
 func restBetweenRounds(block *jsonschema.Schema) {
 	more := jsonschema.NewProperties()
 	more.Set("rounds", &jsonschema.Schema{Type: "integer", ExclusiveMinimum: "1"})

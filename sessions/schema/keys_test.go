@@ -8,7 +8,7 @@ import (
 // key is what the schema says of one key beyond its Go type.
 type key struct {
 	about string
-	def   any    // what counts where the key is left out
+	def   any    // what counts if the key is left out
 	ref   string // the definition of its value, or of each item of a list
 	words []any  // the words it may be
 	only  int    // the one number it may be
@@ -19,7 +19,7 @@ type key struct {
 	alone   bool // a list, or the only item of one alone
 }
 
-// keys tells of every key, by its mapping and name.
+// keys describes every key, by its mapping and name.
 var keys = map[string]key{
 	"session.coldfloor": {about: "Version of the format.", only: sessions.Version},
 	"session.title":     {about: "What the session is called.", ref: "Label"},

@@ -99,7 +99,7 @@ func examples(s *jsonschema.Schema, of ...any) *jsonschema.Schema {
 }
 
 // size is two lengths with an x between; the first has the unit of the second
-// where it has none of its own.
+// if it has none of its own.
 func size() string {
 	forms := []string{length + ` *[x×] *` + length}
 	for _, u := range [][2]string{{metres, "m"}, {centimetres, "cm"}, {millimetres, "mm"}} {

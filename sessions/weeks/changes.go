@@ -14,7 +14,7 @@ import (
 type Change struct {
 	What     What
 	Block    string
-	Exercise string // empty where it is the block's
+	Exercise string // empty if it is the block's
 	Was, Is  string // as typed in a session file: 8, 10s
 	Delta    int64  // a number, or nanoseconds
 }

@@ -35,7 +35,7 @@ func (p *Plan) WriteFiles(folder string, days []Planned) (files []string, err er
 }
 
 // FileName returns a name for files about the session of the day, without an
-// ending: its date, its place where it is not the first of the day, and the
+// ending: its date, its place if it is not the first of the day, and the
 // name of its session.
 func (d Planned) FileName() string {
 	place := ""

@@ -26,7 +26,7 @@ type Opened struct {
 }
 
 // Open reads what the user calls nameOrPath: a built-in session or plan by its
-// name, or else a file. The error is a yamlread.Problems where the file was
+// name, or else a file. The error is a yamlread.Problems if the file was
 // read and is wrong.
 func Open(nameOrPath string) (Opened, error) {
 	if b, ok := FindBuiltin(nameOrPath); ok {

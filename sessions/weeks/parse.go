@@ -17,7 +17,7 @@ var (
 )
 
 // Finder returns the session that a plan names, as it is written there. Its
-// error is a yamlread.Problems where the session's file is itself wrong.
+// error is a yamlread.Problems if the session's file is itself wrong.
 type Finder func(name string) (*sessions.Session, error)
 
 // Parse reads a plan of weeks, which the user knows as name; find gives the
@@ -95,7 +95,7 @@ func (r *reader) readStart() (ok bool) {
 	return ok
 }
 
-// weeks is how many weeks there may be: those of the plan, or the most where
+// weeks is how many weeks there may be: those of the plan, or the most if
 // the file does not say.
 func (r *reader) weeks() int {
 	if r.p.Count == 0 {

@@ -15,7 +15,7 @@ type Planned struct {
 	Dose  int        // the week of the pattern, whose dose it has
 	Date  units.Date // on which it is done
 	First units.Date // on which the pattern has it; Date unless it was moved
-	Place int        // on its date, from 1; 0 where it is left out
+	Place int        // on its date, from 1; 0 if it is left out
 }
 
 // Moved reports whether the session is done on another day than the pattern's.

@@ -4,7 +4,7 @@
 // ordinary *sessions.Session.
 //
 // Where the format leaves room: a name that an entry of grow gives and that
-// the session does not have is an error, also where another name of the same
+// the session does not have is an error, even if another name of the same
 // entry is found; whether an entry changes anything is judged in the weeks in
 // which the pattern has its session; a week may be lighter and on hold at
 // once; percentages may have up to three decimals.
@@ -122,7 +122,7 @@ type Grow struct {
 	Exercises []string // names; nil: every exercise of the blocks
 	What      What
 
-	By      int64   // added at a time; 0 where Percent or Each is given
+	By      int64   // added at a time; 0 if Percent or Each is given
 	Percent Percent // of the value as it stands before this entry
 	Every   int     // weeks from one change to the next
 	From    int     // the first week that has it
