@@ -79,7 +79,7 @@ func TestDefaults(t *testing.T) {
 	}
 }
 
-// rest_after: before the next block; default: the block's rest, or 0s where it
+// rest_after: before the next block; default: the block's rest, or 0s if it
 // has none.
 func TestRestAfterDefaultsToRest(t *testing.T) {
 	s := parse(t, `

@@ -36,7 +36,7 @@ type playback struct {
 // NewScheduler returns a scheduler at position 0 and full volume.
 func NewScheduler() *Scheduler { return &Scheduler{gain: 1, volume: 1} }
 
-// Place lets c begin at sample pos. Where that is already past it begins with
+// Place lets c begin at sample pos. If that is already past it begins with
 // the next sample; the position it was given is returned.
 func (s *Scheduler) Place(pos int, c *Clip) int {
 	s.mu.Lock()

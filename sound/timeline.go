@@ -33,7 +33,7 @@ type Options struct {
 	Seed   uint64                       // of the calls, as in engine.Options
 	Spoken func(direction string) *Clip // the words that call a direction, nil if they are not to be had; nil: tones alone
 
-	// Words, where not nil, returns further clips, such as spoken words, to
+	// Words, if not nil, returns further clips, such as spoken words, to
 	// be placed with the cues, in any order, at times from the view's moment.
 	Words func(p *plan.Plan, v engine.View) []Placed
 }
@@ -135,7 +135,7 @@ func (d *drawing) run() {
 // span is when a step starts and ends, from the view's moment.
 type span struct{ start, end time.Duration }
 
-// countIn draws the way back into a step: pips and a start where it is work.
+// countIn draws the way back into a step: pips and a start if it is work.
 // At a step's very start its own cue says what begins.
 func (d *drawing) countIn(v engine.View) {
 	if d.plan.Steps[v.Step].Kind != plan.Work {
@@ -179,7 +179,7 @@ func (d *drawing) startCue(i int) *Clip {
 	return nil
 }
 
-// workCue returns the cue of work: what changed where it follows other work
+// workCue returns the cue of work: what changed if it follows other work
 // of the same round with nothing between, the start otherwise.
 func (d *drawing) workCue(i int) *Clip {
 	if i == 0 || d.plan.Steps[i-1].Kind != plan.Work {

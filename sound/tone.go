@@ -9,7 +9,7 @@ import (
 // a tone clicks; ramps of 5 to 10 ms avoid it (common in audio programming).
 const ramp = 8 * time.Millisecond
 
-// note is one tone of a cue, or a silence where semitone is rest.
+// note is one tone of a cue, or a silence if semitone is rest.
 type note struct {
 	semitone int // from A4, in equal temperament
 	length   time.Duration

@@ -15,7 +15,7 @@ type whenFlags struct{ date, length string }
 
 func (f *whenFlags) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&f.date, "date", "", "`WHEN` it began, such as \"2026-07-14 18:30\"; a day alone means noon")
-	flags.StringVar(&f.length, "length", "", "how `LONG` it took, such as 40min")
+	flags.StringVar(&f.length, "length", "", "its `LENGTH`, such as 40min")
 }
 
 // newLogEdit returns the command that puts a run right.

@@ -29,7 +29,7 @@ func (f *ratingFlags) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&f.rpe, "rpe", "", "`EFFORT` of the session as a whole, 0 to 10")
 	flags.BoolVar(&f.all, "all", false, "every round was completed")
 	flags.StringVar(&f.pain, "pain", "", "`WHERE` it hurt, or none; earlier reports are kept")
-	flags.StringVar(&f.level, "pain-level", "", "how `STRONG` the pain was, 0 to 10")
+	flags.StringVar(&f.level, "pain-level", "", "the `LEVEL` of the pain, 0 to 10")
 	flags.BoolVar(&f.noPain, "no-pain", false, "take back earlier reports of pain")
 	flags.StringVar(&f.note, "note", "", "a `NOTE` in your own words")
 }

@@ -37,7 +37,7 @@ type stage struct {
 	language *text.Language
 	from     units.Length   // from where the screen is read
 	plan     *plan.Plan     // nil: to be chosen
-	weeks    *journal.Weeks // what put the session on its day; nil: nothing did
+	weeks    *journal.Weeks // the plan of weeks and the day that it is for; nil: none
 	season   *weeks.Plan    // that plan is of, or that the session is chosen from; nil: none
 	voice    *voice.Voice   // nil: no words are spoken
 }

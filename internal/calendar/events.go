@@ -24,7 +24,7 @@ type event struct {
 	description string
 }
 
-// events returns the sessions week by week, with those left out where a
+// events returns the sessions week by week, with those left out if a
 // revision has to take them away, and then the matches.
 func events(p *plan.Weeks, o Options) []event {
 	var all []event

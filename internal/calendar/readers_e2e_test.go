@@ -92,7 +92,7 @@ func compare(t *testing.T, out []byte, want []seen) {
 	}
 }
 
-// output runs a program, or skips where it is not there.
+// output runs a program, or skips if it is not there.
 func output(t *testing.T, dir, name string, args ...string) []byte {
 	t.Helper()
 	if _, err := exec.LookPath(name); err != nil {

@@ -23,7 +23,7 @@ const (
 	Extended  EventKind = "extended" // the step's end moved out by Length
 	Swapped   EventKind = "swapped"  // the exercise's easier variant was taken up or laid down
 	Deserted  EventKind = "deserted" // nobody is at the keys from now on: no set waits for one
-	Finished  EventKind = "finished" // Cause is ByClock at the plan's end, ByFinish or BySkip where a key ended the last step, ByStop otherwise
+	Finished  EventKind = "finished" // Cause is ByClock at the plan's end, ByFinish or BySkip if a key ended the last step, ByStop otherwise
 )
 
 // Listener is told what happened, in order, and how things stand after it. It

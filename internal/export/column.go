@@ -56,7 +56,7 @@ func typeOf(t reflect.Type) string {
 	return "text"
 }
 
-// cell is one value of a row: nil where it is missing, else a string, bool,
+// cell is one value of a row: nil if it is missing, else a string, bool,
 // int64 or float64. Dates and moments are text in the forms of ISO 8601.
 type cell any
 
@@ -87,7 +87,7 @@ func cells(row any) []cell {
 // moment writes a moment to the millisecond, with its offset from UTC.
 func moment(t time.Time) string { return t.Format("2006-01-02T15:04:05.000Z07:00") }
 
-// cellText returns a cell as plain text, empty where it is missing.
+// cellText returns a cell as plain text, empty if it is missing.
 func cellText(c cell) string {
 	switch v := c.(type) {
 	case string:

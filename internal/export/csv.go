@@ -38,7 +38,7 @@ func (s *csvSink) write(row any) error {
 	return s.record(fields)
 }
 
-// record writes one line. Cells are quoted where they need it.
+// record writes one line. Cells are quoted if they need it.
 func (s *csvSink) record(fields []string) error {
 	for i, f := range fields {
 		if i > 0 {

@@ -39,7 +39,7 @@ var Formats = []Format{CSV, JSONL, Parquet}
 // Options says how to export.
 type Options struct {
 	Format    Format
-	Raw       bool             // CSV: leave free text as it is, even where a spreadsheet would run it; see Guard
+	Raw       bool             // CSV: leave free text as it is, even if a spreadsheet would run it; see Guard
 	Tolerance review.Tolerance // of the rests' verdicts; zero: review.DefaultTolerance
 }
 

@@ -7,7 +7,7 @@ import (
 	"coldfloor/internal/runs"
 )
 
-// All writes every run of a pile: by player and then by time, or where the
+// All writes every run of a pile: by player and then by time, or if the
 // journals were more than memory is given, in the order of the runs' names.
 func (e *Exporter) All(p *runs.Pile) error {
 	if !p.InMemory() {

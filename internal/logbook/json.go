@@ -7,7 +7,7 @@ import (
 )
 
 // Document is one run as JSON. Times are in seconds. What is not known is left
-// out; sets, rests and amendments are there where one run is shown.
+// out; sets, rests and amendments are there if one run is shown.
 type Document struct {
 	Run       string        `json:"run"`
 	Start     time.Time     `json:"start"`

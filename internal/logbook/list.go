@@ -52,7 +52,7 @@ func rounds(r *journal.Run) string {
 	return strings.Join(parts, " ")
 }
 
-// figure returns the figure at i, where there is one.
+// figure returns the figure at i, if there is one.
 func figure(of []int, i int) string {
 	if i < len(of) {
 		return fmt.Sprint(of[i])
@@ -75,7 +75,7 @@ func loadOf(r *journal.Run) string {
 	return fmt.Sprint(math.Round(load))
 }
 
-// pain returns a mark where there was pain, and none where it is not known.
+// pain returns a mark if there was pain, and none if it is not known.
 func pain(r *journal.Run) string {
 	switch {
 	case r.Rating.Pain == nil:

@@ -40,7 +40,7 @@ func Short(runs []*journal.Run) map[string]string {
 	return short
 }
 
-// State says how a run stands. A run that has not ended is under way where
+// State says how a run stands. A run that has not ended is under way if
 // live says that a process is at it.
 func State(r *journal.Run, live func(id string) bool) string {
 	switch {

@@ -70,7 +70,7 @@ func placeInPlan(w *journal.Weeks) string {
 }
 
 // roundsByName returns the rounds done block by block, and what was counted
-// where the player said otherwise.
+// if the player said otherwise.
 func roundsByName(r *journal.Run) string {
 	blocks, done, counted := r.Blocks(), r.RoundsDone(), r.RoundsCounted()
 	if len(blocks) == 0 {

@@ -11,7 +11,7 @@ import (
 
 // ParseDate reads when a session began, in now's zone: a day with or without a
 // time of day, "today" or "yesterday" for the day, or a time alone. A day alone
-// keeps the time of day of like, or means noon where like is zero, or now where
+// keeps the time of day of like, or means noon if like is zero, or now if
 // that is still to come; a time alone keeps the day of like, or means today. A moment after now is refused.
 func ParseDate(s string, now, like time.Time) (time.Time, error) {
 	noon := time.Date(now.Year(), now.Month(), now.Day(), 12, 0, 0, 0, now.Location())

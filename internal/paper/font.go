@@ -75,7 +75,7 @@ func newGlyphs(ttf []byte) *glyphs {
 	return &glyphs{ttf: ttf, font: f, widths: map[rune]float64{}}
 }
 
-// width returns the width of r, in parts of the size, and below 0 where the
+// width returns the width of r, in parts of the size, and below 0 if the
 // weight has no such character.
 func (g *glyphs) width(r rune) float64 {
 	w, ok := g.widths[r]
@@ -136,7 +136,7 @@ func (t *Typeface) Width(f Face, s string) float64 {
 func (t *Typeface) Has(r rune) bool { return t.regular.width(r) >= 0 && t.bold.width(r) >= 0 }
 
 // Printable returns s with every character the typeface lacks replaced: by
-// its plain equivalent where Unicode names one, else by a sign that is seen,
+// its plain equivalent if Unicode names one, else by a sign that is seen,
 // and then it is noted as missing.
 func (t *Typeface) Printable(s string) string {
 	var b strings.Builder

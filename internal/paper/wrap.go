@@ -82,7 +82,7 @@ func (w *wrapper) end() []Line {
 	return w.lines
 }
 
-// piece is text that is not broken where that can be helped.
+// piece is text that is not broken if that can be helped.
 type piece struct {
 	text   string
 	spaced bool // a space stands before it

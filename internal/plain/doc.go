@@ -1,4 +1,4 @@
-// Package plain runs a session without control of the screen: one line a
+// Package plain runs a session without taking over the screen: one line a
 // moment, for screen readers, plain terminals and pipes.
 //
 // A line begins with what to do and says no more than there is time to hear:

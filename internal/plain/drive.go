@@ -85,7 +85,7 @@ func (h *driver) wait() time.Duration {
 	return until
 }
 
-// keysGone goes on without the keyboard.
+// keysGone continues without the keyboard.
 func (h *driver) keysGone() {
 	h.printer.Notice(h.printer.lang.Plain.KeyboardGone)
 	h.printer.keys = false

@@ -29,8 +29,8 @@ type Printer struct {
 	err    error         // the first failure to write
 }
 
-// NewPrinter returns a Printer for a run of p, in a language. With keys it says which key does
-// what; with stamps it says when things happen.
+// NewPrinter returns a Printer for a run of p, in a language. With keys it says
+// which key does what; with stamps it says when things happen.
 func NewPrinter(p *plan.Plan, l *text.Language, out io.Writer, keys, stamps bool) *Printer {
 	return &Printer{plan: p, lang: l, out: out, keys: keys, stamps: stamps, told: map[int]bool{}}
 }
@@ -102,7 +102,7 @@ func (p *Printer) other(e engine.Event, after engine.View) string {
 	return ""
 }
 
-// pause says that the clock stands, and what sets it going.
+// pause says that the clock has stopped, and what starts it again.
 func (p *Printer) pause(why engine.Cause) string {
 	line := p.lang.Plain.Pause
 	if why == engine.ByGap {

@@ -92,8 +92,8 @@ func (s *session) offered() []string {
 	return names
 }
 
-// ask shows an Ask and acts on the answer. With nobody to ask what then holds
-// is done; one who is gone starts nothing.
+// ask shows an Ask and acts on the answer. With nobody to ask, what is meant for
+// that is done; a player who has left starts nothing.
 func (s *session) ask(ctx context.Context, q *run.Ask) {
 	fmt.Fprintln(s.Err, safetext.Clean(q.Title))
 	for _, p := range q.Text {

@@ -130,7 +130,7 @@ func (b *builder) add(s Step) {
 }
 
 // totals returns the books a step of the block counts in: the session's, and
-// the block's where it has one.
+// the block's if it has one.
 func (b *builder) totals(block int) []*Totals {
 	if block == 0 {
 		return []*Totals{&b.p.Totals}

@@ -38,9 +38,9 @@ type Step struct {
 	Start, Length time.Duration // on the session's clock; Length > 0
 	Block         int           // from 1; 0 for the lead-in
 	Round         int           // from 1; 0 for the lead-in. A rest carries the block and round it follows
-	Exercise      int           // from 1; 0 where the step belongs to no exercise
-	Name          string        // the exercise's name; empty where Exercise is 0
-	Side          Side          // empty where it does not apply
+	Exercise      int           // from 1; 0 if the step belongs to no exercise
+	Name          string        // the exercise's name; empty if Exercise is 0
+	Side          Side          // empty if it does not apply
 	Reps          int           // of this step, both sides of alternate reps counted; 0 for timed work
 	Set           int           // index into Plan.Sets of the set this work or switch belongs to; -1 for others
 	ByHand        bool          // ends only by a key; Length is its paced length
@@ -83,7 +83,7 @@ type Plan struct {
 	Totals
 }
 
-// Exercise returns the exercise that step i works on, or nil where the step
+// Exercise returns the exercise that step i works on, or nil if the step
 // belongs to none.
 func (p *Plan) Exercise(i int) *sessions.Exercise {
 	if i < 0 || i >= len(p.Steps) || p.Steps[i].Exercise == 0 {

@@ -7,7 +7,7 @@ import (
 )
 
 // RepPhase is a part of one rep. The empty RepPhase is "the rep as a whole",
-// where no tempo is given.
+// if no tempo is given.
 type RepPhase string
 
 // The phases of a rep with a tempo, in their order. One that the tempo gives no
@@ -23,8 +23,8 @@ const (
 // has no reps to count.
 type Rhythm struct {
 	Reps   int            // of the step, both sides of alternate reps counted; 0 for timed work
-	Rep    time.Duration  // length of one rep, above zero where there is a rhythm at all
-	Tempo  sessions.Tempo // of one rep; the zero Tempo where none is given
+	Rep    time.Duration  // length of one rep, above zero if there is a rhythm at all
+	Tempo  sessions.Tempo // of one rep; the zero Tempo if none is given
 	Side   Side           // of the step
 	Length time.Duration  // of the step as planned
 }
@@ -33,10 +33,10 @@ type Rhythm struct {
 type Beat struct {
 	Rep    int           // from 1
 	Of     int           // reps of the step; 0 for timed work, whose reps nobody counts
-	Side   Side          // that the rep is for: left first where reps alternate
-	Phase  RepPhase      // empty where no tempo is given
+	Side   Side          // that the rep is for: left first if reps alternate
+	Phase  RepPhase      // empty if no tempo is given
 	Start  time.Duration // since the step's start
-	Length time.Duration // of the phase, or of the rep where it has none; above zero
+	Length time.Duration // of the phase, or of the rep if it has none; above zero
 }
 
 // End returns when the beat ends, since the step's start.
@@ -69,7 +69,7 @@ func (p *Plan) Rhythm(i int, easier bool) Rhythm {
 // At returns the beat at a time since the step's start. A time before the
 // start is taken as the start. From the step's end on it is the last beat: a
 // set that waits for a key counts no more reps than were asked for. Ok is false
-// where there is no rhythm.
+// if there is no rhythm.
 func (r Rhythm) At(elapsed time.Duration) (b Beat, ok bool) {
 	if r.Rep <= 0 || r.Length <= 0 {
 		return Beat{}, false

@@ -53,8 +53,8 @@ func (a *Active) View() engine.View { return a.engine.View() }
 // the run.
 func (a *Active) Clocked() time.Duration { return a.before + a.View().Clock }
 
-// LoseKeys tells that nobody can press a key any more. What waits for one goes
-// on, and so does all that would wait later.
+// LoseKeys says that nobody can press a key any more. What waits for one goes
+// on, and nothing waits for one later.
 func (a *Active) LoseKeys() {
 	if a.alone {
 		return

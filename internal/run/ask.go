@@ -62,7 +62,7 @@ func (f *Flow) askWithoutLog() *Ask {
 }
 
 // oldAfter is how old a run that did not end must be for logging it to be
-// offered before going on with it: it belongs to another day.
+// offered before resuming it: it belongs to another day.
 const oldAfter = 24 * time.Hour
 
 // askUnfinished asks what is to become of a run that did not end.

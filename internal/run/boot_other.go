@@ -4,7 +4,7 @@ package run
 
 import "time"
 
-// bootCountsSleep: what Go reads stands in sleep on some of these systems.
+// bootCountsSleep: on some of these systems what Go reads stops during sleep.
 const bootCountsSleep = false
 
 // sinceBoot returns the time since the program was started.

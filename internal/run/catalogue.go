@@ -13,7 +13,7 @@ import (
 	"coldfloor/sessions/weeks"
 )
 
-// maxFiles bounds how many files of a folder are looked into.
+// maxFiles is how many files of a folder are read at most.
 const maxFiles = 200
 
 // sessionKey is the key that a session file cannot do without.

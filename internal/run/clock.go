@@ -2,8 +2,8 @@ package run
 
 import "time"
 
-// Clock is where a run gets its time. A test gives its own, so that none waits
-// on the wall.
+// Clock is where a run gets its time. A test has its own, so that none waits for
+// the wall clock.
 type Clock interface {
 	Mono() time.Duration // monotonic, since any moment
 	Wall() time.Time
@@ -37,7 +37,7 @@ func (s *System) Wall() time.Time {
 func (s *System) Speed() float64 { return s.speed }
 
 // CountsSleep reports whether Mono goes on while the machine sleeps. Then a
-// wall clock that parts from it was set, by hand or by the network.
+// wall clock that drifts from it was set, by hand or by the network.
 func (s *System) CountsSleep() bool { return bootCountsSleep }
 
 func (s *System) stretch(d time.Duration) time.Duration {

@@ -115,8 +115,8 @@ func (f *Flow) Next() Need {
 	return Need{Start: true}
 }
 
-// Choose makes p the session to run. Weeks says what put it on its day, if
-// something did.
+// Choose makes p the session to run. Weeks says for which day of a plan of weeks,
+// if it is for one.
 func (f *Flow) Choose(p *plan.Plan, weeks *journal.Weeks) {
 	f.plan, f.weeks, f.only = p, weeks, nil
 	f.say, f.noted = nil, false

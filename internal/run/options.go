@@ -21,7 +21,7 @@ const countIn = 5 * time.Second
 // silent run without a log, of a session that is chosen, by the wall's clock.
 type Options struct {
 	Plan     *plan.Plan     // the session to run; nil: one is chosen
-	Weeks    *journal.Weeks // what put it on its day; nil: nothing did
+	Weeks    *journal.Weeks // the plan of weeks and the day that it is for; nil: none
 	Season   *weeks.Plan    // that the log is held against; nil: none
 	Journal  string         // file; empty: without a log
 	Player   settings.Player
@@ -31,7 +31,7 @@ type Options struct {
 	NoKeys   bool           // there is no keyboard: no set waits for a key, and a run whose machine was away goes on by itself
 	Seed     uint64         // of the calls; 0: one is drawn
 
-	Device *live.Options // how the sound is given; nil: there is none
+	Device *live.Options // of the sound; nil: there is none
 	Muted  bool          // the sound is off at the start
 	Cues   sound.Options // what is heard besides the cues; who waits for a key is filled in
 	Voice  *voice.Voice  // what is spoken; nil: nothing

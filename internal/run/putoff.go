@@ -21,7 +21,7 @@ func putOffFile() string { return filepath.Join(xdg.StateHome, "coldfloor", "rat
 const mostPutOff = 50
 
 // wasPutOff returns the names of the runs that were put off. If that cannot be
-// told there are none.
+// read there are none.
 func wasPutOff() []string {
 	text, err := os.ReadFile(putOffFile())
 	if err != nil {

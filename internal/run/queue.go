@@ -20,7 +20,7 @@ type queue struct {
 	wake  chan struct{}
 	done  chan struct{}
 
-	writing sync.Mutex // held by who writes
+	writing sync.Mutex // held by whoever writes
 
 	mu      sync.Mutex
 	pending []journal.Line

@@ -19,7 +19,7 @@ import (
 // concurrent use, except Err.
 //
 // Lengths come from the clock's monotonic reading. The wall clock is read at the
-// start, and after that only to tell sleep, if the other stands meanwhile.
+// start, and after that only to notice sleep, during which the other may stop.
 type Recorder struct {
 	run    string
 	n      int // of the last line
@@ -51,7 +51,7 @@ type Recorder struct {
 type Opening struct {
 	Options engine.Options // that it is walked with
 	Player  string         // may be empty
-	Weeks   *journal.Weeks // what put it on its day; nil: nothing did
+	Weeks   *journal.Weeks // the plan of weeks and the day that it is for; nil: none
 }
 
 // Begin opens a new run of p. Nothing is written before the run starts.
@@ -124,8 +124,8 @@ func (r *Recorder) Rate(v journal.Rating) {
 	r.rated = r.n
 }
 
-// copyTo writes the lines of this process to the journal at file, which is made
-// if need be.
+// copyTo writes the lines of this process to the journal at file, which is created
+// if needed.
 func (r *Recorder) copyTo(file string) error {
 	j, err := journal.Open(file)
 	if err != nil {
@@ -154,7 +154,7 @@ func (r *Recorder) Heard(events []engine.Event, after engine.View) {
 }
 
 // readZero finds the wall time at which the host's clock read 0, the first time,
-// and later only if that clock stands in sleep: the wall's has then run ahead of
+// and later only if that clock stops during sleep: the wall's has then run ahead of
 // it. Less than a second is the wall clock being set right.
 func (r *Recorder) readZero(events []engine.Event) {
 	zero := r.clock.Wall().Round(0).Add(-r.clock.Mono())

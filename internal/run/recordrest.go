@@ -10,7 +10,7 @@ import (
 )
 
 // restEnded is a rest that has ended, and is written once work begins: a count-in
-// that follows it still is rest to who gets into position in it.
+// that follows it is still rest for a player who is getting into position.
 type restEnded struct {
 	event         engine.Event // of its end
 	zero          time.Time    // Recorder.zero then

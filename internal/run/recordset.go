@@ -32,7 +32,7 @@ func moves(c engine.Cause) bool {
 	return c == engine.BySkip || c == engine.ByBack || c == engine.ByRepeat
 }
 
-// asleep returns how long the host's clock stood in the step in hand while the
+// asleep returns how long the host's clock stopped in the step in hand while the
 // wall's went on, as it does on a machine that sleeps.
 func (r *Recorder) asleep() time.Duration {
 	return r.zero.Sub(r.restZero)

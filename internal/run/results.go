@@ -41,7 +41,7 @@ func (r *results) ask(set int, worked []plan.Side) {
 }
 
 // missed asks for the tries of the sets that an earlier part of the run did
-// without saying what came out.
+// without a result.
 func (r *results) missed(earlier *journal.Run) {
 	for i, s := range r.plan.Sets {
 		at := journal.Place{Block: s.Block, Round: s.Round, Exercise: s.Exercise}
@@ -63,7 +63,7 @@ func (r *results) missed(earlier *journal.Run) {
 func (a *Active) Due() []plan.Try { return a.results.due }
 
 // Measured logs what came out of a try that was due, in its measure's unit; nil
-// leaves it out. It is asked for no more.
+// leaves it out. It is not asked for again.
 func (a *Active) Measured(t plan.Try, value *float64) {
 	a.results.due = slices.DeleteFunc(slices.Clone(a.results.due), func(d plan.Try) bool { return d == t })
 	if a.recorder != nil {

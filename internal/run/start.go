@@ -122,8 +122,8 @@ func (a *Active) AwaitSound(ctx context.Context) {
 // quietWait bounds the wait for what is still to be heard at the end.
 const quietWait = 4 * time.Second
 
-// AwaitQuiet waits until all has been heard that the end of the session gives
-// to hear, but for no longer than four seconds.
+// AwaitQuiet waits until everything at the end of the session has been heard, but
+// for no longer than four seconds.
 func (a *Active) AwaitQuiet(ctx context.Context) {
 	if a.sound == nil || a.muted {
 		return

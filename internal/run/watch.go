@@ -3,7 +3,7 @@ package run
 import "time"
 
 // maxGap is how long a host may fail to look at the clock, or how far the two
-// clocks may part between two looks, before the run is taken to have been left
+// clocks may drift apart between two looks, before the run is taken to have been left
 // alone: a closed lid, a stopped process, a clock set by hand or by NTP.
 // Hosts look at least four times a second.
 const maxGap = 2 * time.Second
@@ -12,7 +12,7 @@ const maxGap = 2 * time.Second
 // monotonic clock stops during sleep, only the wall clock shows it.
 type watch struct {
 	limit  time.Duration // maxGap, on clocks that run at another speed
-	sleeps bool          // the monotonic clock counts sleep: the wall clock tells nothing more
+	sleeps bool          // the monotonic clock counts sleep: the wall clock shows nothing more
 	mono   time.Duration
 	wall   time.Time
 }

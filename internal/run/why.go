@@ -34,7 +34,7 @@ func Why(l *text.Language, err error) string {
 	return cause(w, err)
 }
 
-// cause says why a run or its log cannot be had.
+// cause says what is wrong with a run or its log.
 func cause(w *text.Trouble, err error) string {
 	var parse *unreadable
 	if errors.As(err, &parse) {

@@ -10,7 +10,7 @@ import (
 const Ellipsis = "…"
 
 // Fit returns s cleaned and cut to at most n cells, ending in an ellipsis
-// where something was cut. It is empty for n < 1.
+// if something was cut. It is empty for n < 1.
 func Fit(s string, n int) string {
 	s = Clean(s)
 	if n < 1 {
@@ -42,7 +42,7 @@ func spaces(n int) string { return strings.Repeat(" ", max(n, 0)) }
 
 // Wrap returns s cleaned and broken between words into at most maxLines lines
 // of at most width cells. A word longer than a line is broken where the line
-// ends. Where the lines do not suffice the last one ends in an ellipsis.
+// ends. If the lines do not suffice the last one ends in an ellipsis.
 // There are no lines for empty text, width < 1 or maxLines < 1.
 func Wrap(s string, width, maxLines int) []string {
 	words := strings.Fields(Clean(s))

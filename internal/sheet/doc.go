@@ -76,7 +76,7 @@ type Block struct {
 	Number string // counts from 1
 	Title  string
 	Rounds string // how often its exercises are gone through; empty for once
-	Before Rest   // between the block before and this one; zero where there is none
+	Before Rest   // between the block before and this one; zero if there is none
 	Facts  []string
 	Rows   []Row
 }
@@ -91,11 +91,11 @@ type Row struct {
 	Cues    []string
 	Notes   []Note
 	Dose    Figure
-	Side    string   // how the dose goes for the sides; empty where it is not given a side
+	Side    string   // how the dose goes for the sides; empty if it is not given a side
 	Details []string // how the dose is done: which side starts, tempo, contacts
-	Rounds  []Round  // boxes to tick; none where Tally is given
-	Tally   string   // in place of boxes, where there would be too many
-	Then    Rest     // after the exercise, within the round or after it; zero where nothing is
+	Rounds  []Round  // boxes to tick; none if Tally is given
+	Tally   string   // in place of boxes, if there would be too many
+	Then    Rest     // after the exercise, within the round or after it; zero if nothing is
 }
 
 // Note is a text about an exercise, and what kind of text it is; the
@@ -105,7 +105,7 @@ type Note struct{ Label, Text string }
 // Round is what there is to tick in one round.
 type Round struct {
 	Number int
-	Boxes  []string // the round's number, and the side where sides are ticked apart: 2L
+	Boxes  []string // the round's number, and the side if sides are ticked apart: 2L
 }
 
 // Rest is time without work.

@@ -32,7 +32,7 @@ func (s *setter) head(d *Doc) {
 }
 
 // times sets how much is work, rest and moving, each behind a square as the
-// strip is filled, and the dose: beside them where there is room, else below.
+// strip is filled, and the dose: beside them if there is room, else below.
 func (s *setter) times(d *Doc) {
 	const between = 4.0
 	f, t := s.strong(), s.types

@@ -24,7 +24,7 @@ type band struct {
 	height float64
 	keep   bool                            // on one page with the band after it
 	draw   func(c paper.Canvas, y float64) // with its top at y
-	again  []band                          // what is repeated above the band where a page begins with it
+	again  []band                          // what is repeated above the band if a page begins with it
 }
 
 // setter lays a document out in bands at one scale.
@@ -98,7 +98,7 @@ func (s *setter) fits() bool {
 }
 
 // pages places the bands on pages: a band that is kept with others goes to the
-// next page with them where they do not fit and a page can hold them.
+// next page with them if they do not fit and a page can hold them.
 func (s *setter) pages() [][]band {
 	p := pager{height: s.height()}
 	p.next(nil)

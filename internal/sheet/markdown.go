@@ -88,7 +88,7 @@ func (r *Row) markdownTicks() string {
 	return strings.Join(rounds, "<br>")
 }
 
-// markdown returns the rest, in bold where it is one.
+// markdown returns the rest, in bold if it is one.
 func (r Rest) markdown() string {
 	text := escape(r.Figure.String())
 	if r.Large {

@@ -51,7 +51,7 @@ func (d *Doc) setAt(t *paper.Typeface, on paper.Size, scale float64) (*setter, [
 	return s, s.pages()
 }
 
-// print draws the pages, each with its number, and lines for notes where the
+// print draws the pages, each with its number, and lines for notes if the
 // last one has room.
 func (s *setter) print(c paper.Canvas, d *Doc, pages [][]band) {
 	for i, page := range pages {

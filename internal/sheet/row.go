@@ -54,7 +54,7 @@ func boxesOf(round int, first plan.Side) []string {
 	return []string{n}
 }
 
-// dose returns the dose of one set, of one side where it is given a side.
+// dose returns the dose of one set, of one side if it is given a side.
 func (w *writer) dose(e *sessions.Exercise) Figure {
 	n := e.Reps + e.RepsPerSide
 	if n == 0 {
@@ -63,7 +63,7 @@ func (w *writer) dose(e *sessions.Exercise) Figure {
 	return Figure{fmt.Sprint(n), w.words.RepUnit(n)}
 }
 
-// side says how the dose goes for the sides, and nothing where it is not given a
+// side says how the dose goes for the sides, and nothing if it is not given a
 // side.
 func (w *writer) side(e *sessions.Exercise) string {
 	switch {

@@ -89,7 +89,7 @@ func (s *setter) rule(width float64) {
 	s.add(width+0.6, true, func(c paper.Canvas, y float64) { c.Line(s.x, y+width/2, s.x+s.w, y+width/2, width) })
 }
 
-// row sets an exercise: one band, or several where it is higher than a page.
+// row sets an exercise: one band, or several if it is higher than a page.
 func (s *setter) row(r *Row, first bool) {
 	text := s.rowText(r)
 	dose := s.doseLines(r)

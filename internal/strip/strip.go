@@ -25,8 +25,8 @@ type Strip struct {
 
 // Of lays a plan out in width cells. Every end of a part stands at the cell
 // nearest to its time, or one further off if a short part would have no
-// cell otherwise. Where that does not suffice, stretches are joined until it
-// does; where there is less than a cell for a block, the shortest vanish.
+// cell otherwise. If that does not suffice, stretches are joined until it
+// does; if there is less than a cell for a block, the shortest vanish.
 // There are no parts for width < 1.
 func Of(p *plan.Plan, width int) *Strip {
 	s := &Strip{Width: max(width, 0)}

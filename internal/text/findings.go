@@ -2,7 +2,7 @@ package text
 
 // Findings is what the errors and warnings of a check say, and what it says of
 // the last jumps: all that a player is shown of it. Names come quoted, lengths
-// and ranges written out, and a range with its source where it is called cited.
+// and ranges written out, and a range with its source if it is called cited.
 type Findings struct {
 	Quote     func(name string) string
 	OwnLimit  string                     // in place of a source

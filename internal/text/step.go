@@ -13,7 +13,7 @@ import (
 )
 
 // Exercise returns the name of the exercise of step i, or of its easier
-// variant, made safe to show. It is empty where the step belongs to none.
+// variant, made safe to show. It is empty if the step belongs to none.
 func (l *Language) Exercise(p *plan.Plan, i int, easier bool) string {
 	e := p.Exercise(i)
 	if e == nil {

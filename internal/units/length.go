@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-// Length is a distance in whole millimetres. It is never negative where it
+// Length is a distance in whole millimetres. It is never negative if it
 // comes from ParseLength.
 type Length int64
 
@@ -53,7 +53,7 @@ func ParseLength(s string) (Length, error) {
 }
 
 // splitLength splits a length into its number and its unit, which is empty
-// where there is none.
+// if there is none.
 func splitLength(s string) (n, unit string, err error) {
 	s = strings.Trim(s, " ")
 	if strings.HasPrefix(s, "-") {

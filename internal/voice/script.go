@@ -125,8 +125,8 @@ func (w *writer) counted(i int, start, end time.Duration) {
 	}
 }
 
-// leadIn writes the lead-in: what comes, even where it is under way already,
-// and then the countdown. Each number follows its pip, where there is one, and
+// leadIn writes the lead-in: what comes, even if it is under way already,
+// and then the countdown. Each number follows its pip, if there is one, and
 // ends before the next.
 func (w *writer) leadIn(i int, start, end time.Duration) {
 	count := min(w.o.Count, int((end-start)/time.Second))

@@ -68,7 +68,7 @@ func speeches() []speech {
 }
 
 // systemSpeech has Windows speak to a file with a voice of the language, or
-// its usual voice where it has none.
+// its usual voice if it has none.
 const systemSpeech = `[Console]::InputEncoding = [Text.Encoding]::UTF8
 Add-Type -AssemblyName System.Speech
 $s = New-Object System.Speech.Synthesis.SpeechSynthesizer
@@ -79,7 +79,7 @@ $s.Speak([Console]::In.ReadToEnd())
 $s.Dispose()`
 
 // sayVoice returns the options that choose the first installed voice of a
-// language on macOS, none where there is none.
+// language on macOS, none if there is none.
 func sayVoice(language string) []string {
 	list, err := exec.Command("say", "-v", "?").Output()
 	if err != nil {

@@ -33,7 +33,7 @@ type Voice struct {
 }
 
 // New returns a voice that uses the system's own speech; the error says what
-// to do where there is none.
+// to do if there is none.
 func New(o Options) (*Voice, error) {
 	s, err := findSpeech(o.Language.Code)
 	if err != nil {
@@ -43,7 +43,7 @@ func New(o Options) (*Voice, error) {
 }
 
 // Prepare renders all that a run of p can say of its own accord, in the order
-// of the plan, until done or ctx is, and returns the first failure. Ready, where
+// of the plan, until done or ctx is, and returns the first failure. Ready, if
 // not nil, is called when the first text is ready and when all are.
 func (v *Voice) Prepare(ctx context.Context, p *plan.Plan, ready func()) error {
 	o := v.opts

@@ -17,7 +17,7 @@ type expansion struct {
 }
 
 // boundAliases reports whether the aliases below root may be followed, and
-// adds a problem where they may not.
+// adds a problem if they may not.
 func (f *File) boundAliases(root *yaml.Node) bool {
 	e := expansion{f: f, sizes: map[*yaml.Node]int{}, ok: true}
 	e.size(root)

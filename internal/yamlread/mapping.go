@@ -13,14 +13,14 @@ import (
 // Mapping is one mapping of a file. Its methods read the value of a key; each
 // notes what is wrong with the value and returns the zero value or the given
 // default, so that reading goes on and everything wrong is reported at once.
-// A key that is not there is wrong only where Need asks for it.
+// A key that is not there is wrong only if Need asks for it.
 type Mapping struct {
 	f       *File
 	at      Pos
 	entries []entry
 }
 
-// entry is a key and its value; the value is nil where the file gives none.
+// entry is a key and its value; the value is nil if the file gives none.
 type entry struct {
 	key   string
 	at    Pos
@@ -28,7 +28,7 @@ type entry struct {
 }
 
 // mapping reads n, which messages call what, as a mapping with the given
-// keys. It returns nil where n is none.
+// keys. It returns nil if n is none.
 func (f *File) mapping(n *yaml.Node, what string, keys []string) *Mapping {
 	n = follow(n)
 	if n.Kind != yaml.MappingNode {
@@ -86,7 +86,7 @@ func (m *Mapping) find(key string) *entry {
 	return nil
 }
 
-// value returns the value of key, or nil where there is none.
+// value returns the value of key, or nil if there is none.
 func (m *Mapping) value(key string) *yaml.Node {
 	if e := m.find(key); e != nil {
 		return e.value
@@ -123,7 +123,7 @@ func (m *Mapping) Need(keys ...string) {
 }
 
 // Problem notes a problem of the caller's own at key, or at the mapping's
-// start where key is not there.
+// start if key is not there.
 func (m *Mapping) Problem(key, message, hint string) {
 	at := m.at
 	if e := m.find(key); e != nil {

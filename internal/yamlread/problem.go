@@ -31,7 +31,7 @@ type Problem struct {
 	File    string // as the user named it
 	Pos     Pos
 	Message string // what is wrong; no final full stop
-	Hint    string // how to mend it; empty where the message says it all
+	Hint    string // how to mend it; empty if the message says it all
 }
 
 // Error returns "FILE:LINE:COLUMN: message", and the hint on a second line.

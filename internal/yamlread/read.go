@@ -28,7 +28,7 @@ type File struct {
 const maxProblems = 1000
 
 // Parse reads src, which the user knows as name, and returns the mapping at
-// its root, whose keys may be those given. The mapping is nil where src holds
+// its root, whose keys may be those given. The mapping is nil if src holds
 // none; in any case File.Err has what is wrong so far, and values read from
 // the mapping add to it.
 func Parse(name string, src []byte, keys ...string) (*File, *Mapping) {

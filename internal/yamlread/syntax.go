@@ -63,7 +63,7 @@ const maxSearch = 64 << 10
 func errorPlace(src []byte, text string) (at Pos, tab bool) {
 	if len(src) > maxSearch {
 		at = Pos{1, 1}
-		fmt.Sscanf(text, "line %d:", &at.Line) // nothing is read where no line is named
+		fmt.Sscanf(text, "line %d:", &at.Line) // nothing is read if no line is named
 		return at, false
 	}
 	ends := lineEnds(src)

@@ -19,7 +19,7 @@ type Value struct {
 // Pair is one key of a mapping whose keys the file chooses, and its value.
 type Pair struct{ Key, Value Value }
 
-// Value returns the value of key, and false where the file gives none.
+// Value returns the value of key, and false if the file gives none.
 func (m *Mapping) Value(key string) (Value, bool) {
 	n := m.value(key)
 	return Value{m.f, n, key}, n != nil
@@ -45,7 +45,7 @@ func (v Value) Quoted() string {
 	return quote(v.n.Value)
 }
 
-// Word returns the value as it is typed, or nothing where it is a list or a
+// Word returns the value as it is typed, or nothing if it is a list or a
 // mapping.
 func (v Value) Word() string {
 	if v.n.Kind != yaml.ScalarNode {
@@ -55,7 +55,7 @@ func (v Value) Word() string {
 }
 
 // OneOrMore returns the items of a list of 1 to most, or the value itself
-// where it is no list.
+// if it is no list.
 func (v Value) OneOrMore(most int) []Value {
 	if !v.IsList() {
 		return []Value{v}
@@ -64,7 +64,7 @@ func (v Value) OneOrMore(most int) []Value {
 }
 
 // Items returns the items of a list of 1 to most values; it notes a problem
-// and returns none where the value is no such list.
+// and returns none if the value is no such list.
 func (v Value) Items(most int) []Value {
 	switch {
 	case !v.IsList():
@@ -85,7 +85,7 @@ func (v Value) Items(most int) []Value {
 }
 
 // Pairs returns the keys of a mapping and their values, in the order of the
-// file; it notes a problem where the value is none, has more than most keys or
+// file; it notes a problem if the value is none, has more than most keys or
 // a key without a value.
 func (v Value) Pairs(most int, hint string) []Pair {
 	switch {

@@ -126,7 +126,7 @@ func (m *Mapping) Mapping(key string, keys ...string) *Mapping {
 	return m.f.mapping(n, quote(key), keys)
 }
 
-// Int reads a whole number from least to most, and returns def where there is
+// Int reads a whole number from least to most, and returns def if there is
 // none. It must be typed in plain decimal digits. A hint for what is not one
 // may be given.
 func (m *Mapping) Int(key string, least, most, def int, hint ...string) int {
@@ -156,7 +156,7 @@ func (m *Mapping) Plain(key string) string {
 	return ""
 }
 
-// Number reads a number from least to most, and returns def where there is
+// Number reads a number from least to most, and returns def if there is
 // none.
 func (m *Mapping) Number(key string, least, most, def float64) float64 {
 	n := m.value(key)
@@ -172,7 +172,7 @@ func (m *Mapping) Number(key string, least, most, def float64) float64 {
 	return v
 }
 
-// Enum reads one of the words allowed, and returns def where there is none.
+// Enum reads one of the words allowed, and returns def if there is none.
 func (m *Mapping) Enum(key, def string, allowed ...string) string {
 	n := m.value(key)
 	if n == nil {
@@ -197,7 +197,7 @@ func (m *Mapping) Enum(key, def string, allowed ...string) string {
 }
 
 // Duration reads a duration of 0 or more, as units.ParseDuration does, and
-// returns def where there is none.
+// returns def if there is none.
 func (m *Mapping) Duration(key string, def time.Duration) time.Duration {
 	d := def
 	m.Scalar(key, units.DurationHint, func(text string) (err error) {
@@ -220,7 +220,7 @@ func (m *Mapping) PositiveDuration(key string, def time.Duration) time.Duration 
 }
 
 // Length reads a length from least to most, as units.ParseLength does, and
-// returns def where there is none.
+// returns def if there is none.
 func (m *Mapping) Length(key string, least, most, def units.Length) units.Length {
 	l := def
 	m.Scalar(key, units.LengthHint, func(text string) error {

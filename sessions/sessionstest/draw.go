@@ -85,7 +85,7 @@ func drawExercise(t *rapid.T, name string) sessions.Exercise {
 	return e
 }
 
-// drawWork gives the exercise one kind of work, and an order of sides where
+// drawWork gives the exercise one kind of work, and an order of sides if
 // it has sides.
 func drawWork(t *rapid.T, e *sessions.Exercise) {
 	switch rapid.IntRange(0, 3).Draw(t, "kind") {

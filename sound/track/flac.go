@@ -154,7 +154,7 @@ func chapterTime(t time.Duration) string {
 // counted.
 const maxCueTracks = 254
 
-// cueSheet makes each block of the session a track of a cue sheet; nil where
+// cueSheet makes each block of the session a track of a cue sheet; nil if
 // there are more blocks than it can number.
 func cueSheet(p *plan.Plan, length int) *meta.Block {
 	if len(p.Blocks) > maxCueTracks {

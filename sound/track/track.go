@@ -43,7 +43,7 @@ type encoder interface {
 
 // Write writes an untouched run of p to w as audio: every clip of its
 // timeline at its exact sample, from the scheduler that plays live. No set
-// waits for a key. Progress, where not nil, is told after every second or so of
+// waits for a key. Progress, if not nil, is told after every second or so of
 // work how much of the track is written. Memory stays flat whatever the length.
 func Write(ctx context.Context, w io.WriteSeeker, f Format, p *plan.Plan, o sound.Options, progress func(written, all time.Duration)) error {
 	o.AllPaced = true

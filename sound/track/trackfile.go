@@ -19,7 +19,7 @@ type Files struct {
 }
 
 // Write writes a track and the list of its cues. They come to stand in their
-// places once both are whole; where that fails, or ctx is done, nothing is left
+// places once both are whole; if that fails, or ctx is done, nothing is left
 // behind.
 func (t Files) Write(ctx context.Context, p *plan.Plan, o sound.Options, progress func(written, all time.Duration)) error {
 	format, ok := FormatOf(t.Track)
