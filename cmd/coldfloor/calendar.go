@@ -37,8 +37,8 @@ that moved move, and those left out since are cancelled.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return f.run(c, args[0]) },
 	}
-	c.Flags().StringVarP(&f.file, "output", "o", "", "the file to write: .ics")
-	c.Flags().IntVar(&f.revision, "revision", 0, "edition `N` of the calendar")
+	c.Flags().StringVarP(&f.file, "output", "o", "", "the `FILE` to write: .ics")
+	c.Flags().IntVar(&f.revision, "revision", 0, "edition `N` of the calendar, to be raised with each change")
 	c.Flags().StringVar(&f.alarm, "alarm", "", "remind this `TIME` before each session or match at a time of day, such as 30min")
 	c.Flags().BoolVar(&f.force, "force", false, "replace the file even if coldfloor did not write it")
 	languageFlag(c, &f.language)

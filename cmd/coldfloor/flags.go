@@ -52,7 +52,7 @@ func loadSettings(file string) (settings.Player, error) {
 
 // backgroundFlag declares --background on c.
 func backgroundFlag(c *cobra.Command, ground *string) {
-	choiceFlag(c, ground, "background", "the terminal's background: `light`, dark, or auto to ask the terminal", string(settings.Light), string(settings.Dark), string(settings.Auto))
+	choiceFlag(c, ground, "background", "the terminal's background, `light|dark|auto`; auto asks the terminal", string(settings.Light), string(settings.Dark), string(settings.Auto))
 }
 
 // lookOf returns how the terminal is drawn on: on the ground that was asked for,

@@ -54,7 +54,7 @@ folder does not stop the others. A second run writes only what changed.`,
 	f.IntVar(&o.Week, "week", 0, "week `N`; by default this week")
 	f.StringVarP(&o.Folder, "output", "o", "", "the `FOLDER` to write to")
 	f.StringVar(&o.players, "players", "", "the players' `FILE`")
-	f.StringVar(&o.paper, "paper", paper.Sizes[0].Name, "the paper's size: a4 or letter")
+	f.StringVar(&o.paper, "paper", paper.Sizes[0].Name, "the `SIZE` of the paper: a4 or letter")
 	f.StringVar(&o.alarm, "alarm", "", "in the calendar, remind this `TIME` before a session at a time of day, such as 30min")
 	f.BoolVar(&o.noTracks, "no-tracks", false, "write no tracks")
 	voiceFlag(c, &o.voice)

@@ -53,10 +53,10 @@ proposal in it, for the coach to change.`,
 	f.IntVar(&o.week, "week", 0, "propose for week `N`; by default the week after today's")
 	f.StringVar(&o.players, "players", "", "the players' `FILE`: their days away, and players who have logged nothing")
 	f.StringVar(&o.player, "player", "", "only for the player `NAME`")
-	f.StringVarP(&o.out, "out", "o", "", "write that player's plan with the proposal in it to `FILE`")
+	f.StringVarP(&o.out, "output", "o", "", "write that player's plan with the proposal in it to `FILE`")
 	f.BoolVar(&o.force, "force", false, "replace FILE if it exists")
 	sameFlag(c, &o.same)
-	atMostOne(c, "json", "out")
+	atMostOne(c, "json", "output")
 	return c
 }
 

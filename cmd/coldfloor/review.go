@@ -82,13 +82,14 @@ If the output is not a terminal, or with --plain, the review is plain text.`,
 	f.BoolVar(&o.asJSON, "json", false, "write JSON")
 	f.StringVar(&o.report, "report", "", "write a report with charts to `FILE`.html or .pdf")
 	f.BoolVar(&o.force, "force", false, "replace the file even if it is not a report")
-	f.IntVar(&o.weeks, "weeks", defaultWeeks, "how many weeks to show, this one included")
-	f.StringVar(&o.sort, "sort", string(review.ByTrouble), "sort a squad by "+columnNames())
+	f.IntVar(&o.weeks, "weeks", defaultWeeks, "show `N` weeks, this one included")
+	f.StringVar(&o.sort, "sort", string(review.ByTrouble), "sort a squad by `COLUMN`: "+columnNames())
 	f.BoolVar(&o.reverse, "reverse", false, "reverse the order")
 	f.StringVar(&o.plan, "plan", "", "compare what was done with the plan of weeks in `WEEKS`")
 	f.StringVar(&o.players, "players", "", "the players' `FILE`: their days away, and who is in the squad")
 	f.BoolVar(&o.page, "page", false, "with --report and a PDF, write the squad's table alone, on one page")
-	f.StringToStringVar(&o.worthwhile, "worthwhile", nil, "smallest change of a test that matters, as `\"Standing long jump=5\"`, in its unit")
+	f.StringToStringVar(&o.worthwhile, "worthwhile", nil, "the smallest change of a test that matters, `TEST=CHANGE`, in its unit, such as \"Standing long jump=5\"")
+	f.Lookup("worthwhile").DefValue = ""
 	sameFlag(c, &o.same)
 	atMostOne(c, "plain", "json", "report")
 	return c

@@ -42,9 +42,10 @@ For a plan of weeks it shows today's session, what is next and what was missed;
 Enter runs today's session. --on and --week name another day. If you name no
 plan, the one under weeks in the settings is used.
 
-If the output is not a terminal, or with --plain, it writes one line a moment,
-what to do first; --stamps ends each line with the time on the session's clock.
-Keys are then typed with Enter after them; ? lists them.`,
+If the output is not a terminal, or with --plain, it writes a line whenever
+something happens, which begins with what to do; --stamps ends each line with the
+time on the session's clock. Keys are then typed with Enter after them; ? lists
+them.`,
 		Args: argsError(cobra.MaximumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args) },
 	}
@@ -52,14 +53,14 @@ Keys are then typed with Enter after them; ? lists them.`,
 	settingsFlag(c, &o.settings)
 	backgroundFlag(c, &o.background)
 	f := c.Flags()
-	f.BoolVar(&o.plain, "plain", false, "write one line a moment instead of drawing a screen")
+	f.BoolVar(&o.plain, "plain", false, "write lines instead of drawing a screen")
 	f.BoolVar(&o.stamps, "stamps", false, "end each plain line with the time on the session's clock, M:SS.mmm")
 	f.Float64Var(&o.speed, "speed", 1, "run `N` times as fast, to rehearse")
 	f.BoolVar(&o.mute, "mute", false, "start with the sound off")
 	f.BoolVar(&o.noLog, "no-log", false, "keep nothing in the journal")
 	f.BoolVar(&o.byHand, "by-hand", false, "let every set of reps end by a key")
 	f.StringVar(&o.distance, "distance", "", "read the screen from this `DISTANCE`, such as 4m")
-	choiceFlag(c, &o.clicks, "clicks", "a soft click for each paced rep: `on` or off (default: as in the settings, or else on)", "on", "off")
+	choiceFlag(c, &o.clicks, "clicks", "a soft click for each paced rep, `on|off` (default: as in the settings, or else on)", "on", "off")
 	o.day.add(c)
 	seedFlag(c, &o.seed)
 	languageFlag(c, &o.language)

@@ -40,8 +40,8 @@ In a plan of weeks it is today's session, or that of the day that --on names.`,
 			return f.write(c, args[0], func() (*plan.Plan, error) { return day.one(c, args[0], log) })
 		},
 	}
-	c.Flags().StringVarP(&f.file, "output", "o", "", "the file to write: .pdf, .html or .md")
-	c.Flags().StringVar(&f.paper, "paper", paper.Sizes[0].Name, "paper of .pdf and .html: a4 or letter")
+	c.Flags().StringVarP(&f.file, "output", "o", "", "the `FILE` to write: .pdf, .html or .md")
+	c.Flags().StringVar(&f.paper, "paper", paper.Sizes[0].Name, "the `SIZE` of the paper of .pdf and .html: a4 or letter")
 	c.Flags().BoolVar(&f.large, "large", false, "set a .pdf for the wall, to be read from 2 m: a block a page, in capitals")
 	c.Flags().BoolVar(&f.force, "force", false, "replace the file even if it is not a sheet")
 	languageFlag(c, &f.language)

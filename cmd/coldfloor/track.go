@@ -50,7 +50,7 @@ coldfloor sounds plays the cues one by one, to learn them.`,
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args[0]) },
 	}
 	f := c.Flags()
-	f.StringVarP(&o.files.Track, "output", "o", "", "the file to write: .flac or .wav")
+	f.StringVarP(&o.files.Track, "output", "o", "", "the `FILE` to write: .flac or .wav")
 	f.StringVar(&o.files.Cues, "cues", "", "also write time, sample and name of each cue to a CSV `FILE`")
 	f.IntVar(&o.pips, "pips", sound.DefaultPips, "get-ready pips before a start, `N` seconds down")
 	f.BoolVar(&o.tempo, "tempo", false, "add a soft click for each rep, lowering and rising told apart if there is a tempo")
