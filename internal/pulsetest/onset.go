@@ -33,3 +33,14 @@ func Locate(samples, clip []float32, near, within int) int {
 	}
 	return at
 }
+
+// Share returns how much of clip is to be heard in samples at at: 1 for the
+// whole of it as it was made, less for one with a hole.
+func Share(samples, clip []float32, at int) float64 {
+	var both, power float64
+	for k, v := range clip[:min(len(clip), len(samples)-at)] {
+		both += float64(v) * float64(samples[at+k])
+		power += float64(v) * float64(v)
+	}
+	return both / power
+}

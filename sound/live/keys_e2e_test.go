@@ -4,6 +4,7 @@ package live
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"os/exec"
 	"slices"
@@ -130,7 +131,7 @@ func TestTheServerDies(t *testing.T) {
 
 // inProcess runs a test in a process, and so with a server, of its own.
 func inProcess(t *testing.T) {
-	c := exec.Command(os.Args[0], "-test.run", "^"+t.Name()+"$", "-test.v")
+	c := exec.Command(os.Args[0], "-test.run", "^"+strings.ReplaceAll(t.Name(), "/", "$/^")+"$", "-test.v", fmt.Sprintf("-long=%t", *long), fmt.Sprintf("-minutes=%d", *minutes), "-test.timeout=2h")
 	c.Env = slices.DeleteFunc(os.Environ(), func(v string) bool { return strings.HasPrefix(v, "PULSE_") })
 	c.Env = append(c.Env, alone+"=1")
 	out, err := c.CombinedOutput()

@@ -21,7 +21,7 @@ import (
 	"coldfloor/sound"
 )
 
-var long = flag.Bool("long", false, "record a session of ten minutes")
+var long = flag.Bool("long", false, "record whole sessions")
 
 // server is what every test here plays to: a process opens one device.
 var server *pulsetest.Server

@@ -37,6 +37,9 @@ func (d *Drive) Do(a engine.Action) {
 	d.tell(d.engine.Do(a, d.now()))
 }
 
+// Gap pauses the run as a host does that was away since moment at.
+func (d *Drive) Gap(at time.Duration) { d.tell(d.engine.Do(engine.Gap, at)) }
+
 // View returns how things stand.
 func (d *Drive) View() engine.View { return d.engine.View() }
 
