@@ -1,5 +1,7 @@
 package pulsetest
 
+import "slices"
+
 // Onsets returns the samples at which sound begins after at least quiet
 // samples below threshold.
 func Onsets(samples []float32, threshold float32, quiet int) []int {
@@ -34,13 +36,35 @@ func Locate(samples, clip []float32, near, within int) int {
 	return at
 }
 
-// Share returns how much of clip is to be heard in samples at at: 1 for the
-// whole of it as it was made, less for one with a hole.
-func Share(samples, clip []float32, at int) float64 {
-	var both, power float64
-	for k, v := range clip[:min(len(clip), len(samples)-at)] {
-		both += float64(v) * float64(samples[at+k])
-		power += float64(v) * float64(v)
+// Sounding is a clip and the sample at which it begins.
+type Sounding struct {
+	At   int
+	Clip []float32
+}
+
+// Shares returns how much of each clip is to be heard in samples: 1 for the whole
+// of it as it was made, less for one with a hole. What sounds together with it is
+// taken out first.
+func Shares(samples []float32, list []Sounding) []float64 {
+	rest := slices.Clone(samples)
+	for _, s := range list {
+		for k, v := range s.heard(rest) {
+			rest[s.At+k] -= v
+		}
 	}
-	return both / power
+	shares := make([]float64, len(list))
+	for i, s := range list {
+		var missing, power float64
+		for k, v := range s.heard(rest) {
+			missing += float64(rest[s.At+k]) * float64(rest[s.At+k])
+			power += float64(v) * float64(v)
+		}
+		shares[i] = 1 - missing/power
+	}
+	return shares
+}
+
+// heard returns what of the clip lies within samples.
+func (s Sounding) heard(samples []float32) []float32 {
+	return s.Clip[:min(len(s.Clip), len(samples)-s.At)]
 }

@@ -39,3 +39,21 @@ func TestOnsets(t *testing.T) {
 		t.Errorf("silence has onsets %v", got)
 	}
 }
+
+// Two clips overlap, and a third has lost a tenth in its middle.
+func TestSharesSayWhatIsMissing(t *testing.T) {
+	c := clip()
+	list := []Sounding{{1000, c}, {3000, c}, {20000, c}}
+	samples := make([]float32, Rate)
+	for i, s := range list {
+		for k, v := range c {
+			if i < 2 || k < len(c)/2 || k >= len(c)*6/10 {
+				samples[s.At+k] += v
+			}
+		}
+	}
+	got := Shares(samples, list)
+	if got[0] < 0.999 || got[1] < 0.999 || got[2] > 0.9 || got[2] < 0.7 {
+		t.Errorf("got %v, want the third alone to lack a little", got)
+	}
+}

@@ -81,6 +81,37 @@ func (s *Server) Stop() {
 type Recording struct {
 	cmd  *exec.Cmd
 	file *os.File // written by the recorder itself, which costs the test no time
+
+	placed chan struct{} // closed when begun is known
+	begun  time.Time
+}
+
+// watched is how long the beginning of a recording is watched to place it.
+const watched = 10 * time.Second
+
+// Begun returns the moment at which the server had its first sample ready: the
+// earliest that goes together with what had been recorded by the moments of the
+// first ten seconds, of which it waits for the end.
+func (r *Recording) Begun() time.Time {
+	<-r.placed
+	return r.begun
+}
+
+// place finds begun. The server hands its samples over in blocks, each as it is
+// ready; a busy machine makes some late and none early.
+func (r *Recording) place() {
+	defer close(r.placed)
+	for start := time.Now(); time.Since(start) < watched; time.Sleep(2 * time.Millisecond) {
+		info, err := r.file.Stat()
+		now := time.Now()
+		if err != nil {
+			return // it has ended
+		}
+		at := now.Add(-time.Duration(info.Size()/2) * time.Second / Rate)
+		if info.Size() > 0 && (r.begun.IsZero() || at.Before(r.begun)) {
+			r.begun = at
+		}
+	}
 }
 
 // Record begins to record.
@@ -89,10 +120,14 @@ func (s *Server) Record() (*Recording, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Recording{file: f, cmd: s.tool("parec", "--device="+sink+".monitor", "--raw", "--format=s16le",
+	r := &Recording{file: f, placed: make(chan struct{}), cmd: s.tool("parec", "--device="+sink+".monitor", "--raw", "--format=s16le",
 		fmt.Sprintf("--rate=%d", Rate), "--channels=1", "--latency-msec=200")}
 	r.cmd.Stdout = f
-	return r, r.cmd.Start()
+	if err := r.cmd.Start(); err != nil {
+		return nil, err
+	}
+	go r.place()
+	return r, nil
 }
 
 // Stop ends the recording and returns its samples, from -1 to 1.

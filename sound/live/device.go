@@ -103,7 +103,7 @@ func (l *Sound) mayReopen(now time.Duration, d *decision) {
 
 // reopen opens a device that is there again; watch tells when it plays.
 func (l *Sound) reopen() {
-	err := l.out.open(l.fill)
+	err := l.out.open(l)
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.inHand = false

@@ -23,13 +23,13 @@ func (s *systemOutput) server() *pulseStream {
 	return s.stream
 }
 
-func (s *systemOutput) open(fill func(out []float32, unplayed int)) error {
-	p, err := newPulseStream(fill)
+func (s *systemOutput) open(src source) error {
+	p, err := newPulseStream(src)
 	if err != nil {
 		if s.server() != nil { // it was there and may come back
 			return err
 		}
-		return s.otoOutput.open(fill)
+		return s.otoOutput.open(src)
 	}
 	s.mu.Lock()
 	defer s.mu.Unlock()

@@ -30,11 +30,11 @@ func hasDevice() bool {
 	return n > 0
 }
 
-func (s *systemOutput) open(fill func(out []float32, unplayed int)) error {
+func (s *systemOutput) open(src source) error {
 	if !hasDevice() {
 		return errNoDevice
 	}
-	return s.otoOutput.open(fill)
+	return s.otoOutput.open(src)
 }
 
 func (s *systemOutput) err() error {

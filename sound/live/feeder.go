@@ -14,25 +14,25 @@ const (
 	openWait    = 3 * time.Second         // for a device to take its first samples; measured: up to 2 s
 	stallWait   = 1200 * time.Millisecond // without a sample taken, after which a device is gone
 	lookEvery   = 250 * time.Millisecond
-	placeAhead  = 800 * time.Millisecond // before a cue is due; well over any hold-up of a busy machine
-	tooLate     = 300 * time.Millisecond // a cue that could not be given by then would mislead
-	closeWait   = 2 * time.Second        // for what sounds to end
-	sleepAfter  = time.Second            // with nothing to come; what sounds has faded by then
-	wakeAhead   = 2 * time.Second        // before a cue is due: placeAhead, and time to find the pace
-	sleepOver   = 20 * time.Second       // a silence is slept through from that length on, unless a run may call for a cue
-	reopenEvery = 2 * time.Second        // while there is no device
-	alert       = 10 * time.Minute       // after a run was last told of, in which it may call for a cue
+	placeAhead  = 1500 * time.Millisecond // before a cue is due: what a sound server holds, and well over any hold-up of a busy machine
+	tooLate     = 300 * time.Millisecond  // a cue that could not be given by then would mislead
+	closeWait   = 2 * time.Second         // for what sounds to end
+	sleepAfter  = time.Second             // with nothing to come; what sounds has faded by then
+	wakeAhead   = 3 * time.Second         // before a cue is due: placeAhead, and time to find the pace
+	sleepOver   = 20 * time.Second        // a silence is slept through from that length on, unless a run may call for a cue
+	reopenEvery = 2 * time.Second         // while there is no device
+	alert       = 10 * time.Minute        // after a run was last told of, in which it may call for a cue
 	latency     = driverBuffer + 2*playerBuffer
 
 	ms = time.Millisecond
 )
 
-// In samples: how far cues stay clear of what the device is just taking, for a
-// pace that is not yet found exactly; how far the pace may seem to jump before
+// In samples: how far cues stay clear of what the device is just taking, for the
+// time it takes to hand one over and for a pace that is not yet found exactly; how far the pace may seem to jump before
 // it means that samples were lost; and how far the device's clock and the
 // host's may run apart before the host's is followed.
 var (
-	margin = samplesIn(10 * time.Millisecond)
+	margin = samplesIn(30 * time.Millisecond)
 	jump   = samplesIn(5 * time.Millisecond)
 	apart  = samplesIn(50 * time.Millisecond)
 )
@@ -64,7 +64,7 @@ func (l *Sound) open() {
 	if l.isClosed() {
 		return
 	}
-	err := l.out.open(l.fill)
+	err := l.out.open(l)
 	for _, c := range sound.Cues() {
 		c.Samples() // made ahead, that the device never waits for them
 	}
@@ -89,9 +89,13 @@ func (l *Sound) isClosed() bool {
 	return l.closed
 }
 
-// fill gives the device samples. It is called from the device's goroutine.
-func (l *Sound) fill(out []float32, unplayed int) {
-	l.pace.saw(l.real(), l.sched.Pos()-unplayed)
+// took implements source. It is called from the device's goroutine.
+func (l *Sound) took(at time.Time, untaken float64) {
+	l.pace.saw(at.Sub(l.epoch), float64(l.sched.Pos())-untaken)
+}
+
+// fill implements source. It is called from the device's goroutine.
+func (l *Sound) fill(out []float32) {
 	for len(out) > 0 {
 		if n := l.sched.Skip(len(out)); n > 0 {
 			clear(out[:n])
@@ -187,8 +191,11 @@ func (l *Sound) keepPace() {
 	case !f.anchored:
 		f.anchored, f.anchor = true, line+margin
 	case math.Abs(moved) > jump:
+		l.sched.Rewind(l.out.halt())
 		l.takeBack()
 		f.anchor += moved
+		defer l.out.goOn()
+		defer func() { l.place(l.real()) }()
 	}
 	f.anchor = min(max(f.anchor, line+margin-apart), line+margin+apart)
 	f.line = line
@@ -200,7 +207,7 @@ func (l *Sound) place(now time.Duration) {
 	ahead := placeAhead
 	if f := &l.feeder; !f.anchored {
 		ahead = 0
-		f.anchor = float64(l.sched.Pos()) - samplesIn(now) + margin
+		f.anchor = l.pace.rough(now, float64(l.sched.Pos())) + margin
 	}
 	for i := range l.queue {
 		q := &l.queue[i]

@@ -105,10 +105,26 @@ func (l *Sound) anew(draw func()) {
 	l.nudge()
 }
 
+// refill takes back what the device has not taken yet, lets change say what is to
+// be heard in its place, and hands it over again.
+func (l *Sound) refill(change func()) {
+	plays := l.state == playing
+	if plays {
+		l.sched.Rewind(l.out.halt())
+	}
+	change()
+	if plays {
+		l.place(l.real())
+		l.out.goOn()
+	}
+}
+
 // redraw draws up again what is for a time after now.
 func (l *Sound) redraw(now time.Duration) {
-	l.drop(now)
-	l.enqueueTimeline(now + 1)
+	l.refill(func() {
+		l.drop(now)
+		l.enqueueTimeline(now + 1)
+	})
 	l.nudge()
 }
 

@@ -3,6 +3,7 @@
 package live
 
 import (
+	"math"
 	"os"
 	"sync"
 	"time"
@@ -122,7 +123,7 @@ func (l *Sound) Heard(events []engine.Event, after engine.View) {
 		return
 	}
 	l.run.view = after
-	l.run.viewed = now + l.scaled(viewedAt(events[len(events)-1], after)-l.run.now())
+	l.run.viewed = l.hostTime(viewedAt(events[len(events)-1], after))
 	switch {
 	case endedByKey(events):
 		l.anew(func() { l.enqueue(now, sound.Placed{At: 0, Clip: sound.Done}) })
@@ -157,7 +158,7 @@ func (l *Sound) SetMuted(m bool) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.muted = m
-	l.applyVolume()
+	l.refill(l.applyVolume)
 	l.openUnlessMuted()
 	l.nudge()
 }
@@ -168,7 +169,7 @@ func (l *Sound) SetVolume(v float64) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.volume = v
-	l.applyVolume()
+	l.refill(l.applyVolume)
 }
 
 // Close lets what sounds now end, for two seconds at most, and lets the device
@@ -199,6 +200,21 @@ func (l *Sound) letGo() {
 
 // real returns the host time.
 func (l *Sound) real() time.Duration { return time.Since(l.epoch) }
+
+// hostTime returns the host time of a moment on the clock of the run's events.
+// The two clocks are read as close together as a busy machine lets them be.
+func (l *Sound) hostTime(at time.Duration) time.Duration {
+	const tries, enough = 10, 20 * time.Microsecond
+	closest, host := time.Duration(math.MaxInt64), time.Duration(0)
+	for i := 0; i < tries && closest > enough; i++ {
+		before := l.real()
+		clock := l.run.now()
+		if after := l.real(); after-before < closest {
+			closest, host = after-before, before+(after-before)/2+l.scaled(at-clock)
+		}
+	}
+	return host
+}
 
 // nudge lets the feeder look at once.
 func (l *Sound) nudge() {

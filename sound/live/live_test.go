@@ -29,13 +29,13 @@ type simDevice struct {
 	halted    bool
 	ahead     []float32 // not yet taken
 	played    []float32
-	pull      func([]float32, int)
+	to        source
 	quit      chan struct{}
 }
 
 const simBlock = 882 // samples
 
-func (d *simDevice) open(fill func([]float32, int)) error {
+func (d *simDevice) open(s source) error {
 	d.opened++
 	if d.opens != nil {
 		return d.opens
@@ -44,7 +44,7 @@ func (d *simDevice) open(fill func([]float32, int)) error {
 		return errors.New("it is open")
 	}
 	time.Sleep(700*time.Millisecond + d.slow)
-	d.quit, d.pull = make(chan struct{}), fill
+	d.quit, d.to = make(chan struct{}), s
 	go d.run()
 	return nil
 }
@@ -83,7 +83,8 @@ func (d *simDevice) take() {
 func (d *simDevice) fill() {
 	for keep := sound.Position(playerBuffer); len(d.ahead) < keep; {
 		more := make([]float32, keep)
-		d.pull(more, len(d.ahead))
+		d.to.took(time.Now(), float64(len(d.ahead)))
+		d.to.fill(more)
 		d.ahead = append(d.ahead, more...)
 	}
 }

@@ -12,9 +12,9 @@ import (
 	"coldfloor/sound"
 )
 
-// The buffers between the scheduler and the ear. The driver's is how late a cue
-// is heard, and how long a withdrawn one still is: what is in the player's is
-// thrown away then. The player's must hold whatever the driver takes at once,
+// The buffers between the scheduler and a device that is spoken to through oto.
+// The driver's is how late a cue is heard, and how long a withdrawn one still
+// is: what is in the player's is thrown away then. The player's must hold whatever the driver takes at once,
 // which is half the driver's where ALSA is spoken to directly. Smaller ones
 // cost more processor time and run dry sooner on a busy machine: measured
 // against PulseAudio, an open stream took 1.7 % of a core at 60 ms, 0.9 % at
@@ -24,13 +24,21 @@ const (
 	playerBuffer = driverBuffer / 2
 )
 
+// source is where a device has its samples from, and whom it tells how far it
+// is with them.
+type source interface {
+	fill(out []float32) // makes the next len(out) samples
+
+	// took says that at a moment so many of the samples made so far had not been
+	// taken by the device; below zero if it had to go without.
+	took(at time.Time, untaken float64)
+}
+
 // output is a sound device that pulls samples at its own pace.
 type output interface {
-	// open starts the device and lets it call fill whenever it wants len(out)
-	// more samples; unplayed is how many of those it had before the device
-	// has not yet taken, below zero if it had to go without. It returns once
+	// open starts the device and lets it call s from then on. It returns once
 	// samples may flow. It may be called again after err was not nil.
-	open(fill func(out []float32, unplayed int)) error
+	open(s source) error
 	halt() int // stops calling fill and throws away what was not yet taken; returns how many samples that is
 	goOn()     // calls fill again
 	suspend() error
@@ -64,7 +72,7 @@ var process = sync.OnceValues(func() (*oto.Context, error) {
 	return c, c.Err()
 })
 
-func (o *otoOutput) open(fill func(out []float32, unplayed int)) error {
+func (o *otoOutput) open(s source) error {
 	if o.player != nil {
 		return errors.New("the sound device does not come back to a process that had it")
 	}
@@ -75,7 +83,7 @@ func (o *otoOutput) open(fill func(out []float32, unplayed int)) error {
 	if err := c.Resume(); err != nil {
 		return err
 	}
-	r := &otoReader{fill: fill}
+	r := &otoReader{source: s}
 	r.player = c.NewPlayer(r)
 	r.player.SetBufferSize(sound.Position(playerBuffer) * bytesPerSample)
 	o.context, o.player = c, r.player
@@ -120,7 +128,7 @@ const bytesPerSample = 4
 // otoReader is the bytes that a player reads.
 type otoReader struct {
 	player *oto.Player
-	fill   func(out []float32, unplayed int)
+	source source
 	buf    []float32
 }
 
@@ -131,7 +139,8 @@ func (r *otoReader) Read(b []byte) (int, error) {
 		r.buf = make([]float32, n)
 	}
 	out := r.buf[:n]
-	r.fill(out, r.player.BufferedSize()/bytesPerSample)
+	r.source.took(time.Now(), float64(r.player.BufferedSize()/bytesPerSample))
+	r.source.fill(out)
 	for i, v := range out {
 		binary.LittleEndian.PutUint32(b[bytesPerSample*i:], math.Float32bits(v))
 	}

@@ -26,7 +26,7 @@ type pace struct {
 // taking is a moment at which the device had taken so many samples in all.
 type taking struct {
 	at      time.Duration // host time
-	samples int
+	samples float64
 }
 
 // How long a flow takes to find its pace, what is looked at to tell it, and
@@ -43,7 +43,7 @@ const (
 // are so late tell of it.
 const (
 	lateBy    = float64(sound.SampleRate) * 0.005
-	lateInRow = 6
+	lateInRow = 8
 )
 
 // begin forgets what was learnt: the flow begins again at host time now. A
@@ -55,7 +55,7 @@ func (p *pace) begin(now time.Duration, steady bool) {
 }
 
 // saw books that samples had been taken in all by host time now.
-func (p *pace) saw(now time.Duration, samples int) {
+func (p *pace) saw(now time.Duration, samples float64) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	if samples > p.last.samples {
@@ -69,11 +69,11 @@ func (p *pace) saw(now time.Duration, samples int) {
 		window = steadyWindow
 	}
 	old := 0
-	for old < len(p.seen) && p.seen[old].at < now-window {
+	for old+paceTakings < len(p.seen) && p.seen[old].at < now-window { // some are kept over a time in which none were seen
 		old++
 	}
 	p.seen = append(p.seen[:copy(p.seen, p.seen[old:])], taking{now, samples})
-	if p.steady || p.top()-p.seen[len(p.seen)-1].above() < lateBy {
+	if p.top()-p.seen[len(p.seen)-1].above() < lateBy {
 		p.late = 0
 	} else if p.late++; p.late == lateInRow {
 		p.late = 0
@@ -83,7 +83,7 @@ func (p *pace) saw(now time.Duration, samples int) {
 
 // above returns by how many samples t is ahead of a device that took its first
 // at host time 0.
-func (t taking) above() float64 { return float64(t.samples) - samplesIn(t.at) }
+func (t taking) above() float64 { return t.samples - samplesIn(t.at) }
 
 // top returns the line through the earliest of the takings.
 func (p *pace) top() float64 {
@@ -110,6 +110,17 @@ func (p *pace) line() (float64, bool) {
 		return 0, false
 	}
 	return p.top(), true
+}
+
+// rough returns a first estimate of line for now, before it is known: by the last
+// taking, or as if the device were to take sample next this moment.
+func (p *pace) rough(now time.Duration, next float64) float64 {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.last.at > p.since {
+		return p.last.above()
+	}
+	return next - samplesIn(now)
 }
 
 // samplesIn returns t in samples, unrounded.

@@ -1,0 +1,77 @@
+//go:build linux || freebsd || netbsd || openbsd
+
+package live
+
+import (
+	"time"
+
+	"github.com/jfreymuth/pulse/proto"
+
+	"coldfloor/sound"
+)
+
+// How often the server is asked how far it has played: often while the pace of
+// a stream that begins to run is not known yet, then rarely, for that costs
+// processor time.
+const (
+	askAtFirst  = 25 * time.Millisecond
+	askEvery    = 100 * time.Millisecond
+	timesAtOnce = 24
+)
+
+// keepTime asks the server how far it has played, again and again until the
+// stream fails. What the server says is taken where it plays, so that a busy
+// machine that holds this process up tells nothing wrong, as the moments at which
+// the server asks for more would.
+func (p *pulseStream) keepTime(to source) {
+	for quick := timesAtOnce; p.err() == nil; {
+		wait := askEvery
+		if quick > 0 {
+			quick, wait = quick-1, askAtFirst
+		}
+		time.Sleep(wait)
+		if p.uncorked.Swap(false) || !p.ask(to) {
+			quick = timesAtOnce
+		}
+	}
+}
+
+// ask asks the server once, and reports whether it answered.
+func (p *pulseStream) ask(to source) bool {
+	var now proto.GetPlaybackLatencyReply
+	asked := time.Now()
+	err := p.client.Request(&proto.GetPlaybackLatency{StreamIndex: p.index}, &now)
+	if err != nil {
+		return false
+	}
+	at := answered(asked, time.Now(), now.ReplyTime)
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	for p.busy {
+		p.more.Wait()
+	}
+	if p.halted || p.failure != nil {
+		return p.failure == nil
+	}
+	heard := float64(now.ReadIndex)/bytesPerSample - samplesIn(time.Duration(now.Latency)*time.Microsecond)
+	to.took(at, float64(p.sent)-heard-p.sink)
+	return true
+}
+
+// answered returns the moment of the server's answer, which by its own clock, the
+// wall's, was at reply. That of a server on another machine tells nothing: the
+// answer came between the two moments at which it was asked for and had.
+func answered(asked, had time.Time, reply proto.Time) time.Time {
+	wall := time.Unix(int64(reply.Seconds), int64(reply.Microseconds)*1000)
+	at := had.Add(wall.Sub(had.Round(0)))
+	if at.Before(asked) || at.After(had) {
+		return had
+	}
+	return at
+}
+
+// sinkLatency returns how many samples a sink holds that it has taken and not
+// played.
+func sinkLatency(l proto.Microseconds) float64 {
+	return float64(l) * float64(sound.SampleRate) / 1e6
+}
