@@ -24,7 +24,7 @@ var callTones = sync.OnceValue(func() []*Clip {
 	for d := range list {
 		pitch, count := callPitches[d%len(callPitches)], callCounts[d%len(callCounts)]
 		notes := []note{{pitch, count.tone}}
-		for range d % len(callCounts) {
+		for range TonesOf(d) - 1 {
 			notes = append(notes, note{rest, count.gap}, note{pitch, count.tone})
 		}
 		list[d] = newCue(fmt.Sprintf("call %d", d+1), loud, notes...)
@@ -36,6 +36,10 @@ var callTones = sync.OnceValue(func() []*Clip {
 // CallTones returns the tones that call the direction of an index, from 0 to
 // sessions.MaxCalls-1.
 func CallTones(direction int) *Clip { return callTones()[direction] }
+
+// TonesOf returns how many tones call the direction of an index: one, two or
+// three.
+func TonesOf(direction int) int { return direction%len(callCounts) + 1 }
 
 // calls books the directions that are called in step i: spoken if there are
 // words that end before the next call, as tones if not.

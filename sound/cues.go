@@ -42,24 +42,8 @@ var (
 	Rep = newCue("rep", soft, note{e5, 25 * ms})
 )
 
-// Cue is a clip with what it tells the player.
-type Cue struct {
-	*Clip
-	Meaning string
-}
-
-// Cues lists every cue in the order in which a session brings them.
-func Cues() []Cue {
-	return []Cue{
-		{GetReady, "get ready: three of them count down to the start"},
-		{WorkStarts, "work starts now"},
-		{Lowering, "tempo: lower, a soft low click"},
-		{Rising, "tempo: rise, a soft high click"},
-		{Rep, "the next rep, a soft click"},
-		{ChangeSide, "change to the other side"},
-		{ChangeExercise, "change to the next exercise"},
-		{RestStarts, "the set is over, rest"},
-		{TenLeft, "ten seconds of rest left"},
-		{Done, "the session is over"},
-	}
+// Cues lists every cue in the order in which a session brings them. The tones of
+// calls are not among them; see CallTones.
+func Cues() []*Clip {
+	return []*Clip{GetReady, WorkStarts, Lowering, Rising, Rep, ChangeSide, ChangeExercise, RestStarts, TenLeft, Done}
 }

@@ -81,7 +81,7 @@ func TestNoCueClicks(t *testing.T) {
 		for k, p := range partials {
 			slope += p * float64(k+1)
 		}
-		limit := slope * 2 * math.Pi * frequency(a6) / float64(SampleRate) * peakOf(c.Clip) * 1.3
+		limit := slope * 2 * math.Pi * frequency(a6) / float64(SampleRate) * peakOf(c) * 1.3
 		if steepest > limit {
 			t.Errorf("%s steps by %.3f, over %.3f", c.Name, steepest, limit)
 		}
@@ -97,7 +97,7 @@ func TestRampsAreWithinFiveToTenMilliseconds(t *testing.T) {
 
 func TestCuesAreAsLoudAsTheyShouldBe(t *testing.T) {
 	for _, c := range Cues() {
-		peak, calls := peakOf(c.Clip), c.Kind != Click
+		peak, calls := peakOf(c), c.Kind != Click
 		if calls && (peak < 0.6 || peak > loud) {
 			t.Errorf("%s peaks at %.2f", c.Name, peak)
 		}
@@ -119,9 +119,9 @@ func TestCuesAreShort(t *testing.T) {
 	for _, c := range Cues() {
 		limit := 700 * time.Millisecond // so that a pip a second apart stays clear
 		switch {
-		case c.Clip == Done:
+		case c == Done:
 			limit = 1500 * time.Millisecond
-		case c.Clip == GetReady:
+		case c == GetReady:
 			limit = 150 * time.Millisecond
 		case c.Kind == Click:
 			limit = 50 * time.Millisecond
@@ -163,11 +163,11 @@ func picture(c *Clip) map[[2]int]float64 {
 func TestCuesAreToldApart(t *testing.T) {
 	cues := Cues()
 	for d := range sessions.MaxCalls {
-		cues = append(cues, Cue{Clip: CallTones(d)})
+		cues = append(cues, CallTones(d))
 	}
 	for i, a := range cues {
 		for _, b := range cues[:i] {
-			pa, pb := picture(a.Clip), picture(b.Clip)
+			pa, pb := picture(a), picture(b)
 			same := 0.0
 			for k, v := range pa {
 				same += v * pb[k]
@@ -179,13 +179,13 @@ func TestCuesAreToldApart(t *testing.T) {
 	}
 }
 
-func TestCuesHaveNamesAndMeanings(t *testing.T) {
+func TestCuesHaveNames(t *testing.T) {
 	seen := map[string]bool{}
 	for _, c := range Cues() {
-		if c.Name == "" || c.Meaning == "" || seen[c.Name] || seen[c.Meaning] {
-			t.Errorf("%q, %q: empty, or there twice", c.Name, c.Meaning)
+		if c.Name == "" || seen[c.Name] {
+			t.Errorf("%q: empty, or there twice", c.Name)
 		}
-		seen[c.Name], seen[c.Meaning] = true, true
+		seen[c.Name] = true
 	}
 }
 

@@ -26,7 +26,7 @@ func TestClipsAreMixedAtTheirExactSamples(t *testing.T) {
 		s, want := NewScheduler(), make([]float64, length)
 		for range rapid.IntRange(0, 8).Draw(t, "clips") {
 			at := rapid.IntRange(0, length).Draw(t, "at")
-			c := rapid.SampledFrom(clips).Draw(t, "clip").Clip
+			c := rapid.SampledFrom(clips).Draw(t, "clip")
 			if got := s.Place(at, c); got != at {
 				t.Fatalf("placed at %d, want %d", got, at)
 			}
@@ -146,7 +146,7 @@ func TestRewindStreamsTheSameAgain(t *testing.T) {
 		fresh := func() *Scheduler {
 			s := NewScheduler()
 			for i, c := range Cues() {
-				s.Place(i*3500, c.Clip)
+				s.Place(i*3500, c)
 			}
 			return s
 		}

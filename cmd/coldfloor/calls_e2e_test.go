@@ -12,6 +12,7 @@ import (
 	"testing"
 	"time"
 
+	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/pulsetest"
 	"coldfloor/sessions"
@@ -60,12 +61,17 @@ func TestRecordedCallsAreThoseOfTheLog(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	runs := h.runs()
-	s, err := sessions.Parse("log", []byte(runs[0].Started.Text))
+	holdLog(t, samples, h.runs()[0])
+}
+
+// holdLog compares what was recorded with what was to be heard in a run.
+func holdLog(t *testing.T, samples []float32, r *journal.Run) {
+	t.Helper()
+	s, err := sessions.Parse("log", []byte(r.Started.Text))
 	if err != nil {
 		t.Fatal(err)
 	}
-	seed := runs[0].Started.Seed
+	seed := r.Started.Seed
 	if seed == 0 {
 		t.Fatal("the log holds no seed")
 	}

@@ -42,6 +42,7 @@ type driver struct {
 func (h *driver) drive(ctx context.Context, lines <-chan string) error {
 	timer := time.NewTimer(0)
 	defer timer.Stop()
+	h.printer.seed = h.run.Options.Seed
 	h.run.Do(engine.Start)
 	for h.run.View().Phase != engine.Over {
 		if err := h.printer.Err(); err != nil {
@@ -80,6 +81,9 @@ func (h *driver) wait() time.Duration {
 		sooner(next)
 	}
 	if in, ok := h.printer.tenLeft(h.run.View()); ok {
+		sooner(in)
+	}
+	if in, ok := h.printer.call(h.run.View(), h.run.SpeaksCalls()); ok {
 		sooner(in)
 	}
 	return until

@@ -26,6 +26,9 @@ type Printer struct {
 	told   map[int]bool  // exercises whose how was said
 	ten    bool          // the rest's last ten seconds were said
 	worked bool          // something was done
+	free   time.Duration // session time from which the last line has been heard
+	called time.Duration // since the step's start, up to where calls were seen to
+	seed   uint64        // of the calls
 	err    error         // the first failure to write
 }
 
@@ -55,7 +58,7 @@ func (p *Printer) moment(events []engine.Event, after engine.View) {
 		p.last = e.Clock
 		switch e.Kind {
 		case engine.StepBegan:
-			p.began, p.ten = e.Clock-e.Taken, false
+			p.began, p.ten, p.called = e.Clock-e.Taken, false, e.Taken
 			line = p.step(e, after)
 		case engine.SetEnded:
 			p.worked = p.worked || e.Set.Outcome != engine.Skipped
@@ -139,6 +142,7 @@ func (p *Printer) print(line string) {
 	if p.err != nil {
 		return
 	}
+	p.free = p.last + ReadingTime(line)
 	if p.stamps {
 		line += " (" + units.ClockMillis(p.last) + ")"
 	}

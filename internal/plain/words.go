@@ -73,6 +73,9 @@ func (p *Printer) work(i int, length time.Duration, v engine.View) string {
 	if i > 0 && p.plan.Steps[i-1].Kind == plan.Switch {
 		must, parts = p.lang.Plain.Work+" "+parts[1], parts[1:]
 	}
+	if c, ok := p.nextCall(i, length, 0); ok {
+		length = min(length, c.At)
+	}
 	return fitted(length, must, append(parts[1:], p.lang.Cues(p.plan, i, v.EasierAt(p.plan, i)))...)
 }
 

@@ -11,6 +11,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"syscall"
 	"time"
 )
 
@@ -76,6 +77,12 @@ func (s *Server) Stop() {
 	s.cmd.Process.Kill()
 	s.cmd.Wait()
 }
+
+// Hang stops the server in the middle of whatever it does, until GoOn.
+func (s *Server) Hang() error { return s.cmd.Process.Signal(syscall.SIGSTOP) }
+
+// GoOn lets a server that hangs go on.
+func (s *Server) GoOn() error { return s.cmd.Process.Signal(syscall.SIGCONT) }
 
 // Recording is what the sink plays from the moment it was begun.
 type Recording struct {

@@ -104,6 +104,9 @@ func (a *Active) speak() {
 	go func() { _ = a.voice.Prepare(ctx, a.Plan(), a.sound.Refresh) }() // SoundNotice reports a failure
 }
 
+// SpeaksCalls reports whether directions that are called are spoken.
+func (a *Active) SpeaksCalls() bool { return a.voice != nil && a.sound != nil && !a.muted }
+
 // soundWait bounds the wait for the sound device before the lead-in.
 const soundWait = time.Second
 

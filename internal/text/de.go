@@ -111,6 +111,7 @@ var German = Language{
 		YesterdayAt:  func(clock string) string { return "gestern um " + clock },
 		DateAt:       func(date, clock string) string { return date + " um " + clock },
 	},
+	Sounds: germanSounds,
 	Plain: Plain{
 		Hint:       "Tipp:",
 		NoSession:  func(names string) string { return "keine Einheit genannt; es gibt " + names },

@@ -122,6 +122,7 @@ var English = Language{
 		YesterdayAt:  func(clock string) string { return "yesterday at " + clock },
 		DateAt:       func(date, clock string) string { return date + " at " + clock },
 	},
+	Sounds: englishSounds,
 	Plain: Plain{
 		Hint:       "hint:",
 		NoSession:  func(names string) string { return "no session is named; there are " + names },

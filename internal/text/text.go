@@ -36,6 +36,7 @@ type Language struct {
 	Trouble  Trouble
 	Calendar Calendar
 	Findings Findings
+	Sounds   Sounds
 
 	names func() map[string]string // shown in place of a name that the built-in sessions use, by that name; nil: none
 }

@@ -52,11 +52,11 @@ func (l *Sound) Quiet(ctx context.Context) {
 	}
 }
 
-// Demonstrate tells of each cue as it begins to play it, and returns when the
-// last has been heard or ctx is done.
-func (l *Sound) Demonstrate(ctx context.Context, tell func(sound.Cue)) error {
-	for _, c := range sound.Cues() {
-		tell(c)
+// Demonstrate plays clips one after the other, tells of each by its index as it
+// begins, and returns when the last has been heard or ctx is done.
+func (l *Sound) Demonstrate(ctx context.Context, list []*sound.Clip, tell func(i int)) error {
+	for i, c := range list {
+		tell(i)
 		clips := demonstration(c)
 		l.Play(clips...)
 		last := clips[len(clips)-1]
@@ -69,11 +69,11 @@ func (l *Sound) Demonstrate(ctx context.Context, tell func(sound.Cue)) error {
 	return nil
 }
 
-// demonstration returns a cue as it is met: those that come in a row in a row.
-func demonstration(c sound.Cue) []sound.Placed {
-	clips := []sound.Placed{{At: 0, Clip: c.Clip}}
-	if c.Clip == sound.GetReady || c.Kind == sound.Click {
-		clips = append(clips, sound.Placed{At: apartBy, Clip: c.Clip}, sound.Placed{At: 2 * apartBy, Clip: c.Clip})
+// demonstration returns a clip as it is met: those that come in a row in a row.
+func demonstration(c *sound.Clip) []sound.Placed {
+	clips := []sound.Placed{{At: 0, Clip: c}}
+	if c == sound.GetReady || c.Kind == sound.Click {
+		clips = append(clips, sound.Placed{At: apartBy, Clip: c}, sound.Placed{At: 2 * apartBy, Clip: c})
 	}
 	return clips
 }

@@ -1,7 +1,9 @@
 package live
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"sync"
 	"time"
 
@@ -9,18 +11,16 @@ import (
 )
 
 // pace learns how a device's samples run against the host's clock, from the
-// moments at which the device takes some. A device takes them in blocks and
-// never ahead of its time, while a busy machine makes it late: so the line
-// that touches the earliest takings from above is the true one. Measured
-// against PulseAudio it stands to within 0.3 ms.
+// moments at which the device was seen to have taken some. It takes them in blocks
+// and, once it runs, never ahead of its time, while a busy machine makes it late:
+// so the line that touches the earliest takings from above is the true one.
 type pace struct {
-	mu    sync.Mutex
-	since time.Duration // host time at which the flow last began
-	seen  []taking      // of the last paceWindow
-	last  taking
-	late  int // takings in a row far below the line
-
-	steady bool // the device loses no samples: late takings tell of a busy machine alone
+	mu      sync.Mutex
+	since   time.Duration // host time at which the flow last began
+	seen    []taking      // of the last paceWindow
+	last    taking
+	settled bool // the device has been seen to run evenly since the flow began
+	steady  bool // the device itself says how far it is, and loses no samples
 }
 
 // taking is a moment at which the device had taken so many samples in all.
@@ -38,20 +38,28 @@ const (
 	paceTakings  = 5
 )
 
-// Samples are lost on the way where a machine is too busy to keep a device
-// supplied. The line is then lower from there on: so many takings in a row that
-// are so late tell of it.
+// The line is lower from some moment on where a device filled its buffer before
+// it began to run, and where samples were lost on the way: two stretches of time,
+// one after the other, that agree in it, and are late by so much, tell of it. A
+// stretch is an eighth of what is looked at.
 const (
 	lateBy    = float64(sound.SampleRate) * 0.005
-	lateInRow = 8
+	stretches = 8
 )
 
-// begin forgets what was learnt: the flow begins again at host time now. A
-// steady device loses no samples on the way.
+// begin forgets what was learnt: the flow begins again at host time now.
 func (p *pace) begin(now time.Duration, steady bool) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	p.since, p.seen, p.late, p.steady = now, p.seen[:0], 0, steady
+	p.since, p.seen, p.settled, p.steady = now, p.seen[:0], false, steady
+}
+
+// window returns how far back takings are looked at.
+func (p *pace) window() time.Duration {
+	if p.steady {
+		return steadyWindow
+	}
+	return paceWindow
 }
 
 // saw books that samples had been taken in all by host time now.
@@ -64,31 +72,46 @@ func (p *pace) saw(now time.Duration, samples float64) {
 	if now < p.since+paceSettles {
 		return
 	}
-	window := paceWindow
-	if p.steady {
-		window = steadyWindow
-	}
 	old := 0
-	for old+paceTakings < len(p.seen) && p.seen[old].at < now-window { // some are kept over a time in which none were seen
+	for old+paceTakings < len(p.seen) && p.seen[old].at < now-p.window() { // some are kept over a time in which none were seen
 		old++
 	}
 	p.seen = append(p.seen[:copy(p.seen, p.seen[old:])], taking{now, samples})
-	if p.top()-p.seen[len(p.seen)-1].above() < lateBy {
-		p.late = 0
-	} else if p.late++; p.late == lateInRow {
-		p.late = 0
-		p.seen = p.seen[len(p.seen)-lateInRow:]
+	p.settle(now)
+}
+
+// settle compares the last two stretches: if they agree the device runs evenly,
+// and what was seen before goes by another line if that is far above theirs.
+func (p *pace) settle(now time.Duration) {
+	length := p.window() / stretches
+	first, second := p.from(now-2*length), p.from(now-length)
+	if len(p.seen)-second < paceTakings/2 || second-first < paceTakings/2 {
+		return
 	}
+	before, lately := top(p.seen[first:second]), top(p.seen[second:])
+	if math.Abs(before-lately) >= lateBy {
+		return
+	}
+	p.settled = true
+	if top(p.seen[:first])-max(before, lately) >= lateBy {
+		p.seen = p.seen[:copy(p.seen, p.seen[first:])]
+	}
+}
+
+// from returns the index of the first taking at host time t or later.
+func (p *pace) from(t time.Duration) int {
+	i, _ := slices.BinarySearchFunc(p.seen, t, func(s taking, t time.Duration) int { return cmp.Compare(s.at, t) })
+	return i
 }
 
 // above returns by how many samples t is ahead of a device that took its first
 // at host time 0.
 func (t taking) above() float64 { return t.samples - samplesIn(t.at) }
 
-// top returns the line through the earliest of the takings.
-func (p *pace) top() float64 {
+// top returns the line through the earliest of takings.
+func top(seen []taking) float64 {
 	best := math.Inf(-1)
-	for _, t := range p.seen {
+	for _, t := range seen {
 		best = max(best, t.above())
 	}
 	return best
@@ -106,10 +129,10 @@ func (p *pace) moved() time.Duration {
 func (p *pace) line() (float64, bool) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	if len(p.seen) < paceTakings {
+	if len(p.seen) < paceTakings || !p.steady && !p.settled {
 		return 0, false
 	}
-	return p.top(), true
+	return top(p.seen), true
 }
 
 // rough returns a first estimate of line for now, before it is known: by the last

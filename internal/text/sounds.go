@@ -1,0 +1,58 @@
+package text
+
+import (
+	"strconv"
+
+	"coldfloor/internal/safetext"
+)
+
+// Sounds says what each cue is called and what it tells the player, and how
+// directions are called.
+type Sounds struct {
+	GetReady, WorkStarts, Lowering, Rising, Rep, ChangeSide, ChangeExercise, RestStarts, TenLeft, Done Meant
+
+	Call      func(n int) string // the n-th direction of a list, from 1
+	CallTones func(tones int) string
+}
+
+// Meant is what a cue is called and what it tells.
+type Meant struct{ Name, Tells string }
+
+// Direction returns a direction that is called as it is shown.
+func (l *Language) Direction(name string) string { return safetext.Clean(l.Name(name)) }
+
+// englishSounds are those of English.
+var englishSounds = Sounds{
+	GetReady:       Meant{"get ready", "get ready: three of them count down to the start"},
+	WorkStarts:     Meant{"work starts", "work starts now"},
+	Lowering:       Meant{"lowering", "tempo: lower, a soft low click"},
+	Rising:         Meant{"rising", "tempo: rise, a soft high click"},
+	Rep:            Meant{"rep", "the next rep, a soft click"},
+	ChangeSide:     Meant{"change side", "change to the other side"},
+	ChangeExercise: Meant{"change exercise", "change to the next exercise"},
+	RestStarts:     Meant{"rest starts", "the set is over, rest"},
+	TenLeft:        Meant{"ten seconds left", "ten seconds of rest left"},
+	Done:           Meant{"done", "the session is over"},
+	Call:           func(n int) string { return "call " + strconv.Itoa(n) },
+	CallTones: func(tones int) string {
+		return [...]string{"one tone", "two tones", "three tones"}[tones-1]
+	},
+}
+
+// germanSounds are those of German.
+var germanSounds = Sounds{
+	GetReady:       Meant{"bereit machen", "bereit machen: drei davon zählen zum Start herunter"},
+	WorkStarts:     Meant{"los", "jetzt geht es los"},
+	Lowering:       Meant{"senken", "Tempo: senken, ein leiser tiefer Klick"},
+	Rising:         Meant{"heben", "Tempo: heben, ein leiser hoher Klick"},
+	Rep:            Meant{"Wiederholung", "die nächste Wiederholung, ein leiser Klick"},
+	ChangeSide:     Meant{"Seite wechseln", "auf die andere Seite wechseln"},
+	ChangeExercise: Meant{"nächste Übung", "zur nächsten Übung wechseln"},
+	RestStarts:     Meant{"Pause", "der Satz ist vorbei, Pause"},
+	TenLeft:        Meant{"zehn Sekunden", "noch zehn Sekunden Pause"},
+	Done:           Meant{"fertig", "die Einheit ist vorbei"},
+	Call:           func(n int) string { return "Ruf " + strconv.Itoa(n) },
+	CallTones: func(tones int) string {
+		return [...]string{"ein Ton", "zwei Töne", "drei Töne"}[tones-1]
+	},
+}
