@@ -7,7 +7,7 @@
 //
 // The words that a line may begin with are ready (the lead-in), work, switch
 // sides, next exercise, rest, ten seconds, wait, pause, count-in, more,
-// variant, notice and finish. A direction that is called is a line of its word alone,
-// if that can be read in the time and is not spoken. With stamps each line ends with its moment on the
-// session's clock, in brackets.
+// variant, notice and finish. A direction that is called is a line of its word
+// alone, if that can be read in the time and is not spoken. With stamps each line
+// ends with its moment on the session's clock, in brackets.
 package plain

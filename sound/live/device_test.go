@@ -193,3 +193,30 @@ func TestFasterRunsAreHeardFaster(t *testing.T) {
 		l.Close()
 	})
 }
+
+// A machine that sleeps for a second pauses no run, but the run's clock goes on in
+// the sleep and the host's may not: what comes after stands to the run's.
+func TestAShortSleepMovesWhatIsToCome(t *testing.T) {
+	d := &simDevice{}
+	t.Setenv("SSH_CONNECTION", "")
+	synctest.Test(t, func(t *testing.T) {
+		l := newLive(Options{Volume: 1}, d)
+		time.Sleep(2 * time.Second)
+		slept, clock := time.Duration(0), enginetest.Since(1)
+		now := func() time.Duration { return clock() + slept }
+		p := soundtest.Planned(t, hops)
+		l.Follow(p, sound.Options{Pips: 3}, now, 1)
+		r := enginetest.New(p, engine.Options{}, now, l)
+		r.Do(engine.Start)
+		for clock() < 33*time.Second {
+			time.Sleep(100 * ms)
+			if clock() == 6*time.Second {
+				slept = time.Second
+			}
+			r.Tick()
+		}
+		// The set ends at 9 s by the run's clock.
+		spaced(t, d.heard(), 2, 3, 4, 5, 8, 18, 18.18, 25, 26, 27, 28, 32)
+		l.Close()
+	})
+}

@@ -191,11 +191,7 @@ func (l *Sound) keepPace() {
 	case !f.anchored:
 		f.anchored, f.anchor = true, line+margin
 	case math.Abs(moved) > jump:
-		l.sched.Rewind(l.out.halt())
-		l.takeBack()
-		f.anchor += moved
-		defer l.out.goOn()
-		defer func() { l.place(l.real()) }()
+		l.revise(func() { l.takeBack(); f.anchor += moved })
 	}
 	f.anchor = min(max(f.anchor, line+margin-apart), line+margin+apart)
 	f.line = line

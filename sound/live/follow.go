@@ -85,23 +85,19 @@ func (l *Sound) enqueue(now time.Duration, clips ...sound.Placed) {
 	}
 }
 
-// again takes back everything to come, and what sounds or is about to, and lets
+// anew takes back everything to come, and what sounds or is about to, and lets
 // draw queue what comes instead. That stands to the present moment again.
 func (l *Sound) anew(draw func()) {
-	plays := l.state == playing
-	if plays {
-		l.sched.Rewind(l.out.halt())
-	}
-	l.queue = nil
-	l.sched.WithdrawAfter(0)
-	l.sched.Cut()
-	l.feeder.anchored = false
-	draw()
-	if plays {
-		l.keepPace()
-		l.place(l.real())
-		l.out.goOn()
-	}
+	l.refill(func() {
+		l.queue = nil
+		l.sched.WithdrawAfter(0)
+		l.sched.Cut()
+		l.feeder.anchored = false
+		draw()
+		if l.state == playing {
+			l.keepPace()
+		}
+	})
 	l.nudge()
 }
 
@@ -116,6 +112,16 @@ func (l *Sound) refill(change func()) {
 	if plays {
 		l.place(l.real())
 		l.out.goOn()
+	}
+}
+
+// revise is refill where taking back costs no time of the device's; elsewhere
+// change is heard once what the device holds has been.
+func (l *Sound) revise(change func()) {
+	if l.out.steady() {
+		l.refill(change)
+	} else {
+		change()
 	}
 }
 

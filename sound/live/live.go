@@ -66,6 +66,7 @@ type run struct {
 	told  time.Duration // host time at which it was last told of
 
 	view   engine.View   // when what is to come was last drawn up
+	zero   time.Duration // host time of the zero of its clock then
 	viewed time.Duration // host time of view
 }
 
@@ -119,11 +120,12 @@ func (l *Sound) Heard(events []engine.Event, after engine.View) {
 	}
 	before, now := l.run.phase, l.real()
 	l.run.phase, l.run.told = after.Phase, now
-	if asPlaced(events, before) {
+	zero := l.zeroOfRun()
+	if asPlaced(events, before) && (zero-l.run.zero).Abs() < parted {
 		return
 	}
-	l.run.view = after
-	l.run.viewed = l.hostTime(viewedAt(events[len(events)-1], after))
+	l.run.view, l.run.zero = after, zero
+	l.run.viewed = zero + l.scaled(viewedAt(events[len(events)-1], after))
 	switch {
 	case endedByKey(events):
 		l.anew(func() { l.enqueue(now, sound.Placed{At: 0, Clip: sound.Done}) })
@@ -158,7 +160,7 @@ func (l *Sound) SetMuted(m bool) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.muted = m
-	l.refill(l.applyVolume)
+	l.revise(l.applyVolume)
 	l.openUnlessMuted()
 	l.nudge()
 }
@@ -169,7 +171,7 @@ func (l *Sound) SetVolume(v float64) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	l.volume = v
-	l.refill(l.applyVolume)
+	l.revise(l.applyVolume)
 }
 
 // Close lets what sounds now end, for two seconds at most, and lets the device
@@ -201,19 +203,24 @@ func (l *Sound) letGo() {
 // real returns the host time.
 func (l *Sound) real() time.Duration { return time.Since(l.epoch) }
 
-// hostTime returns the host time of a moment on the clock of the run's events.
-// The two clocks are read as close together as a busy machine lets them be.
-func (l *Sound) hostTime(at time.Duration) time.Duration {
+// parted is by how much the clock of the run and the host's must have parted for
+// what is to come to be drawn up again: one goes on in a machine's sleep and one may
+// not, and a sleep of a second or two goes by without a pause.
+const parted = 20 * time.Millisecond
+
+// zeroOfRun returns the host time of the zero of the run's clock. The two clocks
+// are read as close together as a busy machine lets them be.
+func (l *Sound) zeroOfRun() (zero time.Duration) {
 	const tries, enough = 10, 20 * time.Microsecond
-	closest, host := time.Duration(math.MaxInt64), time.Duration(0)
+	closest := time.Duration(math.MaxInt64)
 	for i := 0; i < tries && closest > enough; i++ {
 		before := l.real()
 		clock := l.run.now()
-		if after := l.real(); after-before < closest {
-			closest, host = after-before, before+(after-before)/2+l.scaled(at-clock)
+		if apart := l.real() - before; apart < closest {
+			closest, zero = apart, before+apart/2-l.scaled(clock)
 		}
 	}
-	return host
+	return zero
 }
 
 // nudge lets the feeder look at once.

@@ -33,7 +33,7 @@ type taking struct {
 // how much of that there must be.
 const (
 	paceSettles  = 250 * time.Millisecond
-	paceWindow   = 2 * time.Second
+	paceWindow   = 4 * time.Second
 	steadyWindow = 10 * time.Second // clocks of 50 parts in a million apart part by half a millisecond in it
 	paceTakings  = 5
 )
@@ -41,9 +41,11 @@ const (
 // The line is lower from some moment on where a device filled its buffer before
 // it began to run, and where samples were lost on the way: two stretches of time,
 // one after the other, that agree in it, and are late by so much, tell of it. A
-// stretch is an eighth of what is looked at.
+// stretch is an eighth of what is looked at. A smaller loss shows once what was seen
+// before it is looked at no more.
 const (
-	lateBy    = float64(sound.SampleRate) * 0.005
+	agree     = float64(sound.SampleRate) * 0.005
+	lateBy    = float64(sound.SampleRate) * 0.015
 	stretches = 8
 )
 
@@ -89,7 +91,7 @@ func (p *pace) settle(now time.Duration) {
 		return
 	}
 	before, lately := top(p.seen[first:second]), top(p.seen[second:])
-	if math.Abs(before-lately) >= lateBy {
+	if math.Abs(before-lately) >= agree {
 		return
 	}
 	p.settled = true
