@@ -67,3 +67,22 @@ func TestSystemClockGoesOn(t *testing.T) {
 		t.Errorf("speed %g, counts sleep %v", c.Speed(), c.CountsSleep())
 	}
 }
+
+// The machine's clock goes as fast as the one that Go reads, and never back.
+func TestSystemClockKeepsTime(t *testing.T) {
+	from, began := sinceBoot(), time.Now()
+	last := from
+	for time.Since(began) < 200*time.Millisecond {
+		now := sinceBoot()
+		if now < last {
+			t.Fatalf("%v after %v", now, last)
+		}
+		last = now
+	}
+	if d := (last - from) - time.Since(began); d < -time.Minute || d > time.Minute { // a bound on a wrong unit alone
+		t.Errorf("%v in %v", last-from, time.Since(began))
+	}
+	if last-from < 10*time.Millisecond {
+		t.Errorf("it went on by %v in 200 ms", last-from)
+	}
+}
