@@ -126,9 +126,9 @@ func ofStandardOutput(err error) error {
 
 // isClosedPipe reports whether err says that the reader of the output has gone.
 func isClosedPipe(err error) bool {
-	const brokenPipe, noData = 109, 232 // Windows has two names for it
+	const brokenPipe, noData, notConnected = 109, 232, 233 // Windows has three names for it
 	var n syscall.Errno
-	return errors.Is(err, syscall.EPIPE) || runtime.GOOS == "windows" && errors.As(err, &n) && (n == brokenPipe || n == noData)
+	return errors.Is(err, syscall.EPIPE) || runtime.GOOS == "windows" && errors.As(err, &n) && (n == brokenPipe || n == noData || n == notConnected)
 }
 
 // noSuchCommand refuses a word that is no command, and names the nearest one.

@@ -63,6 +63,7 @@ func TestSystemClockGoesOn(t *testing.T) {
 			t.Fatal("it stands")
 		}
 	}
+	t.Logf("it counts sleep: %v", c.CountsSleep())
 	if c.Speed() != 10 || c.CountsSleep() != bootCountsSleep {
 		t.Errorf("speed %g, counts sleep %v", c.Speed(), c.CountsSleep())
 	}

@@ -114,5 +114,9 @@ func (s *speech) render(ctx context.Context, language, text string) ([]byte, err
 	if out, err := c.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("%s: %w %s", filepath.Base(s.program), err, strings.TrimSpace(string(out)))
 	}
-	return os.ReadFile(wav)
+	src, err := os.ReadFile(wav)
+	if err != nil || len(src) == 0 {
+		return nil, fault.New("try it by itself, or leave --voice out", "%s spoke no sound", filepath.Base(s.program))
+	}
+	return src, nil
 }

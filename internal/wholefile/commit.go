@@ -15,6 +15,11 @@ func (b *Batch) Commit() error {
 			return err
 		}
 	}
+	for _, f := range b.files { // before any is replaced, for not all can be undone where one is held
+		if err := replaceable(f.place); err != nil {
+			return f.keep(err)
+		}
+	}
 	var done []replaced
 	for _, f := range b.files {
 		r, err := f.replace(len(b.files) > 1)
