@@ -9,11 +9,18 @@ import (
 
 // interruptTime reads the interrupt time, which "includes the time the system
 // spends in sleep or hibernation" and which setting the clock does not change
-// (Microsoft, realtimeapiset.h). It is there from Windows 10 on.
-var interruptTime = windows.NewLazySystemDLL("kernelbase.dll").NewProc("QueryInterruptTimePrecise")
+// (Microsoft, realtimeapiset.h). It is there from Windows 10 on; nil: it is not.
+var interruptTime = func() *windows.LazyProc {
+	for _, name := range []string{"QueryInterruptTimePrecise", "QueryInterruptTime"} { // the second to some milliseconds
+		if p := windows.NewLazySystemDLL("kernelbase.dll").NewProc(name); p.Find() == nil {
+			return p
+		}
+	}
+	return nil
+}()
 
 // bootCountsSleep: the interrupt time does; what Go reads may stand.
-var bootCountsSleep = interruptTime.Find() == nil
+var bootCountsSleep = interruptTime != nil
 
 // sinceBoot returns the time since the machine was started, or since the program
 // was where that cannot be told.

@@ -15,14 +15,18 @@ import (
 
 // moments brings a run to a moment of every kind.
 var moments = map[string]func(r *rig){
-	"lead-in":   func(r *rig) { r.pass(2 * time.Second) },
-	"work":      func(r *rig) { r.pass(8 * time.Second) },
-	"rest":      func(r *rig) { r.pass(20 * time.Second) },
-	"switch":    func(r *rig) { r.pass(92 * time.Second) },
-	"change":    func(r *rig) { r.pass(102 * time.Second) },
-	"by hand":   func(r *rig) { r.pass(118 * time.Second) },
-	"pause":     func(r *rig) { r.do(8*time.Second, engine.Pause); r.pass(5 * time.Second) },
-	"count-in":  func(r *rig) { r.do(8*time.Second, engine.Pause); r.do(5*time.Second, engine.Resume); r.pass(time.Second) },
+	"lead-in": func(r *rig) { r.pass(2 * time.Second) },
+	"work":    func(r *rig) { r.pass(8 * time.Second) },
+	"rest":    func(r *rig) { r.pass(20 * time.Second) },
+	"switch":  func(r *rig) { r.pass(92 * time.Second) },
+	"change":  func(r *rig) { r.pass(102 * time.Second) },
+	"by hand": func(r *rig) { r.pass(118 * time.Second) },
+	"pause":   func(r *rig) { r.do(8*time.Second, engine.Pause); r.pass(5 * time.Second) },
+	"count-in": func(r *rig) {
+		r.do(8*time.Second, engine.Pause)
+		r.do(5*time.Second, engine.Resume)
+		r.pass(time.Second)
+	},
 	"questions": func(r *rig) { r.toEnd() },
 }
 
