@@ -21,6 +21,7 @@ type Options struct {
 	Reading Reading
 	Glyphs  glyph.Set // the characters that large figures are drawn with
 	Look    *lipgloss.Renderer
+	Dull    bool    // the terminal's grounds are never bright
 	Folder  string  // where session files are looked for
 	Season  *Season // what the day's session comes from; nil: one is chosen from a list
 }
@@ -58,7 +59,16 @@ type App struct {
 
 // New returns the screen program.
 func New(o Options) App {
-	return App{opts: o, style: newStyle(o.Look, o.Glyphs, o.Flow.Language()), width: 80, height: 24}
+	return App{opts: o, style: o.style(), width: 80, height: 24}
+}
+
+// style returns how everything looks.
+func (o Options) style() style {
+	s := newStyle(o.Look, o.Glyphs, o.Flow.Language())
+	if o.Dull {
+		s.palette = s.palette.Dull()
+	}
+	return s
 }
 
 // Messages between the screens.

@@ -46,20 +46,24 @@ func (m finishScreen) largeScale(rows int, most float64) []string {
 	const columns = 2
 	deep := (len(words) + columns - 1) / columns
 	cols, high := m.width/columns-3, rows/deep-1
-	font, ok := m.style.fontFor(words, cols, min(float64(high), most))
+	font, ok := m.style.upTo(words, cols, float64(high), most)
 	if !ok || font.Height() < minLetter {
 		return nil
 	}
+	tall := 0
+	for _, w := range words { // marks on letters take room too
+		_, h := font.Size(w)
+		tall = max(tall, h)
+	}
 	var lines []string
 	for i := range deep {
-		left := font.Render(words[i], 0)
-		for row := range left {
+		for row := range tall {
 			line := ""
 			for c := range columns {
 				text := ""
 				if at := i + c*deep; at < len(words) {
 					w, _ := font.Size(words[at])
-					text = font.Render(words[at], w)[row]
+					text = font.In(words[at], w, tall)[row]
 				}
 				line += "  " + safetext.Pad(text, cols)
 			}

@@ -176,5 +176,26 @@ func (r resultsScreen) View(width, height int) string {
 	if n := len(due) - 1; n > 0 {
 		lines = append(lines, safetext.Fit(" "+r.style.lang.Screen.MoreResults(n), width))
 	}
-	return r.style.text(strings.Join(lines, "\n"))
+	lines = append(lines, r.closeup(t, width, height-len(lines)-1)...)
+	return r.style.screen(lines, width, height)
+}
+
+// closeup returns what is asked and what was typed in large letters, for a
+// player who stands away; nothing where there is no room for both.
+func (r resultsScreen) closeup(t plan.Try, width, rows int) []string {
+	high := (rows - 2) / 2
+	if high < 3 {
+		return nil
+	}
+	asked, _ := r.style.letters(nameOf(r.style.lang, r.run.Plan(), t)+", "+r.style.lang.Try(t), width-2, high, mostText)
+	typed, _ := r.style.letters(r.entry.line(t.Measure), width-2, high, mostText)
+	if asked == nil || typed == nil {
+		return nil
+	}
+	lines := append([]string{""}, asked...)
+	lines = append(append(lines, ""), typed...)
+	for i, l := range lines {
+		lines[i] = r.style.strong.Render(strings.TrimRight(l, " "))
+	}
+	return lines
 }

@@ -77,8 +77,12 @@ func (q question) heads(width int) int {
 	return len(lead.lines(width))
 }
 
-// View draws the screen: title, text, and a line for each answer at the foot.
+// View draws the screen: title, text, and a line for each answer at the foot; in
+// large letters where there is room.
 func (q question) View(s style, width, height int) string {
+	if large := q.large(s, width, height); large != nil {
+		return s.screen(large, width, height)
+	}
 	lines := []string{titleBar(s, q.title, width)}
 	text := q.lines(width)
 	room := q.room(height)

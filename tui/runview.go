@@ -10,6 +10,7 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
 )
 
 // View draws the screen.
@@ -84,21 +85,41 @@ func (m runScreen) foot(v engine.View) (text string, loud bool) {
 func isHelp(k key.Binding) bool { return slices.Contains(k.Keys(), "?") }
 
 // shortHelp returns as many of the keys as fit into width cells, whole, before
-// all others the one that lists them; the key that ends a set is left out where
-// it does nothing.
+// all others the one that lists them, and an ellipsis for those that do not fit;
+// a key is left out where it does nothing.
 func (m runScreen) shortHelp(v engine.View, width int) string {
 	k := m.keys
 	k.Finish.SetEnabled(m.run.Plan().Steps[v.Step].Kind == plan.Work)
+	k.Easier.SetEnabled(hasEasier(m.run.Plan(), v))
 	shown := k.ShortHelp()
+	whole := m.help.ShortHelpView(shown)
+	if ansi.StringWidth(whole) <= width {
+		return whole
+	}
+	more := m.style.quiet.Render(" " + safetext.Ellipsis)
 	for ; len(shown) > 1; shown = shown[:len(shown)-1] {
-		if line := m.help.ShortHelpView(shown); ansi.StringWidth(line) <= width && slices.ContainsFunc(shown, isHelp) {
+		if line := m.help.ShortHelpView(shown) + more; ansi.StringWidth(line) <= width && slices.ContainsFunc(shown, isHelp) {
 			return line
 		}
 	}
-	if line := m.help.ShortHelpView([]key.Binding{k.Finish, k.Help}); ansi.StringWidth(line) <= width {
+	if line := m.help.ShortHelpView([]key.Binding{k.Finish, k.Help}) + more; ansi.StringWidth(line) <= width {
 		return line
 	}
 	return m.help.ShortHelpView(shown)
+}
+
+// hasEasier reports whether the exercise in hand, or the one to come, has an
+// easier variant.
+func hasEasier(p *plan.Plan, v engine.View) bool {
+	i := v.Step
+	if p.Steps[i].Kind != plan.Work {
+		i = p.NextWork(i)
+	}
+	if i < 0 {
+		return false
+	}
+	e := p.Exercise(i)
+	return e != nil && e.Easier.Given()
 }
 
 // fullHelp returns every key with what it does.

@@ -107,8 +107,11 @@ func (s style) help() help.Model {
 
 // text returns text in characters that the terminal can show.
 func (s style) text(text string) string {
-	if s.ascii {
+	switch s.set {
+	case glyph.Plain:
 		return safetext.ASCII(text)
+	case glyph.Half:
+		return safetext.Console(text)
 	}
 	return text
 }

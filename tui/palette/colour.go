@@ -17,6 +17,8 @@ var (
 	grey   = adaptive("#a0a0a0", "247", "7", "#6f6f6f", "242", "0")
 	// ink is for text laid on any of them.
 	ink = adaptive("#000000", "16", "0", "#ffffff", "231", "15")
+	// white is for text laid on those that a console makes too dark for black.
+	white = adaptive("#ffffff", "231", "15", "#ffffff", "231", "15")
 )
 
 // adaptive returns a colour for dark and for light backgrounds, each for
@@ -30,7 +32,10 @@ func adaptive(dark, dark256, dark16, light, light256, light16 string) lipgloss.C
 
 // Palette makes the styles of a terminal. What the terminal cannot show, or
 // NO_COLOR forbids, its renderer leaves out.
-type Palette struct{ r *lipgloss.Renderer }
+type Palette struct {
+	r    *lipgloss.Renderer
+	dull bool
+}
 
 // New returns the palette of a renderer's terminal. Nil stands for the
 // terminal of standard output.
@@ -38,7 +43,15 @@ func New(r *lipgloss.Renderer) Palette {
 	if r == nil {
 		r = lipgloss.DefaultRenderer()
 	}
-	return Palette{r}
+	return Palette{r: r}
+}
+
+// Dull returns the palette for a terminal whose grounds are never bright, as
+// those of the Linux console: what is asked for is drawn in the darker colour of
+// the same name, and orange and purple are too dark then for black text.
+func (p Palette) Dull() Palette {
+	p.dull = true
+	return p
 }
 
 // Text is for figures and words of a phase on the terminal's background.
@@ -46,7 +59,11 @@ func (p Palette) Text(ph Phase) lipgloss.Style { return p.r.NewStyle().Foregroun
 
 // Fill is for text on an area in the phase's colour.
 func (p Palette) Fill(ph Phase) lipgloss.Style {
-	return p.r.NewStyle().Foreground(ink).Background(ph.Look().Colour)
+	text := ink
+	if c := ph.Look().Colour; p.dull && (c == orange || c == purple) {
+		text = white
+	}
+	return p.r.NewStyle().Foreground(text).Background(ph.Look().Colour)
 }
 
 // Plain is for text in the terminal's own colour.

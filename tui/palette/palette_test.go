@@ -1,6 +1,7 @@
 package palette
 
 import (
+	"fmt"
 	"io"
 	"math"
 	"strconv"
@@ -191,6 +192,29 @@ func TestColoursFollowTheTerminal(t *testing.T) {
 		r.SetHasDarkBackground(c.dark)
 		if got := New(r).Text(Work).Render("x"); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+// The Linux console's own colours, by their numbers (drivers/tty/vt/vt.c,
+// default_red and so on); its grounds are those of 0 to 7 alone.
+var vga = []string{"#000000", "#aa0000", "#00aa00", "#aa5500", "#0000aa", "#aa00aa", "#00aaaa", "#aaaaaa", "#555555", "#ff5555", "#55ff55", "#ffff55", "#5555ff", "#ff55ff", "#55ffff", "#ffffff"}
+
+func TestFillsOnTheLinuxConsole(t *testing.T) {
+	r := lipgloss.NewRenderer(io.Discard)
+	r.SetColorProfile(termenv.ANSI)
+	r.SetHasDarkBackground(true)
+	for _, ph := range Phases {
+		var text, ground int
+		if _, err := fmt.Sscanf(New(r).Dull().Fill(ph).Render("x"), "\x1b[%d;%dm", &text, &ground); err != nil {
+			t.Fatal(err)
+		}
+		ink, on := text%10, ground%10 // 40 to 47; and 100 to 107, which are no brighter
+		if text >= 90 {
+			ink += 8
+		}
+		if got := contrast(hex(t, vga[ink]), hex(t, vga[on])); got < 4.5 {
+			t.Errorf("phase %d: %.1f to 1", ph, got)
 		}
 	}
 }

@@ -51,8 +51,11 @@ func (s style) frame(lines []string, width, height int) string {
 		fitted = append(fitted, ansi.Truncate(l, width, ""))
 	}
 	text := strings.Join(fitted, "\n")
-	if s.ascii() {
+	switch s.set {
+	case glyph.Plain:
 		return safetext.ASCII(text)
+	case glyph.Half:
+		return safetext.Console(text)
 	}
 	return text
 }
