@@ -96,14 +96,15 @@ func (m runScreen) shortHelp(v engine.View, width int) string {
 	if ansi.StringWidth(whole) <= width {
 		return whole
 	}
-	more := m.style.quiet.Render(" " + safetext.Ellipsis)
-	for ; len(shown) > 1; shown = shown[:len(shown)-1] {
-		if line := m.help.ShortHelpView(shown) + more; ansi.StringWidth(line) <= width && slices.ContainsFunc(shown, isHelp) {
+	for _, more := range []string{m.style.quiet.Render(" " + safetext.Ellipsis), ""} { // rather a key than the sign
+		for some := shown[:len(shown)-1]; len(some) > 0; some = some[:len(some)-1] {
+			if line := m.help.ShortHelpView(some) + more; ansi.StringWidth(line) <= width && slices.ContainsFunc(some, isHelp) {
+				return line
+			}
+		}
+		if line := m.help.ShortHelpView([]key.Binding{k.Finish, k.Help}) + more; ansi.StringWidth(line) <= width {
 			return line
 		}
-	}
-	if line := m.help.ShortHelpView([]key.Binding{k.Finish, k.Help}) + more; ansi.StringWidth(line) <= width {
-		return line
 	}
 	return m.help.ShortHelpView(shown)
 }

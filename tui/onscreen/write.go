@@ -61,7 +61,7 @@ func (p *pen) run(c cell, n int, next cell) {
 			break
 		}
 		cost := len(p.step(p.look, w.look)) + p.cost(w, n) + p.turn(w.look, next)
-		if least < 0 || cost < least {
+		if least < 0 || cost <= least {
 			best, least = w, cost
 		}
 	}
