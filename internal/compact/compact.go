@@ -137,6 +137,45 @@ func (c *Coder) String(p *string) {
 	*p = c.word(c.take(n))
 }
 
+// Words is texts, each once, that what is coded names by their numbers. The zero
+// Words is empty.
+type Words struct {
+	List []string
+	at   map[string]int
+}
+
+// Number returns the number of a text in the list, where it is put if it is new.
+func (w *Words) Number(text string) int {
+	if len(w.at) != len(w.List) {
+		w.at = make(map[string]int, len(w.List))
+		for i, t := range w.List {
+			w.at[t] = i
+		}
+	}
+	i, ok := w.at[text]
+	if !ok {
+		if i = len(w.List); i == 0 {
+			w.at = map[string]int{}
+		}
+		w.at[text], w.List = i, append(w.List, text)
+	}
+	return i
+}
+
+// Word codes a text by its number in a list.
+func (c *Coder) Word(w *Words, p *string) {
+	if !c.Reading {
+		c.Buf = binary.AppendVarint(c.Buf, int64(w.Number(*p)))
+		return
+	}
+	n := c.varint()
+	if n < 0 || n >= int64(len(w.List)) {
+		c.Err, c.Buf = ErrShort, nil
+		return
+	}
+	*p = w.List[n]
+}
+
 // Text codes a text that comes once.
 func (c *Coder) Text(p *string) {
 	n := len(*p)

@@ -56,7 +56,7 @@ func ReadOverview(path string) (*Overview, error) {
 	x := kept(path, f, info)
 	had := x.length
 	// A line that was not ended may still grow: it is read, and not kept.
-	end, err := lastLineEnd(f, had, info.Size())
+	end, err := LastLineEnd(f, had, info.Size())
 	if err != nil {
 		return nil, err
 	}
@@ -124,8 +124,8 @@ func (o *Overview) Full(runs ...*Run) ([]*Run, error) {
 	return full, nil
 }
 
-// lastLineEnd returns where the last line that is ended ends, or from.
-func lastLineEnd(r io.ReaderAt, from, size int64) (int64, error) {
+// LastLineEnd returns where the last line that is ended ends, or from.
+func LastLineEnd(r io.ReaderAt, from, size int64) (int64, error) {
 	buf := make([]byte, 4096)
 	for end := size; end > from; {
 		at := max(from, end-int64(len(buf)))

@@ -53,27 +53,33 @@ func Read(r io.Reader) iter.Seq2[Entry, error] {
 // until the next one is read.
 func Pass(r io.Reader) iter.Seq2[Entry, error] {
 	return func(yield func(Entry, error) bool) {
-		readFrom(r, Entry{}, &scanner{spareSet: &Set{}, spareRest: &Rest{}}, yield)
+		scan := scanner{arena: &arena{}}
+		readFrom(r, Entry{}, &scan, func(e Entry, err error) bool {
+			defer scan.arena.clear()
+			return yield(e, err)
+		})
 	}
 }
 
-// readFrom is Read of a part of a journal: from is the line before it.
-func readFrom(r io.Reader, from Entry, scan *scanner, yield func(Entry, error) bool) {
+// readFrom is Read of a part of a journal: from is the line before it. It
+// returns where the line after the last one is to stand.
+func readFrom(r io.Reader, from Entry, scan *scanner, yield func(Entry, error) bool) (end Entry) {
 	lines := lineReader{r: bufio.NewReaderSize(r, 64<<10)}
-	at := from.at + from.size
+	end = Entry{Number: from.Number, at: from.at + from.size}
 	for {
 		text, err := lines.next()
-		e := Entry{Number: from.Number + lines.number, at: at, size: lines.size}
-		at += e.size
+		if err == io.EOF {
+			return end
+		}
+		e := Entry{Number: end.Number + 1, at: end.at, size: lines.size}
+		end.Number, end.at = e.Number, end.at+e.size
 		switch {
-		case err == io.EOF:
-			return
 		case err != nil && err != errTooLong:
 			yield(Entry{}, err)
-			return
+			return end
 		case err != nil:
 			if !yield(Entry{}, &Damage{Number: e.Number, Err: err}) {
-				return
+				return end
 			}
 			continue
 		}
@@ -81,7 +87,7 @@ func readFrom(r io.Reader, from Entry, scan *scanner, yield func(Entry, error) b
 			text = bytes.TrimPrefix(text, []byte("\ufeff")) // an editor's byte order mark
 		}
 		if text = bytes.TrimSpace(text); len(text) > 0 && !scan.read(text, e, yield) {
-			return
+			return end
 		}
 	}
 }
@@ -199,16 +205,14 @@ var errTooLong = fmt.Errorf("is damaged: it is longer than %d MiB", maxLine>>20)
 
 // lineReader splits a reader into lines, and bounds their length.
 type lineReader struct {
-	r      *bufio.Reader
-	number int   // of the last line, from 1
-	size   int64 // of it, with its line feed
-	long   []byte
+	r    *bufio.Reader
+	size int64 // of the last line, with its line feed
+	long []byte
 }
 
 // next returns the next line without its end, valid until the following call.
 // A line too long is passed over with errTooLong; io.EOF comes alone.
 func (l *lineReader) next() ([]byte, error) {
-	l.number++
 	text, err := l.r.ReadSlice('\n')
 	l.size = int64(len(text))
 	if err == bufio.ErrBufferFull {

@@ -16,8 +16,7 @@ type scanner struct {
 	zone   *time.Location    // of the offset read last
 	offset int               // in seconds
 
-	spareSet  *Set // what every line's is read into; nil: each has its own
-	spareRest *Rest
+	arena *arena // what sets and rests are read into; nil: each has its own
 }
 
 // maxWords bounds what scanner.words holds on to, and maxWord how long each is.

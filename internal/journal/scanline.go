@@ -34,9 +34,9 @@ func (s *scanner) body(key string, l *Line) {
 	case "started":
 		once(s, &l.Started, s.started)
 	case "set":
-		into(s, &l.Set, s.spareSet, s.set)
+		into(s, &l.Set, s.arena.set(), s.set)
 	case "rest":
-		into(s, &l.Rest, s.spareRest, s.rest)
+		into(s, &l.Rest, s.arena.rest(), s.rest)
 	case "pause":
 		once(s, &l.Pause, func(p *Pause, k string) { s.only(k == "cause", func() { p.Cause = s.string() }) })
 	case "resume":
@@ -59,7 +59,8 @@ func (s *scanner) body(key string, l *Line) {
 // once reads an object into a place that is still free.
 func once[T any](s *scanner, p **T, field func(v *T, key string)) { into(s, p, nil, field) }
 
-// into is once with the memory that the object is put in; nil: some of its own.
+// into is once with the memory that the object is put in, which is empty; nil:
+// some of its own.
 func into[T any](s *scanner, p **T, v *T, field func(v *T, key string)) {
 	if *p != nil {
 		s.fail()
@@ -67,9 +68,6 @@ func into[T any](s *scanner, p **T, v *T, field func(v *T, key string)) {
 	}
 	if v == nil {
 		v = new(T)
-	} else {
-		var none T
-		*v = none
 	}
 	*p = v
 	s.object(func(key []byte) { field(*p, string(key)) })

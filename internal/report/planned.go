@@ -38,7 +38,7 @@ func doneIn(p *review.Player, w *season.Week, t review.Tolerance) done {
 		}
 		if day.State == season.Done {
 			for _, r := range day.Runs {
-				d.add(review.SessionOf(r, p.Name, t))
+				d.add(p.Done(r))
 			}
 		}
 	}

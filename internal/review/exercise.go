@@ -5,9 +5,6 @@ import (
 	"slices"
 	"strings"
 	"time"
-
-	"coldfloor/internal/journal"
-	"coldfloor/internal/measured"
 )
 
 // Exercise is how often an exercise was left out, done in part or taken easier,
@@ -28,39 +25,35 @@ type Exercise struct {
 func (e *Exercise) trouble() int { return e.Partial + e.Skipped + e.Easier }
 
 // exercise counts the sets of a session by their exercise.
-func (p *tally) exercise(s *Session) {
-	places := map[journal.Place]bool{}
-	for i := range s.Run.Sets {
-		set := &s.Run.Sets[i]
-		places[set.Place] = true
-		key := fold(set.Name)
+func (p *tally) exercise(s *gist, folded map[string]string) {
+	for i := range s.exercises {
+		x := &s.exercises[i]
+		key, ok := folded[x.name]
+		if !ok {
+			key = fold(x.name)
+			folded[x.name] = key
+		}
 		e := p.exercises[key]
 		if e == nil {
 			e = &Exercise{}
 			p.exercises[key] = e
 		}
-		e.Sets++
 		before := e.trouble()
-		switch set.Outcome {
-		case journal.Partial:
-			e.Partial++
-		case journal.Skipped:
-			e.Skipped++
-		}
-		if set.Easier && set.Outcome != journal.Skipped {
-			e.Easier++
-			if set.Variant != "" {
-				e.Variant = set.Variant
-			}
+		e.Sets += x.sets
+		e.Partial += x.partial
+		e.Skipped += x.skipped
+		e.Easier += x.easier
+		if x.variant != "" {
+			e.Variant = x.variant
 		}
 		if !s.Start.Before(e.latest) {
-			e.Name, e.latest = set.Name, s.Start
+			e.Name, e.latest = x.name, s.Start
 		}
 		if e.trouble() > before && s.Start.After(e.Last) {
 			e.Last = s.Start
 		}
 	}
-	p.NotBegun += max(0, s.Sets.Prescribed-len(places))
+	p.NotBegun += s.notBegun
 }
 
 // layOutExercises sorts the exercises that something is to be said of, the most
@@ -78,17 +71,3 @@ func (p *tally) layOutExercises() {
 
 // fold makes names that differ in case or spaces the same.
 func fold(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }
-
-// measure keeps what a run measured, on the day of the set.
-func (p *tally) measure(r *journal.Run) {
-	for _, m := range r.Measures {
-		at := r.Start
-		for i := range r.Sets {
-			if r.Sets[i].Place == m.Place && !r.Sets[i].At.IsZero() {
-				at = r.Sets[i].At
-			}
-		}
-		p.results = append(p.results, measured.Result{Name: m.Name, Measure: m.Measure, Way: m.Way, Side: m.Side,
-			At: at, Value: m.Value, Practice: m.Practice})
-	}
-}

@@ -61,22 +61,42 @@ type Rest struct {
 }
 
 // add counts a rest.
-func (r *Rest) add(t Tolerance, rest *journal.Rest) {
+func (x *restsOf) add(t Tolerance, rest *journal.Rest) {
 	deviation, v := t.Judge(rest)
 	switch v {
 	case Left:
 		return
 	case Kept:
-		r.Kept++
+		x.kept++
 	case Early:
-		r.Early++
+		x.early++
 	case Overrun:
-		r.Overrun++
+		x.overrun++
 	}
-	r.Count++
-	r.Prescribed += units.Seconds(rest.PrescribedS)
-	r.Taken += units.Seconds(rest.TakenS)
-	r.Deviations.Add(deviation)
+	x.count++
+	x.prescribed += units.Seconds(rest.PrescribedS)
+	x.taken += units.Seconds(rest.TakenS)
+	step := stepOf(deviation)
+	for i := range x.off {
+		if x.off[i].step == step {
+			x.off[i].n++
+			return
+		}
+	}
+	x.off = append(x.off, offBy{step, 1})
+}
+
+// take counts the rests of a date of a run.
+func (r *Rest) take(x *restsOf) {
+	r.Count += x.count
+	r.Kept += x.kept
+	r.Early += x.early
+	r.Overrun += x.overrun
+	r.Prescribed += x.prescribed
+	r.Taken += x.taken
+	for _, o := range x.off {
+		r.Deviations.add(o.step, o.n)
+	}
 }
 
 // Merge counts the rests of s too.
@@ -104,8 +124,11 @@ type Deviations struct {
 
 // Add counts a deviation.
 func (d *Deviations) Add(deviation time.Duration) {
-	d.add(int32(deviation.Round(Resolution)/Resolution), 1)
+	d.add(stepOf(deviation), 1)
 }
+
+// stepOf rounds a deviation to steps of Resolution.
+func stepOf(deviation time.Duration) int32 { return int32(deviation.Round(Resolution) / Resolution) }
 
 func (d *Deviations) add(step, n int32) {
 	if d.counts == nil {

@@ -105,6 +105,8 @@ type Player struct {
 	Worthwhile map[string]float64 // as in Options
 	Season     *season.Season     // nil: held against no plan
 	Standing   Standing
+
+	planned map[*journal.Run]*gist // that Season may hold
 }
 
 // Total is what some sessions come to.

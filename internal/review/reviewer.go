@@ -19,6 +19,10 @@ type Reviewer struct {
 	from    day // Monday of the first week in view
 	squad   Squad
 	players map[string]*tally // by the name that they are displayed with
+	folded  map[string]string // names of exercises, as they are compared
+
+	last      *tally // whom a run was of last
+	lastShown string // as which
 }
 
 // New returns a Reviewer that has seen no run.
@@ -35,40 +39,66 @@ func New(o Options) *Reviewer {
 	if o.JumpsEarliest == 0 && o.JumpsFull == 0 {
 		o.JumpsEarliest, o.JumpsFull = trainingload.EarliestAfter, trainingload.FullAfter
 	}
-	r := &Reviewer{opts: o, today: dayOf(o.Now), players: map[string]*tally{},
+	r := &Reviewer{opts: o, today: dayOf(o.Now), players: map[string]*tally{}, folded: map[string]string{},
 		squad: Squad{Now: o.Now, Tolerance: o.Tolerance, Planned: o.Plan != nil}}
 	r.from = r.today.monday() - day(7*(o.Weeks-1))
 	for _, name := range o.Players {
-		r.player(runs.Run{Player: name, Name: name}).expected = true
+		r.player(name, name).expected = true
 	}
 	return r
 }
 
 // Of reviews journals: files, and folders of them. The files tell what was
-// wrong inside them. The Progress of ro is told how far all of it has come.
+// wrong inside them. The Progress of ro is told how far all of it has come. What
+// was made of each journal is kept beside it, as runs.Survey says.
 func Of(paths []string, o Options, ro runs.Options) (*Squad, []runs.File, error) {
-	if tell := ro.Progress; tell != nil { // the reading takes about two thirds of the time
-		read := int64(0)
-		ro.Progress = func(done, total int64) { read = total; tell(2*done, 3*total) }
-		ro.Folding = func(done, total int64) {
-			tell(2*read+int64(float64(read)*float64(done)/float64(max(total, 1))), 3*read)
-		}
-	}
-	pile, err := runs.Gather(paths, ro)
+	r := New(o)
+	t := r.opts.Tolerance
+	survey, err := runs.Make(paths, ro.Telling(runs.MostIsReading), runs.Kind[gist]{Name: nameOf(t), Whole: r.opts.Recent,
+		Of:   func(run *journal.Run) gist { return *gistOf(run, t) },
+		Code: func(c *journal.RunCoder, g *gist) { g.code(c) }})
 	if err != nil {
 		return nil, nil, err
 	}
-	defer pile.Close()
-	r := New(o)
-	err = pile.Each(func(run runs.Run) error { r.Add(run); return nil })
-	return r.Squad(), pile.Files, err
+	defer survey.Close()
+	err = survey.Each(func(n runs.Note[gist]) error { r.take(n.Of, n.Player, n.Name, n.Place); return nil })
+	if err == nil {
+		err = r.fill(survey.Full)
+	}
+	if err != nil {
+		return nil, nil, err
+	}
+	return r.Squad(), survey.Files, nil
+}
+
+// fill puts whole runs in the place of the lean ones that are shown whole.
+func (r *Reviewer) fill(full func([]runs.Place) ([]*journal.Run, error)) error {
+	var all []*recent
+	var places []runs.Place
+	for _, p := range r.players {
+		for i := range p.recent {
+			all, places = append(all, &p.recent[i]), append(places, p.recent[i].at)
+		}
+	}
+	whole, err := full(places)
+	if err != nil {
+		return err
+	}
+	for i, run := range whole {
+		all[i].gist = gistOf(run, r.opts.Tolerance)
+	}
+	return nil
 }
 
 // Add adds a run, each run once.
 func (r *Reviewer) Add(run runs.Run) {
-	r.squad.Differ += run.Differ
-	fate := run.Fate()
-	switch fate {
+	r.take(gistOf(run.Run, r.opts.Tolerance), run.Player, run.Name, runs.Place{})
+}
+
+// take adds a run of a player, who is displayed so and called so.
+func (r *Reviewer) take(s *gist, player, name string, at runs.Place) {
+	r.squad.Differ += s.Differ
+	switch s.Fate() {
 	case journal.Deleted:
 		r.squad.Withdrawn++
 		return
@@ -77,21 +107,21 @@ func (r *Reviewer) Add(run runs.Run) {
 		return
 	case journal.Empty:
 		r.squad.Empty++
-		r.plan(run) // it may have been a day that the player chose to leave out
+		r.plan(s, player, name) // it may have been a day that the player chose to leave out
 		return
 	}
-	r.squad.Missing += run.Missing
-	p := r.player(run)
-	s := SessionOf(run.Run, run.Player, r.opts.Tolerance)
+	r.squad.Missing += s.Missing
+	p := r.player(player, name)
 	p.whole(s)
-	p.remember(s, r.opts.Recent)
+	p.remember(s, player, at, r.opts.Recent)
+	p.exercise(s, r.folded)
 	r.jumped(p, s)
-	r.plan(run)
+	r.plan(s, player, name)
 	r.book(p, s)
 }
 
 // book puts a session on its days.
-func (r *Reviewer) book(p *tally, s *Session) {
+func (r *Reviewer) book(p *tally, s *gist) {
 	latest := day(math.MaxInt)
 	if s.Start.After(r.opts.Now) {
 		p.Ahead++
@@ -107,49 +137,52 @@ func (r *Reviewer) book(p *tally, s *Session) {
 			p.worked(s, d)
 		}
 	}
-	for i := range s.Rests {
-		at := dayOf(s.Rests[i].At)
-		if s.Rests[i].At.IsZero() {
-			at = dayOf(s.Start)
-		}
-		if at = min(at, latest); in(at) {
-			p.rested(r.opts.Tolerance, &s.Rests[i], at)
+	for i := range s.rests {
+		if at := min(s.rests[i].at, latest); in(at) {
+			p.rested(&s.rests[i], at)
 		}
 	}
 }
 
 // plan keeps a run for the plan that its player is held against, if it may be
 // of a day of it.
-func (r *Reviewer) plan(run runs.Run) {
+func (r *Reviewer) plan(s *gist, player, name string) {
 	if r.opts.Plan == nil {
 		return
 	}
-	plan := r.opts.Plan(run.Name)
+	plan := r.opts.Plan(name)
 	if plan == nil {
 		return
 	}
-	named := run.Started != nil && run.Started.Weeks != nil
-	if on := units.DateOf(run.Start); named || plan.Starts-season.Reach <= on && on <= plan.End()+season.Reach {
-		p := r.player(run)
-		p.planned = append(p.planned, run.Run)
+	named := s.Started != nil && s.Started.Weeks != nil
+	if on := units.DateOf(s.Start); named || plan.Starts-season.Reach <= on && on <= plan.End()+season.Reach {
+		p := r.player(player, name)
+		if p.Player.planned == nil {
+			p.Player.planned = map[*journal.Run]*gist{}
+		}
+		p.planned, p.Player.planned[s.Run] = append(p.planned, s.Run), s
 	}
 }
 
-// player returns the tally of the player whose run it is.
-func (r *Reviewer) player(run runs.Run) *tally {
-	key := runs.Key(run.Player)
+// player returns the tally of a player who is displayed so and called so.
+func (r *Reviewer) player(shown, called string) *tally {
+	if r.last != nil && r.lastShown == shown {
+		return r.last
+	}
+	key := runs.Key(shown)
 	p := r.players[key]
 	if p == nil {
-		p = &tally{Player: &Player{Name: run.Player, Now: r.opts.Now, Worthwhile: r.opts.Worthwhile}, called: run.Name,
+		p = &tally{Player: &Player{Name: shown, Now: r.opts.Now, Worthwhile: r.opts.Worthwhile}, called: called,
 			weeks: map[day]*Week{}, days: map[day]*Day{}, exercises: map[string]*Exercise{}}
 		r.players[key] = p
 	}
+	r.last, r.lastShown = p, shown
 	return p
 }
 
 // jumped keeps the last session that had jumps. One that the journal dates
 // after now was done before now all the same: it counts as if it had just ended.
-func (r *Reviewer) jumped(p *tally, s *Session) {
+func (r *Reviewer) jumped(p *tally, s *gist) {
 	at, jumped := s.Jumped()
 	if !jumped {
 		return

@@ -7,32 +7,11 @@ import (
 
 // SessionOf returns a run's figures, its rests judged with the tolerance.
 func SessionOf(run *journal.Run, player string, t Tolerance) *Session {
-	s := &Session{Run: run, Player: player}
-	done := run.RoundsDone()
-	s.Known = done != nil
-	for i, b := range run.Blocks() {
-		blk := Block{Title: b.Title, Share: Share{Prescribed: b.Rounds}}
-		if i < len(done) {
-			blk.Done = done[i]
-		}
-		s.Rounds = append(s.Rounds, blk)
-		if !run.OnPaper() {
-			s.Sets.Prescribed += b.Sets
-		}
-	}
-	for i := range run.Sets {
-		s.Reps.Done += run.Sets[i].Reps
-		s.Reps.Prescribed += run.Sets[i].Planned
-	}
-	if run.Started != nil {
-		s.Sets.Done = run.SetsDone().N
-	}
-	for i := range run.Rests {
-		s.Rest.add(t, &run.Rests[i])
-	}
-	s.Load, s.Rated = run.Load()
-	return s
+	return gistOf(run, t).session(player)
 }
+
+// Done returns the figures of a run that the player's Season holds.
+func (p *Player) Done(r *journal.Run) *Session { return p.planned[r].session(p.Name) }
 
 // AllRounds returns the rounds of all blocks together, and false if nobody
 // knows how many were done.
@@ -46,27 +25,29 @@ func (s *Session) AllRounds() (Share, bool) {
 }
 
 // begun counts what is of the date that a session began on.
-func (t *Total) begun(s *Session) {
+func (t *Total) begun(s *gist) {
 	t.Sessions++
 	if s.State == journal.Complete {
 		t.Complete++
 	}
-	if rounds, known := s.AllRounds(); known {
-		t.Rounds.Done += rounds.Done
-		t.Rounds.Prescribed += rounds.Prescribed
+	if s.known {
+		t.Rounds.add(s.rounds)
 	} else if s.Started != nil {
 		t.RoundsUnknown++
 	}
-	t.Sets.Done += s.Sets.Done
-	t.Sets.Prescribed += s.Sets.Prescribed
-	t.Reps.Done += s.Reps.Done
-	t.Reps.Prescribed += s.Reps.Prescribed
-	if s.Rated {
+	t.Sets.add(s.sets)
+	t.Reps.add(s.reps)
+	if s.rated() {
 		t.Rated++
 	}
 	if s.Painful() {
 		t.Painful++
 	}
+}
+
+func (s *Share) add(t Share) {
+	s.Done += t.Done
+	s.Prescribed += t.Prescribed
 }
 
 // jumped counts foot contacts, of a session or of a day of it.
@@ -78,11 +59,13 @@ func (t *Total) jumped(n journal.Count) {
 }
 
 // whole counts all of a session.
-func (t *Total) whole(s *Session) {
+func (t *Total) whole(s *gist) {
 	t.begun(s)
 	t.jumped(ContactsOf(s.Run))
 	t.Elapsed += s.Elapsed
-	t.Rest.Merge(&s.Rest)
+	for i := range s.rests {
+		t.Rest.take(&s.rests[i])
+	}
 }
 
 // ContactsOf returns the foot contacts of a run. Of a run of which nobody said how
@@ -103,7 +86,7 @@ type dated struct {
 }
 
 // days returns the days that a session was worked at, none after latest.
-func (s *Session) days(latest day) []dated {
+func (s *gist) days(latest day) []dated {
 	var all []dated
 	for _, d := range s.Run.Days() {
 		part := dated{day: min(day(units.DateOf(d.Date)), latest), part: d.Part, contacts: d.Contacts}

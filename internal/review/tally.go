@@ -8,6 +8,7 @@ import (
 
 	"coldfloor/internal/journal"
 	"coldfloor/internal/measured"
+	"coldfloor/internal/runs"
 	"coldfloor/internal/season"
 	"coldfloor/internal/trainingload"
 	"coldfloor/internal/units"
@@ -25,18 +26,19 @@ type tally struct {
 	exercises map[string]*Exercise
 	results   []measured.Result
 	planned   []*journal.Run // for the plan
+	recent    []recent       // the latest first
 	expected  bool           // in the squad without any session too
 }
 
 // remember keeps what is shown of single sessions.
-func (p *tally) remember(s *Session, recent int) {
+func (p *tally) remember(s *gist, player string, at runs.Place, most int) {
 	if p.First.IsZero() || s.Start.Before(p.First) {
 		p.First = s.Start
 	}
 	if p.Last.IsZero() || s.Start.After(p.Last) {
-		p.Last, p.LastTitle, p.Name = s.Start, s.Title(), s.Player
+		p.Last, p.LastTitle, p.Name = s.Start, s.Title(), player
 	}
-	p.Recent = keepLatest(p.Recent, s, recent, func(a, b *Session) int {
+	p.recent = keepLatest(p.recent, recent{s, player, at}, most, func(a, b recent) int {
 		return cmp.Or(b.Start.Compare(a.Start), cmp.Compare(a.ID, b.ID))
 	})
 	_, there := s.Start.Zone()
@@ -46,12 +48,18 @@ func (p *tally) remember(s *Session, recent int) {
 	for _, said := range s.Said {
 		p.say(s, said)
 	}
-	p.exercise(s)
-	p.measure(s.Run)
+	p.results = append(p.results, s.results...)
+}
+
+// recent is a session that is shown whole.
+type recent struct {
+	*gist
+	player string
+	at     runs.Place
 }
 
 // say keeps a statement, unless a later one says that it was a slip.
-func (p *tally) say(s *Session, said journal.Statement) {
+func (p *tally) say(s *gist, said journal.Statement) {
 	if said.Painful() {
 		pain := Pain{At: said.At, Start: s.Start, Title: s.Title(), Where: said.Where, Level: said.Level, Note: said.Note}
 		if pain.At.IsZero() {
@@ -106,20 +114,20 @@ func (p *tally) day(at day) *Day {
 }
 
 // begun counts a session on the day that it began.
-func (p *tally) begun(s *Session, at day) {
+func (p *tally) begun(s *gist, at day) {
 	p.week(at).begun(s)
 	if p.began == nil {
 		p.began, p.notRated = map[day]int{}, map[day]int{}
 	}
 	p.began[at]++
-	if !s.Rated {
+	if !s.rated() {
 		p.notRated[at]++
 	}
 	p.day(at)
 }
 
 // worked counts a day's part of a session.
-func (p *tally) worked(s *Session, part dated) {
+func (p *tally) worked(s *gist, part dated) {
 	w, d := p.week(part.day), p.day(part.day)
 	d.Worked = true
 	w.jumped(part.contacts)
@@ -128,23 +136,22 @@ func (p *tally) worked(s *Session, part dated) {
 		d.Uncounted++
 	}
 	w.Elapsed += time.Duration(part.part * float64(s.Elapsed))
-	w.Daily[part.day-part.day.monday()] += part.part * s.Load
-	d.Load += part.part * s.Load
-	if !s.Rated {
+	load, _ := s.Load()
+	w.Daily[part.day-part.day.monday()] += part.part * load
+	d.Load += part.part * load
+	if !s.rated() {
 		d.Unrated++
 		w.Unknown[part.day-part.day.monday()] = true
 	}
 }
 
-// rested counts a rest on the day that it ended.
-func (p *tally) rested(t Tolerance, r *journal.Rest, at day) {
-	p.week(at).Rest.add(t, r)
-	switch _, v := t.Judge(r); v {
-	case Early:
-		p.day(at).restCut++
-		fallthrough
-	case Kept, Overrun:
-		p.day(at).rests++
+// rested counts the rests that ended on a day.
+func (p *tally) rested(x *restsOf, at day) {
+	p.week(at).Rest.take(x)
+	if x.count > 0 {
+		d := p.day(at)
+		d.rests += x.count
+		d.restCut += x.early
 	}
 }
 
@@ -161,11 +168,14 @@ func (p *tally) layOut(today day) {
 	p.Measured = measured.Of(p.results)
 	p.layOutExercises()
 	p.markNew()
+	for _, x := range p.recent {
+		p.Recent = append(p.Recent, x.session(x.player))
+	}
 	if len(p.weeks) > 0 {
 		p.layOutWeeks(today)
 	}
 	p.stand(today)
-	p.weeks, p.days, p.began, p.exercises, p.results, p.planned = nil, nil, nil, nil, nil, nil // laid out
+	p.weeks, p.days, p.began, p.exercises, p.results, p.planned, p.recent = nil, nil, nil, nil, nil, nil, nil // laid out
 }
 
 func (p *tally) layOutWeeks(today day) {

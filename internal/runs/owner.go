@@ -29,35 +29,46 @@ type who struct {
 	file int
 }
 
-// owners looks through the runs of all files.
-func (p *Pile) owners() (*owners, error) {
-	w := &owners{files: p.Files, sets: map[nameIn]nameIn{}, names: make([]map[string]bool, len(p.Files)),
+// newOwners returns owners of files that have seen no run.
+func newOwners(files []File) *owners {
+	w := &owners{files: files, sets: map[nameIn]nameIn{}, names: make([]map[string]bool, len(files)),
 		joint: map[int]map[string]int{}, shown: map[string]string{}, alike: map[string][]who{}}
 	for i := range w.names {
 		w.names[i] = map[string]bool{}
 	}
-	if err := merge(p.sources(true), func(b *block) error { w.see(b); return nil }); err != nil {
+	return w
+}
+
+// owners looks through the runs of all files.
+func (p *Pile) owners() (*owners, error) {
+	w := newOwners(p.Files)
+	if err := merge(p.sources(true), func(b *block) error { w.see(b.player, b.files); return nil }); err != nil {
 		return nil, err
 	}
-	w.join(p.opts.Same)
-	for f, names := range w.names {
-		for key := range names {
-			w.meet(w.of(key, f))
-		}
-	}
+	w.settle(p.opts.Same)
 	return w, nil
 }
 
-// see notes what files the run came in, and under what name.
-func (w *owners) see(b *block) {
-	name := tidy(b.player)
+// see notes what files a run came in, and under what name.
+func (w *owners) see(player string, files []int) {
+	name := tidy(player)
 	key := Key(name)
 	if name != "" && (w.shown[key] == "" || name < w.shown[key]) {
 		w.shown[key] = name
 	}
-	for _, f := range b.files {
-		w.unite(nameIn{key, b.files[0]}, nameIn{key, f})
+	for _, f := range files {
+		w.unite(nameIn{key, files[0]}, nameIn{key, f})
 		w.names[f][key] = true
+	}
+}
+
+// settle works out who is who when all runs were seen.
+func (w *owners) settle(same []string) {
+	w.join(same)
+	for f, names := range w.names {
+		for key := range names {
+			w.meet(w.of(key, f))
+		}
 	}
 }
 

@@ -28,6 +28,29 @@ type Options struct {
 	Same     []string                // names whose runs are one player's, whatever files they came in
 }
 
+// How much of the time the reading takes of all there is to do, beside the
+// handing on of runs, about.
+const (
+	MostIsReading = .95 // of a Survey
+	TwoThirds     = .67 // of a Pile
+)
+
+// Telling returns options with which Progress is told how far the reading and
+// the handing on have come together, the first of which takes that part of the
+// time.
+func (o Options) Telling(part float64) Options {
+	tell := o.Progress
+	if tell == nil {
+		return o
+	}
+	all := int64(0)
+	o.Progress = func(read, total int64) { all = total; tell(int64(part*float64(read)), total) }
+	o.Folding = func(done, total int64) {
+		tell(int64(float64(all)*(part+(1-part)*float64(done)/float64(max(total, 1)))), all)
+	}
+	return o
+}
+
 // File is one journal as it was read.
 type File struct {
 	Path    string

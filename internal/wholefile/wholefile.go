@@ -27,6 +27,11 @@ type Options struct {
 	Force  bool        // replace a file that is there, whatever it holds
 	Inputs []string    // the files that the command reads; those that are none are passed over
 	Ours   *Kind       // files of this kind are replaced without force; nil: none is
+
+	// Passing says that nobody misses the file if the power fails, and who reads
+	// it finds out whether it is whole: it is not waited for until it is on the
+	// disk.
+	Passing bool
 }
 
 // Write writes content to the file at path, on a condition that Check states.

@@ -1,0 +1,215 @@
+package runs
+
+import (
+	"cmp"
+	"errors"
+	"io"
+	"maps"
+	"os"
+	"slices"
+
+	"coldfloor/internal/journal"
+)
+
+// maker makes what is kept of runs.
+type maker struct {
+	name  string // of what it makes, and of all that this depends on but the run
+	whole int    // of how many runs of a journal, the latest ones, the lines are kept
+	write func(*journal.RunCoder, *journal.Run)
+}
+
+// surveyor makes the notes of one journal.
+type surveyor struct {
+	notes
+	maker
+	from    io.ReaderAt
+	finder  *journal.Finder
+	byID    map[uint64]int           // the number of each run
+	touched map[int][]journal.Extent // runs that more lines were read of: where those stand
+	codec   codec
+	near    int64 // from where in the journal on the latest runs probably stand
+}
+
+// newSurveyor returns a surveyor of the journal in r that goes on with notes of
+// it; nil: it begins.
+func newSurveyor(r io.ReaderAt, m maker, n *notes) *surveyor {
+	v := &surveyor{maker: m, from: r, finder: journal.NewFinder(r), byID: map[uint64]int{}, touched: map[int][]journal.Extent{}}
+	if n == nil {
+		v.notes = notes{tables: &journal.RunCoder{}, lines: map[int][]byte{}}
+		v.tables.Words().Number("")
+		return v
+	}
+	v.notes = *n
+	v.text = nil
+	v.bodies = slices.Clip(v.bodies)
+	v.tables = n.tables.Going()
+	for i, h := range v.heads {
+		v.byID[h.id] = i
+	}
+	return v
+}
+
+// read takes the lines that follow what was read, up to the end of r. The error
+// is that of the journal, which cannot be read to its end.
+func (v *surveyor) read(r io.Reader) error {
+	var failed error
+	for s, err := range journal.Stretches(r, &v.end) {
+		var d *journal.Damage
+		switch {
+		case err == nil:
+			v.file.Lines += len(s.Lines)
+			v.take(s)
+			continue
+		case !errors.As(err, &d):
+			failed = err
+			continue
+		case d.Whole:
+			continue
+		case d.Unknown:
+			v.file.Unknown++
+		default:
+			v.file.Damaged++
+		}
+		if v.file.First == nil {
+			v.file.First = d
+		}
+	}
+	return errors.Join(failed, v.again(), v.keepLines())
+}
+
+// take takes lines of a run: all there are, or some that will be read again with
+// the others.
+func (v *surveyor) take(s *journal.Stretch) {
+	id := idOf(s.Lines[0].Run)
+	if i, ok := v.byID[id]; ok {
+		v.touched[i] = append(v.touched[i], s.Extent)
+		return
+	}
+	i := len(v.heads)
+	v.byID[id], v.heads = i, append(v.heads, head{id: id})
+	var text []byte
+	if s.At >= v.near {
+		text = v.codec.lines(s.Lines)
+	}
+	if v.put(i, body{s.Lines[0].Run, []journal.Extent{s.Extent}}, s.Sum, s.Lines); text != nil && v.heads[i].counts {
+		v.lines[i] = text
+	}
+}
+
+// put makes the run of its lines, and keeps what is made of it.
+func (v *surveyor) put(i int, b body, sum uint64, lines []journal.Entry) {
+	run := journal.Build(lines) // what is wrong with its lines is counted in it
+	h := &v.heads[i]
+	h.sum, h.start, h.counts, h.name = sum, run.Start.Unix(), run.Counts(), 0
+	if run.Started != nil {
+		h.name = uint32(v.tables.Words().Number(run.Started.Player))
+	}
+	v.tables.Buf = v.tables.Buf[:0]
+	b.code(&v.tables.Coder)
+	v.write(v.tables, run)
+	h.at, h.size = uint32(len(v.bodies)), uint32(len(v.tables.Buf))
+	v.bodies = append(v.bodies, v.tables.Buf...)
+}
+
+// again makes the runs that more lines were read of from all their lines.
+func (v *surveyor) again() error {
+	for _, i := range slices.Sorted(maps.Keys(v.touched)) {
+		c := codec{}
+		b := v.body(&c.Coder, i)
+		for _, e := range v.touched[i] {
+			if last := &b.extents[len(b.extents)-1]; last.At+last.Size == e.At {
+				last.Size += e.Size
+			} else if e.At+e.Size > last.At+last.Size { // else it is a second record of a line
+				b.extents = append(b.extents, e)
+			}
+		}
+		lines, sum, err := v.finder.Lines(b.run, b.extents)
+		if err != nil {
+			return err
+		}
+		if len(lines) == 0 {
+			return errChanged
+		}
+		delete(v.lines, i)
+		v.put(i, b, sum, lines)
+	}
+	clear(v.touched)
+	return nil
+}
+
+// errChanged says that what stands in a journal is not what stood there.
+var errChanged = errors.New("it was changed while it was read")
+
+// keepLines keeps the lines of the latest runs that count, and of no others.
+func (v *surveyor) keepLines() error {
+	var latest []int
+	for i, h := range v.heads {
+		if h.counts {
+			latest = append(latest, i)
+		}
+	}
+	slices.SortFunc(latest, func(a, b int) int { return cmp.Or(cmp.Compare(v.heads[b].start, v.heads[a].start), a-b) })
+	v.notes.whole = max(v.notes.whole, v.maker.whole)
+	latest = latest[:min(len(latest), v.notes.whole)]
+	had := v.lines
+	v.lines = make(map[int][]byte, len(latest))
+	for _, i := range latest {
+		text, ok := had[i]
+		if !ok {
+			var c codec
+			b := v.body(&c.Coder, i)
+			lines, _, err := v.finder.Lines(b.run, b.extents)
+			if err != nil {
+				return err
+			}
+			text = v.codec.lines(lines)
+		}
+		v.lines[i] = text
+	}
+	return nil
+}
+
+// survey makes the notes of the journal at a path, with what is kept beside it
+// if that is still so, and keeps them there.
+func (m maker) survey(file *File, c *counted) (*notes, error) {
+	f, err := os.Open(file.Path)
+	if err != nil {
+		return nil, reason(err)
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err != nil {
+		return nil, reason(err)
+	}
+	sum := &summed{r: &counter{r: f, all: c}}
+	had := m.kept(file.Path, sum, info.Size())
+	if had == nil {
+		if _, err := f.Seek(0, io.SeekStart); err != nil {
+			return nil, reason(err)
+		}
+		sum.sum = 0
+	}
+	end, err := journal.LastLineEnd(f, 0, info.Size())
+	if err != nil {
+		return nil, reason(err)
+	}
+	if had != nil && had.end.At == info.Size() && had.whole >= m.whole {
+		return had, nil
+	}
+	v := newSurveyor(f, m, had)
+	grown := end > v.end.At || v.notes.whole < m.whole
+	v.near = info.Size() - int64(m.whole)*nearRun
+	if err = v.read(io.LimitReader(sum, end-v.end.At)); err == nil {
+		if grown {
+			v.keep(file.Path, sum.sum)
+		}
+		if end < info.Size() {
+			v.text = nil
+			err = v.read(io.LimitReader(sum, info.Size()-end)) // a line that may still grow: it is not kept
+		}
+	}
+	return &v.notes, err
+}
+
+// nearRun is about how many bytes of a journal a run takes at most.
+const nearRun = 12 << 10
