@@ -95,21 +95,22 @@ func readFrom(r io.Reader, from Entry, scan *scanner, yield func(Entry, error) b
 // read yields what a line holds: a record, what is wrong with it, or, if a line
 // feed was lost, several of both.
 func (s *scanner) read(text []byte, place Entry, yield func(Entry, error) bool) bool {
-	e := place
+	e := &s.entry
+	*e = place
 	e.Text = text
 	unknown, err := s.decode(text, &e.Line)
 	if err == nil {
-		return yield(e, nil)
+		return yield(*e, nil)
 	}
 	whole, found := true, 0
 	for part := range records(text) {
-		e := place
+		*e = place
 		e.Text = part
 		if _, partErr := s.decode(part, &e.Line); partErr != nil {
 			whole = false
 			continue
 		}
-		if found++; !yield(e, nil) {
+		if found++; !yield(*e, nil) {
 			return false
 		}
 	}

@@ -16,6 +16,7 @@ type scanner struct {
 	zone   *time.Location    // of the offset read last
 	offset int               // in seconds
 
+	entry Entry  // that is read
 	arena *arena // what sets and rests are read into; nil: each has its own
 }
 

@@ -22,15 +22,15 @@ func (s *scanner) line(text []byte, l *Line) bool {
 		case "crc":
 			s.raw() // the seal is looked at before
 		default:
-			s.body(string(key), l)
+			s.body(key, l)
 		}
 	})
 	return !s.failed && len(s.text) == 0
 }
 
 // body reads what goes with a line's event.
-func (s *scanner) body(key string, l *Line) {
-	switch key {
+func (s *scanner) body(key []byte, l *Line) {
+	switch string(key) {
 	case "started":
 		once(s, &l.Started, s.started)
 	case "set":
@@ -38,7 +38,7 @@ func (s *scanner) body(key string, l *Line) {
 	case "rest":
 		into(s, &l.Rest, s.arena.rest(), s.rest)
 	case "pause":
-		once(s, &l.Pause, func(p *Pause, k string) { s.only(k == "cause", func() { p.Cause = s.string() }) })
+		once(s, &l.Pause, func(p *Pause, k []byte) { s.only(string(k) == "cause", func() { p.Cause = s.string() }) })
 	case "resume":
 		once(s, &l.Resume, s.resume)
 	case "move":
@@ -57,11 +57,11 @@ func (s *scanner) body(key string, l *Line) {
 }
 
 // once reads an object into a place that is still free.
-func once[T any](s *scanner, p **T, field func(v *T, key string)) { into(s, p, nil, field) }
+func once[T any](s *scanner, p **T, field func(v *T, key []byte)) { into(s, p, nil, field) }
 
 // into is once with the memory that the object is put in, which is empty; nil:
 // some of its own.
-func into[T any](s *scanner, p **T, v *T, field func(v *T, key string)) {
+func into[T any](s *scanner, p **T, v *T, field func(v *T, key []byte)) {
 	if *p != nil {
 		s.fail()
 		return
@@ -70,7 +70,7 @@ func into[T any](s *scanner, p **T, v *T, field func(v *T, key string)) {
 		v = new(T)
 	}
 	*p = v
-	s.object(func(key []byte) { field(*p, string(key)) })
+	s.object(func(key []byte) { field(v, key) })
 }
 
 // only reads a value if its key is known.
@@ -83,8 +83,8 @@ func (s *scanner) only(known bool, read func()) {
 }
 
 // place reads a part of a place.
-func (s *scanner) place(p *Place, key string) {
-	switch key {
+func (s *scanner) place(p *Place, key []byte) {
+	switch string(key) {
 	case "block":
 		p.Block = s.int()
 	case "round":
@@ -96,8 +96,8 @@ func (s *scanner) place(p *Place, key string) {
 	}
 }
 
-func (s *scanner) started(v *Started, key string) {
-	switch key {
+func (s *scanner) started(v *Started, key []byte) {
+	switch string(key) {
 	case "title":
 		v.Title = s.string()
 	case "source":
@@ -147,8 +147,8 @@ func (s *scanner) blocks(v *Started) {
 	})
 }
 
-func (s *scanner) set(v *Set, key string) {
-	switch key {
+func (s *scanner) set(v *Set, key []byte) {
+	switch string(key) {
 	case "name":
 		v.Name = s.string()
 	case "outcome":
@@ -187,8 +187,8 @@ func (s *scanner) set(v *Set, key string) {
 	}
 }
 
-func (s *scanner) rest(v *Rest, key string) {
-	switch key {
+func (s *scanner) rest(v *Rest, key []byte) {
+	switch string(key) {
 	case "prescribed_s":
 		v.PrescribedS = s.float()
 	case "taken_s":
@@ -202,8 +202,8 @@ func (s *scanner) rest(v *Rest, key string) {
 	}
 }
 
-func (s *scanner) resume(v *Resume, key string) {
-	switch key {
+func (s *scanner) resume(v *Resume, key []byte) {
+	switch string(key) {
 	case "restart":
 		v.Restart = s.bool()
 	case "step":
@@ -213,8 +213,8 @@ func (s *scanner) resume(v *Resume, key string) {
 	}
 }
 
-func (s *scanner) move(v *Move, key string) {
-	switch key {
+func (s *scanner) move(v *Move, key []byte) {
+	switch string(key) {
 	case "cause":
 		v.Cause = s.string()
 	case "kind":
@@ -224,8 +224,8 @@ func (s *scanner) move(v *Move, key string) {
 	}
 }
 
-func (s *scanner) extend(v *Extend, key string) {
-	switch key {
+func (s *scanner) extend(v *Extend, key []byte) {
+	switch string(key) {
 	case "kind":
 		v.Kind = s.string()
 	case "by_s":
@@ -235,8 +235,8 @@ func (s *scanner) extend(v *Extend, key string) {
 	}
 }
 
-func (s *scanner) variant(v *Variant, key string) {
-	switch key {
+func (s *scanner) variant(v *Variant, key []byte) {
+	switch string(key) {
 	case "name":
 		v.Name = s.string()
 	case "easier":
@@ -246,8 +246,8 @@ func (s *scanner) variant(v *Variant, key string) {
 	}
 }
 
-func (s *scanner) finish(v *Finish, key string) {
-	switch key {
+func (s *scanner) finish(v *Finish, key []byte) {
+	switch string(key) {
 	case "outcome":
 		v.Outcome = s.string()
 	case "elapsed_s":
@@ -257,8 +257,8 @@ func (s *scanner) finish(v *Finish, key string) {
 	}
 }
 
-func (s *scanner) rating(v *Rating, key string) {
-	switch key {
+func (s *scanner) rating(v *Rating, key []byte) {
+	switch string(key) {
 	case "rounds":
 		if v.Rounds != nil {
 			s.fail()

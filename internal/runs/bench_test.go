@@ -5,6 +5,8 @@ package runs_test
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"syscall"
@@ -17,33 +19,114 @@ import (
 	"coldfloor/internal/runs"
 )
 
-// BenchmarkReview reviews 3,000 sessions of ten players, and has encoding/json
-// read the same bytes into the same structs, in turn. What counts is how many
-// times as fast the first is: by the clock, which needs processors that nobody
-// else is at, and by the time of all processors together, which says how much
-// less work it is.
+// BenchmarkReview reviews 3,000 sessions of ten players, the first time, and has
+// encoding/json read the same bytes into the same structs, in turn. What counts
+// is how many times as fast the first is: by the clock, which needs processors
+// that nobody else is at, and by the time of all processors together, which says
+// how much less work it is.
 func BenchmarkReview(b *testing.B) {
 	dir := b.TempDir()
-	first := time.Date(2020, 1, 6, 17, 0, 0, 0, time.UTC)
-	if _, err := journalgen.Folder(dir, 10, 300, first); err != nil {
+	if _, err := journalgen.Folder(dir, 10, 300, firstSession); err != nil {
 		b.Fatal(err)
 	}
 	paths, _ := filepath.Glob(filepath.Join(dir, "*.jsonl"))
-	var plain, reviewed, plainWork, reviewedWork time.Duration
+	var plain, reviewed spent
 	for b.Loop() {
-		began, work := time.Now(), processor(b)
-		for _, p := range paths {
-			decodeAll(b, p)
-		}
-		plain, plainWork = plain+time.Since(began), plainWork+processor(b)-work
-		began, work = time.Now(), processor(b)
-		if _, _, err := review.Of([]string{dir}, review.Options{Now: first.AddDate(2, 0, 0)}, runs.Options{}); err != nil {
+		plain.on(b, func() {
+			for _, p := range paths {
+				decodeAll(b, p)
+			}
+		})
+		forget(b, dir)
+		reviewed.on(b, func() { reviewOf(b, dir) })
+	}
+	b.ReportMetric(plain.clock.Seconds()/reviewed.clock.Seconds(), "×-encoding/json")
+	b.ReportMetric(plain.processor.Seconds()/reviewed.processor.Seconds(), "×-encoding/json-by-processor")
+}
+
+// BenchmarkAgain reviews a club of ten players and five years the first time,
+// the second, after each journal has grown by a week, and after a small file of
+// each player's week has arrived besides, in turn. What counts is the part of the
+// first that each of the others takes.
+func BenchmarkAgain(b *testing.B) {
+	dir := b.TempDir()
+	if _, err := journalgen.Folder(dir, 10, 780, firstSession); err != nil {
+		b.Fatal(err)
+	}
+	paths, _ := filepath.Glob(filepath.Join(dir, "*.jsonl"))
+	var sizes []int64
+	for _, p := range paths {
+		info, err := os.Stat(p)
+		if err != nil {
 			b.Fatal(err)
 		}
-		reviewed, reviewedWork = reviewed+time.Since(began), reviewedWork+processor(b)-work
+		sizes = append(sizes, info.Size())
 	}
-	b.ReportMetric(plain.Seconds()/reviewed.Seconds(), "×-encoding/json")
-	b.ReportMetric(plainWork.Seconds()/reviewedWork.Seconds(), "×-encoding/json-by-processor")
+	var first, second, grown, arrived spent
+	for b.Loop() {
+		forget(b, dir)
+		first.on(b, func() { reviewOf(b, dir) })
+		second.on(b, func() { reviewOf(b, dir) })
+		for i, p := range paths {
+			addWeek(b, p, i)
+		}
+		grown.on(b, func() { reviewOf(b, dir) })
+		for i, p := range paths {
+			addWeek(b, filepath.Join(dir, "week-"+filepath.Base(p)), 100+i)
+		}
+		arrived.on(b, func() { reviewOf(b, dir) })
+		for i, p := range paths {
+			if err := errors.Join(os.Truncate(p, sizes[i]), os.Remove(filepath.Join(dir, "week-"+filepath.Base(p)))); err != nil {
+				b.Fatal(err)
+			}
+		}
+	}
+	for name, s := range map[string]*spent{"second": &second, "grown": &grown, "arrived": &arrived} {
+		b.ReportMetric(s.clock.Seconds()/first.clock.Seconds(), name+"/first")
+		b.ReportMetric(s.processor.Seconds()/first.processor.Seconds(), name+"/first-by-processor")
+	}
+}
+
+// firstSession is when the made-up journals begin.
+var firstSession = time.Date(2020, 1, 6, 17, 0, 0, 0, time.UTC)
+
+// spent is the time that something takes.
+type spent struct{ clock, processor time.Duration }
+
+// on adds what do takes.
+func (s *spent) on(b *testing.B, do func()) {
+	began, work := time.Now(), processor(b)
+	do()
+	s.clock, s.processor = s.clock+time.Since(began), s.processor+processor(b)-work
+}
+
+// reviewOf reviews the journals in a folder.
+func reviewOf(b *testing.B, dir string) {
+	if _, _, err := review.Of([]string{dir}, review.Options{Now: firstSession.AddDate(6, 0, 0)}, runs.Options{}); err != nil {
+		b.Fatal(err)
+	}
+}
+
+// forget removes what was kept beside journals.
+func forget(b *testing.B, dir string) {
+	kept, _ := filepath.Glob(filepath.Join(dir, ".*.review"))
+	for _, p := range kept {
+		if err := os.Remove(p); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// addWeek appends three more sessions to a journal.
+func addWeek(b *testing.B, path string, seed int) {
+	f, err := os.OpenFile(path, os.O_APPEND|os.O_CREATE|os.O_WRONLY, 0o600)
+	if err != nil {
+		b.Fatal(err)
+	}
+	_, err = journalgen.Write(f, journalgen.Options{Player: fmt.Sprintf("Player %03d", seed%100+1), Sessions: 3, First: firstSession.AddDate(5, 1, 0), Seed: uint64(1000 + seed)})
+	if err := errors.Join(err, f.Close()); err != nil {
+		b.Fatal(err)
+	}
 }
 
 // processor returns the processor time that the process has used.
