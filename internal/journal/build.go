@@ -29,15 +29,39 @@ func Build(lines []Entry) *Run {
 	return r
 }
 
+// Builder builds runs of which one is wanted at a time: each is valid until the
+// next is built, except for its start and what was said of it. The zero Builder
+// is ready.
+type Builder struct {
+	run    Run
+	before []int
+}
+
+// Build is Build with the memory of the run before.
+func (b *Builder) Build(lines []Entry) *Run {
+	with := builder{run: &b.run, before: b.before[:0]}
+	b.run = Run{Sets: b.run.Sets[:0], Rests: b.run.Rests[:0], Amendments: b.run.Amendments[:0]}
+	with.build(lines)
+	b.before = with.before
+	return &b.run
+}
+
 // build makes a run of its lines, which it may reorder.
 func build(lines []Entry) (*Run, []error) {
+	b := builder{run: &Run{}}
+	problems := b.build(lines)
+	return b.run, problems
+}
+
+// build makes the run, which has nothing but memory.
+func (b *builder) build(lines []Entry) (problems []error) {
 	if byN := func(a, b Entry) int { return cmp.Compare(a.N, b.N) }; !slices.IsSortedFunc(lines, byN) {
 		slices.SortStableFunc(lines, byN)
 	}
-	r := &Run{ID: lines[0].Run, State: Unfinished}
-	b := builder{run: r, easier: map[Exercise]bool{}}
+	r := b.run
+	r.ID, r.State = lines[0].Run, Unfinished
 	b.makeRoom(lines)
-	problems := b.gaps(lines)
+	problems = b.gaps(lines)
 	var about []*Line
 	parted := 0 // number from which on copies parted; 0: none
 	for len(lines) > 0 {
@@ -65,7 +89,7 @@ func build(lines []Entry) (*Run, []error) {
 		b.amend(l)
 	}
 	b.finish()
-	return r, problems
+	return problems
 }
 
 // makeRoom gets the memory of the sets and the rests at once.
@@ -79,10 +103,10 @@ func (b *builder) makeRoom(lines []Entry) {
 			rests++
 		}
 	}
-	if sets > 0 {
+	if sets > cap(b.run.Sets) {
 		b.run.Sets = make([]Set, 0, sets)
 	}
-	if rests > 0 {
+	if rests > cap(b.run.Rests) {
 		b.run.Rests, b.before = make([]Rest, 0, rests), make([]int, 0, rests)
 	}
 }
@@ -183,6 +207,9 @@ func (b *builder) add(l *Line) {
 	case EventPause:
 		r.Pauses++
 	case EventVariant:
+		if b.easier == nil {
+			b.easier = map[Exercise]bool{}
+		}
 		b.easier[Exercise{Block: l.Variant.Block, Exercise: l.Variant.Exercise}] = l.Variant.Easier
 	case EventFinish:
 		r.State, r.Elapsed = State(l.Finish.Outcome), units.Seconds(l.Finish.ElapsedS)

@@ -1,5 +1,10 @@
 package journal
 
+import (
+	"iter"
+	"slices"
+)
+
 // RoundsDone returns the completed rounds of each block: as the player said,
 // or else those whose sets were all done. It is nil if neither is known.
 func (r *Run) RoundsDone() []int {
@@ -19,25 +24,65 @@ func (r *Run) RoundsCounted() []int {
 	case r.lean != nil:
 		return r.figures().rounds
 	}
-	type round struct{ block, round int }
-	sets := map[round]int{}
-	counted := map[Place]bool{}
-	for i := range r.Sets {
-		if s := &r.Sets[i]; s.Outcome == Done && !counted[s.Place] {
-			counted[s.Place] = true
-			sets[round{s.Block, s.Round}]++
+	type round struct {
+		block, round, sets int
+	}
+	var rounds []round
+	for p := range r.doneOnce() {
+		i := slices.IndexFunc(rounds, func(x round) bool { return x.block == p.Block && x.round == p.Round })
+		if i < 0 {
+			i, rounds = len(rounds), append(rounds, round{p.Block, p.Round, 0})
 		}
+		rounds[i].sets++
 	}
 	done := make([]int, len(r.Started.Blocks))
-	for at, n := range sets {
-		if at.block < 1 || at.block > len(done) {
+	for _, x := range rounds {
+		if x.block < 1 || x.block > len(done) {
 			continue
 		}
-		if b := r.Started.Blocks[at.block-1]; b.Rounds > 0 && at.round <= b.Rounds && n >= b.Sets/b.Rounds {
-			done[at.block-1]++
+		if b := r.Started.Blocks[x.block-1]; b.Rounds > 0 && x.round <= b.Rounds && x.sets >= b.Sets/b.Rounds {
+			done[x.block-1]++
 		}
 	}
 	return done
+}
+
+// manySets is from how many sets on it is worth while to look them up.
+const manySets = 64
+
+// doneOnce yields the places at which a set was done, each once.
+func (r *Run) doneOnce() iter.Seq[Place] {
+	return func(yield func(Place) bool) {
+		var counted map[Place]bool
+		if len(r.Sets) >= manySets {
+			counted = make(map[Place]bool, len(r.Sets))
+		}
+		for i := range r.Sets {
+			s := &r.Sets[i]
+			if s.Outcome != Done {
+				continue
+			}
+			again := counted[s.Place]
+			if counted == nil {
+				again = r.doneBefore(i)
+			} else {
+				counted[s.Place] = true
+			}
+			if !again && !yield(s.Place) {
+				return
+			}
+		}
+	}
+}
+
+// doneBefore reports whether the place of a set was done by one before it.
+func (r *Run) doneBefore(i int) bool {
+	for j := range r.Sets[:i] {
+		if r.Sets[j].Place == r.Sets[i].Place && r.Sets[j].Outcome == Done {
+			return true
+		}
+	}
+	return false
 }
 
 // SetsDone returns how many of the prescribed sets were done, one that was done
@@ -49,13 +94,11 @@ func (r *Run) SetsDone() Count {
 	case r.lean != nil:
 		return r.figures().sets
 	}
-	counted := map[Place]bool{}
-	for i := range r.Sets {
-		if r.Sets[i].Outcome == Done {
-			counted[r.Sets[i].Place] = true
-		}
+	n := Count{Known: r.Missing == 0}
+	for range r.doneOnce() {
+		n.N++
 	}
-	return Count{N: len(counted), Known: r.Missing == 0}
+	return n
 }
 
 // Reps returns the reps of every set, both sides counted, those of sets done

@@ -55,14 +55,18 @@ const (
 
 // traits returns what is there of r.
 func traits(r *Run) (has int) {
-	for bit, there := range map[int]bool{
-		hasRPE: r.Rating.RPE != nil, hasPain: r.Rating.Pain != nil, isPainful: r.Painful(), hasEasier: len(r.Easier) > 0,
-		hasSaid: len(r.Said) > 0 && !none(r.Said), isWithdrawn: r.Withdrawn, wasRemoved: !r.Removed.IsZero(), hasProblems: len(r.lean.problems) > 0,
-		isCorrected: r.length, hasWorked: r.lean.worked, hasJumped: r.lean.jumped, hasMissing: r.Missing > 0 || r.Differ > 0,
-		hasRated: r.Rating.Rounds != nil, saidNone: none(r.Said), isOpen: r.State == Unfinished && !r.Withdrawn, isCounted: r.Counts(),
+	none := none(r.Said)
+	for _, x := range [...]struct {
+		bit   int
+		there bool
+	}{
+		{hasRPE, r.Rating.RPE != nil}, {hasPain, r.Rating.Pain != nil}, {isPainful, r.Painful()}, {hasEasier, len(r.Easier) > 0},
+		{hasSaid, len(r.Said) > 0 && !none}, {isWithdrawn, r.Withdrawn}, {wasRemoved, !r.Removed.IsZero()}, {hasProblems, len(r.lean.problems) > 0},
+		{isCorrected, r.length}, {hasWorked, r.lean.worked}, {hasJumped, r.lean.jumped}, {hasMissing, r.Missing > 0 || r.Differ > 0},
+		{hasRated, r.Rating.Rounds != nil}, {saidNone, none}, {isOpen, r.State == Unfinished && !r.Withdrawn}, {isCounted, r.Counts()},
 	} {
-		if there {
-			has |= bit
+		if x.there {
+			has |= x.bit
 		}
 	}
 	return has

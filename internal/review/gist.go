@@ -76,10 +76,10 @@ func gistOf(run *journal.Run, t Tolerance) *gist {
 
 // addSets counts the sets by their exercise.
 func (g *gist) addSets() {
-	places := make(map[journal.Place]bool, len(g.Run.Sets))
+	places := make([]journal.Place, 0, len(g.Run.Sets))
 	for i := range g.Run.Sets {
 		set := &g.Run.Sets[i]
-		places[set.Place] = true
+		places = append(places, set.Place)
 		g.reps.Done += set.Reps
 		g.reps.Prescribed += set.Planned
 		var of setsOf
@@ -91,7 +91,8 @@ func (g *gist) addSets() {
 		of.add(set)
 		g.exercises = append(g.exercises, of)
 	}
-	g.notBegun = max(0, g.sets.Prescribed-len(places))
+	slices.SortFunc(places, journal.Place.Compare)
+	g.notBegun = max(0, g.sets.Prescribed-len(slices.Compact(places)))
 }
 
 // add counts a set.

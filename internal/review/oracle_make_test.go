@@ -16,8 +16,10 @@ import (
 // corrections, midnights, sessions gone on with days later, and two zones.
 type maker struct {
 	*rand.Rand
-	now   time.Time
-	lines []journal.Line
+	now    time.Time
+	player string
+	series string // of the runs' names
+	lines  []journal.Line
 
 	run   string
 	n     int
@@ -40,12 +42,12 @@ func (m *maker) add(after float64, l journal.Line) {
 
 // session writes one run.
 func (m *maker) session(i int) {
-	m.run, m.n, m.clock = fmt.Sprintf("RUN%03d", i), 0, 0
+	m.run, m.n, m.clock = fmt.Sprintf("RUN%s%03d", m.series, i), 0, 0
 	m.at = m.now.Add(-time.Duration(m.IntN(45*24*60)) * time.Minute).In(zones[m.IntN(2)]).Truncate(time.Second)
 	if m.chance(.2) { // so that midnight passes in it
 		m.at = time.Date(m.at.Year(), m.at.Month(), m.at.Day(), 23, 58, 0, 0, m.at.Location())
 	}
-	s := &journal.Started{Title: "Hall", Source: "hall.yaml", Player: "Ana"}
+	s := &journal.Started{Title: "Hall", Source: "hall.yaml", Player: m.player}
 	for range 1 + m.IntN(2) {
 		rounds := 1 + m.IntN(3)
 		b := journal.PlannedBlock{Title: "Up", Rounds: rounds, Sets: rounds, Contacts: journal.CountOf(rounds * 10 * m.IntN(2))}
@@ -175,7 +177,7 @@ func (m *maker) correct() {
 
 // journalOf returns a journal's bytes, some of its lines twice and in any order.
 func journalOf(seed uint64, now time.Time) []byte {
-	m := &maker{Rand: rand.New(rand.NewPCG(seed, 3)), now: now}
+	m := &maker{Rand: rand.New(rand.NewPCG(seed, 3)), now: now, player: "Ana"}
 	for i := range 5 + m.IntN(25) {
 		m.session(i)
 	}

@@ -27,6 +27,7 @@ type surveyor struct {
 	byID    map[uint64]int           // the number of each run
 	touched map[int][]journal.Extent // runs that more lines were read of: where those stand
 	codec   codec
+	builder journal.Builder
 	near    int64 // from where in the journal on the latest runs probably stand
 }
 
@@ -98,7 +99,7 @@ func (v *surveyor) take(s *journal.Stretch) {
 
 // put makes the run of its lines, and keeps what is made of it.
 func (v *surveyor) put(i int, b body, sum uint64, lines []journal.Entry) {
-	run := journal.Build(lines) // what is wrong with its lines is counted in it
+	run := v.builder.Build(lines) // what is wrong with its lines is counted in it
 	h := &v.heads[i]
 	h.sum, h.start, h.counts, h.name = sum, run.Start.Unix(), run.Counts(), 0
 	if run.Started != nil {
