@@ -13,6 +13,7 @@ type scanner struct {
 	failed bool
 	spare  []byte            // for strings with escapes
 	words  map[string]string // read before, so that each is held once
+	seen   [][]string        // lists of sides
 	zone   *time.Location    // of the offset read last
 	offset int               // in seconds
 

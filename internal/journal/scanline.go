@@ -1,5 +1,7 @@
 package journal
 
+import "slices"
+
 // line reads a line that this program wrote, and reports whether it is one.
 // Each key may stand once, for what a second one adds to is not said here.
 func (s *scanner) line(text []byte, l *Line) bool {
@@ -174,8 +176,7 @@ func (s *scanner) set(v *Set, key []byte) {
 			s.fail()
 			return
 		}
-		v.Sides = []string{}
-		s.list(func() { v.Sides = append(v.Sides, s.string()) })
+		v.Sides = s.sides()
 	case "easier":
 		v.Easier = s.bool()
 	case "variant":
@@ -186,6 +187,35 @@ func (s *scanner) set(v *Set, key []byte) {
 		s.place(&v.Place, key)
 	}
 }
+
+// sides reads a list of sides, the same one for one that was read before.
+func (s *scanner) sides() []string {
+	n := 0
+	var read [2]string // a set has two at most
+	s.list(func() {
+		if side := s.string(); n < len(read) {
+			read[n] = side
+		}
+		n++
+	})
+	if n > len(read) {
+		s.fail()
+		return nil
+	}
+	for _, known := range s.seen {
+		if slices.Equal(known, read[:n]) {
+			return known
+		}
+	}
+	list := append([]string{}, read[:n]...)
+	if len(s.seen) < maxSides {
+		s.seen = append(s.seen, slices.Clip(list))
+	}
+	return list
+}
+
+// maxSides bounds what scanner.seen holds on to.
+const maxSides = 16
 
 func (s *scanner) rest(v *Rest, key []byte) {
 	switch string(key) {
