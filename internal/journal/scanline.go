@@ -191,7 +191,7 @@ func (s *scanner) set(v *Set, key []byte) {
 // sides reads a list of sides, the same one for one that was read before.
 func (s *scanner) sides() []string {
 	n := 0
-	var read [2]string // a set has two at most
+	var read [4]string // a set has two, or more if it was done again
 	s.list(func() {
 		if side := s.string(); n < len(read) {
 			read[n] = side

@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"errors"
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"runtime/debug"
@@ -30,7 +31,7 @@ var players = flag.Int("club", 200, "players")
 // same bytes into the same structs.
 //
 //	go test -tags scale -run Scale -timeout 1h -v ./internal/review
-//	go test -tags scale -run Scale -club 20 -v ./internal/review
+//	go test -tags scale -run Scale -v ./internal/review -club 20
 //
 // A smaller club has as many times less of its journals held in memory.
 func TestScale(t *testing.T) {
@@ -58,16 +59,9 @@ func grown(t *testing.T, years int) (heap uint64, sessions int) {
 	debug.FreeOSMemory()
 	done, peak := make(chan struct{}), make(chan uint64)
 	go watch(done, peak)
-	began, used, bytes := time.Now(), processor(t), int64(0)
-	squad, _, err := Of([]string{dir}, Options{Now: first.AddDate(0, 0, years*52*7)},
-		runs.Options{Bound: runs.DefaultBound * *players / 200, Progress: func(_, total int64) { bytes = total / 3 }})
-	took := time.Since(began)
-	used = processor(t) - used
+	squad, bytes, one := timed(t, dir, first.AddDate(0, 0, years*52*7))
 	close(done)
 	heap = <-peak
-	if err != nil {
-		t.Fatal(err)
-	}
 	sum := Total{}
 	for _, p := range squad.Players {
 		sum.Sessions += p.Sessions
@@ -80,14 +74,62 @@ func grown(t *testing.T, years int) (heap uint64, sessions int) {
 		sum.Contacts != truth.Contacts || sum.Painful != truth.Painful {
 		t.Errorf("reviewed %+v, made were %+v", sum, truth)
 	}
-	t.Logf("%d years: %d sessions, %d lines, %d set and rest lines, %d MB, live heap at most %d MiB, %v, processor %v",
-		years, truth.Sessions, truth.Lines, truth.Sets+truth.Rests, bytes/1e6, heap>>20, took.Round(time.Second), used.Round(time.Second))
-	plain := processor(t)
+	t.Logf("%d years: %d sessions, %d lines, %d set and rest lines, %d MB, live heap at most %d MiB, %v",
+		years, truth.Sessions, truth.Lines, truth.Sets+truth.Rests, bytes/1e6, heap>>20, one)
+	clock, plain := time.Now(), processor(t)
 	read := decodeTenth(t, dir)
 	plain = processor(t) - plain
-	t.Logf("encoding/json reads as many bytes in %v of processor time: the review runs at %.2f of its speed",
-		time.Duration(float64(plain)*float64(bytes)/float64(read)).Round(time.Second), float64(plain)/float64(read)*float64(bytes)/float64(used))
+	part := float64(bytes) / float64(read)
+	t.Logf("encoding/json reads as many bytes in %v: the review runs at %.2f of its speed, by processor %.2f", spent{time.Since(clock), plain}.times(part),
+		part*time.Since(clock).Seconds()/one.clock.Seconds(), part*plain.Seconds()/one.processor.Seconds())
+	later(t, dir, first.AddDate(0, 0, years*52*7), one)
 	return heap, sum.Sessions
+}
+
+// later reviews the journals again, and after each has grown by a week.
+func later(t *testing.T, dir string, now time.Time, one spent) {
+	tell := func(what string, s spent) {
+		t.Logf("%s: %v, %.3f of the first, by processor %.3f", what, s, s.clock.Seconds()/one.clock.Seconds(), s.processor.Seconds()/one.processor.Seconds())
+	}
+	_, _, again := timed(t, dir, now)
+	tell("the second review", again)
+	paths, err := filepath.Glob(filepath.Join(dir, "*.jsonl"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, path := range paths {
+		f, err := os.OpenFile(path, os.O_APPEND|os.O_WRONLY, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, err = journalgen.Write(f, journalgen.Options{Player: fmt.Sprintf("Player %03d", i+1), Sessions: 3, First: now, Seed: uint64(1_000_000 + i)})
+		if err := errors.Join(err, f.Close()); err != nil {
+			t.Fatal(err)
+		}
+	}
+	_, _, grown := timed(t, dir, now.AddDate(0, 0, 7))
+	tell("after a week", grown)
+}
+
+// spent is the time that something took.
+type spent struct{ clock, processor time.Duration }
+
+func (s spent) String() string {
+	return fmt.Sprintf("%v, processor %v", s.clock.Round(10*time.Millisecond), s.processor.Round(10*time.Millisecond))
+}
+
+func (s spent) times(n float64) spent {
+	return spent{time.Duration(n * float64(s.clock)), time.Duration(n * float64(s.processor))}
+}
+
+// timed reviews a folder, and tells of its bytes and of the time taken.
+func timed(t *testing.T, dir string, now time.Time) (squad *Squad, bytes int64, s spent) {
+	began, used := time.Now(), processor(t)
+	squad, _, err := Of([]string{dir}, Options{Now: now}, runs.Options{Bound: runs.DefaultBound * *players / 200, Progress: func(_, total int64) { bytes = total }})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return squad, bytes, spent{time.Since(began), processor(t) - used}
 }
 
 // processor returns the processor time that the process has used.
