@@ -62,7 +62,9 @@ func (c *RunCoder) Word(p *string) { c.Coder.Word(&c.words, p) }
 // Run codes a lean run, except for its name and its session's seed.
 func (c *RunCoder) Run(p **Run) {
 	if c.Reading {
-		c.keeper.space.chunk = 1
+		if len(c.space.runs) == 0 {
+			c.space.runs, c.space.leans, c.space.chunk = make([]Run, together), make([]lean, together), together
+		}
 		c.run(p)
 		(*p).ID = c.ID
 		c.weeks(*p)
@@ -83,6 +85,9 @@ func (c *RunCoder) Run(p **Run) {
 	c.run(&one)
 	c.weeks(*p)
 }
+
+// together is how many runs that are read share a piece of memory.
+const together = 16
 
 // common returns what a run's start has in common with others.
 func (c *RunCoder) common(s *Started) *Started {

@@ -193,7 +193,10 @@ func (r *Reviewer) jumped(p *tally, s *gist) {
 	if p.Jumps != nil && !at.After(p.Jumps.At) {
 		return
 	}
-	p.Jumps = &Jumps{At: at, Title: s.Title(), Contacts: ContactsOf(s.Run), Ahead: s.Start.After(r.opts.Now),
+	if p.Jumps == nil {
+		p.Jumps = &Jumps{}
+	}
+	*p.Jumps = Jumps{At: at, Title: s.Title(), Contacts: ContactsOf(s.Run), Ahead: s.Start.After(r.opts.Now),
 		Recovery: trainingload.RecoveryFrom(at, r.opts.Now, r.opts.JumpsEarliest, r.opts.JumpsFull)}
 }
 

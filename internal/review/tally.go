@@ -196,6 +196,7 @@ func (p *tally) layOutWeeks(today day) {
 	}
 	short, long := trainingload.NewAverage(trainingload.ShortSpan), trainingload.NewAverage(trainingload.LongSpan)
 	unrated := day(-1 << 30)
+	p.Days = make([]Day, 0, today-first+1)
 	for at := first; at <= today; at++ {
 		d := Day{Date: at.date()}
 		if known := p.days[at]; known != nil {

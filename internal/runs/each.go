@@ -79,7 +79,16 @@ func (s *Survey[T]) decode(file int, on func(noted[T]) error) error {
 	if len(s.surveyed[file].ids) == 0 {
 		return nil
 	}
-	n, err := s.notes(file)
+	buf := buffers.Get().(*[]byte)
+	defer buffers.Put(buf)
+	text, err := s.store.get(s.surveyed[file].notes, *buf)
+	if err != nil {
+		return on(noted[T]{err: err})
+	}
+	if s.surveyed[file].notes.text == nil {
+		*buf = text
+	}
+	n, err := decodeNotes(text)
 	if err != nil {
 		return on(noted[T]{err: err})
 	}
@@ -120,7 +129,7 @@ func (s *Survey[T]) decode(file int, on func(noted[T]) error) error {
 
 // notes returns the notes of a journal.
 func (s *Survey[T]) notes(file int) (*notes, error) {
-	text, err := s.store.get(s.surveyed[file].notes)
+	text, err := s.store.get(s.surveyed[file].notes, nil)
 	if err != nil {
 		return nil, err
 	}

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"coldfloor/internal/journal"
 	"coldfloor/internal/wholefile"
@@ -37,9 +38,9 @@ func (m maker) title() []byte {
 
 // kept returns the notes that are kept of a journal, or nil unless it still
 // begins with all that they are of, by its length and its CRC-32C. Of the
-// journal so much is read then.
-func (m maker) kept(path string, r *summed, size int64) *notes {
-	text, err := os.ReadFile(keptPath(path))
+// journal so much is read then. They are in the memory of buf.
+func (m maker) kept(path string, r *summed, size int64, buf *[]byte) *notes {
+	text, err := readInto(keptPath(path), buf)
 	if err != nil {
 		return nil
 	}
@@ -48,7 +49,7 @@ func (m maker) kept(path string, r *summed, size int64) *notes {
 		return nil
 	}
 	sums, body := text[:8], text[8:]
-	if binary.LittleEndian.Uint32(sums) != crc32.Update(crc32.Checksum(sums[4:], castagnoli), castagnoli, body) {
+	if binary.LittleEndian.Uint32(sums) != crc32.Checksum(text[4:], castagnoli) {
 		return nil
 	}
 	n, err := decodeNotes(body)
@@ -62,18 +63,34 @@ func (m maker) kept(path string, r *summed, size int64) *notes {
 	return n
 }
 
+// readInto reads a whole file into the memory of buf.
+func readInto(path string, buf *[]byte) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err != nil {
+		return nil, err
+	}
+	*buf = slices.Grow((*buf)[:0], int(info.Size()))[:info.Size()]
+	_, err = io.ReadFull(f, *buf)
+	return *buf, err
+}
+
 // keep keeps the notes beside their journal, whose CRC-32C is sum as far as
 // they are of it. If they cannot be kept, nothing is lost.
-func (v *surveyor) keep(path string, sum uint32) {
+func (v *surveyor) keep(path string, sum uint32, buf *[]byte) {
 	if v.end.At < keepFrom {
 		return
 	}
-	body := v.encode()
-	v.text = body
-	sums := binary.LittleEndian.AppendUint32(nil, sum)
-	text := v.title()
-	text = binary.LittleEndian.AppendUint32(text, crc32.Update(crc32.Checksum(sums, castagnoli), castagnoli, body))
-	text = append(append(text, sums...), body...)
+	text := append((*buf)[:0], v.title()...)
+	at := len(text)
+	text = binary.LittleEndian.AppendUint32(append(text, 0, 0, 0, 0), sum)
+	text = v.encode(text)
+	binary.LittleEndian.PutUint32(text[at:], crc32.Checksum(text[at+4:], castagnoli))
+	*buf, v.text = text, text[at+8:]
 	_ = wholefile.Write(keptPath(path), text, wholefile.Options{Mode: 0o600, Force: true, Passing: true})
 }
 
@@ -85,9 +102,11 @@ type summed struct {
 
 // pass lets so many bytes pass.
 func (s *summed) pass(n int64) error {
-	buf := make([]byte, min(n, 256<<10))
+	buf := buffers.Get().(*[]byte)
+	defer buffers.Put(buf)
+	*buf = slices.Grow((*buf)[:0], 256<<10)
 	for n > 0 {
-		k, err := s.Read(buf[:min(n, int64(len(buf)))])
+		k, err := s.Read((*buf)[:min(n, 256<<10)])
 		if n -= int64(k); err != nil {
 			return err
 		}

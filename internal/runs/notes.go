@@ -4,6 +4,7 @@ import (
 	"encoding/binary"
 	"errors"
 	"hash/fnv"
+	"slices"
 
 	"coldfloor/internal/compact"
 	"coldfloor/internal/journal"
@@ -66,9 +67,10 @@ func codeInt64(c *compact.Coder, p *int64) {
 	*p = int64(v)
 }
 
-// encode writes notes. Bodies are put in the order of their heads.
-func (n *notes) encode() []byte {
-	var c compact.Coder
+// encode writes notes at the end of b. Bodies are put in the order of their
+// heads.
+func (n *notes) encode(b []byte) []byte {
+	c := compact.Coder{Buf: b}
 	n.code(&c)
 	c.Buf = append(c.Buf, n.tablesText()...)
 	count := len(n.heads)
@@ -78,14 +80,15 @@ func (n *notes) encode() []byte {
 		total += int(h.size)
 	}
 	c.Int(&total)
-	bodies := make([]byte, 0, total)
+	c.Buf = slices.Grow(c.Buf, count*headSize+total)
+	at := uint32(0)
 	for _, h := range n.heads {
-		text := n.bodies[h.at : h.at+h.size]
-		h.at = uint32(len(bodies))
-		bodies = append(bodies, text...)
+		h.at, at = at, at+h.size
 		c.Buf = h.append(c.Buf)
 	}
-	c.Buf = append(c.Buf, bodies...)
+	for _, h := range n.heads {
+		c.Buf = append(c.Buf, n.bodies[h.at:h.at+h.size]...)
+	}
 	for i := range n.heads {
 		if text, ok := n.lines[i]; ok {
 			c.Int(&i)

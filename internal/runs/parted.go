@@ -102,7 +102,7 @@ func (s *Survey[T]) join() error {
 			v := newSurveyor(nil, s.maker, nil)
 			v.heads = make([]head, 1)
 			v.put(0, body{run: run}, 0, lines)
-			p.name, p.text = v.tables.Words().List[v.heads[0].name], v.encode()
+			p.name, p.text = v.tables.Words().List[v.heads[0].name], v.encode(nil)
 		}
 		return nil
 	})

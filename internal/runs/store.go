@@ -3,6 +3,7 @@ package runs
 import (
 	"errors"
 	"os"
+	"slices"
 	"sync"
 
 	"coldfloor/internal/fault"
@@ -50,15 +51,18 @@ func (s *store) put(text []byte) (stored, error) {
 	return x, nil
 }
 
-// get returns a text.
-func (s *store) get(x stored) ([]byte, error) {
+// get returns a text, read into the memory of into if it is in the file.
+func (s *store) get(x stored, into []byte) ([]byte, error) {
 	if x.text != nil || x.size == 0 {
 		return x.text, nil
 	}
-	text := make([]byte, x.size)
+	text := slices.Grow(into[:0], int(x.size))[:x.size]
 	_, err := s.f.ReadAt(text, x.at)
 	return text, err
 }
+
+// buffers is memory that is used again, for one journal after the other.
+var buffers = sync.Pool{New: func() any { return new([]byte) }}
 
 // close gives the file up.
 func (s *store) close() error {

@@ -90,7 +90,9 @@ func (s *Survey[T]) read() error {
 		if file.Err != nil {
 			return nil
 		}
-		n, err := s.maker.survey(file, c)
+		buf := buffers.Get().(*[]byte)
+		defer buffers.Put(buf)
+		n, err := s.maker.survey(file, c, buf)
 		if file.Err = err; n == nil {
 			return nil
 		}
@@ -113,9 +115,6 @@ func (s *Survey[T]) hold(n *notes) (x surveyed, err error) {
 		for i, h := range n.heads {
 			x.names[i] = h.name
 		}
-	}
-	if n.text == nil {
-		n.text = n.encode()
 	}
 	x.notes, err = s.store.put(n.text)
 	return x, err

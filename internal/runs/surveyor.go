@@ -42,7 +42,10 @@ func newSurveyor(r io.ReaderAt, m maker, n *notes) *surveyor {
 	}
 	v.notes = *n
 	v.text = nil
-	v.bodies = slices.Clip(v.bodies)
+	v.bodies = slices.Clone(v.bodies)
+	for i, text := range v.lines {
+		v.lines[i] = slices.Clone(text)
+	}
 	v.tables = n.tables.Going()
 	for i, h := range v.heads {
 		v.byID[h.id] = i
@@ -170,9 +173,9 @@ func (v *surveyor) keepLines() error {
 	return nil
 }
 
-// survey makes the notes of the journal at a path, with what is kept beside it
-// if that is still so, and keeps them there.
-func (m maker) survey(file *File, c *counted) (*notes, error) {
+// survey makes the notes of a journal, with what is kept beside it if that is
+// still so, and keeps them there. They are encoded, in the memory of buf.
+func (m maker) survey(file *File, c *counted, buf *[]byte) (*notes, error) {
 	f, err := os.Open(file.Path)
 	if err != nil {
 		return nil, reason(err)
@@ -183,7 +186,7 @@ func (m maker) survey(file *File, c *counted) (*notes, error) {
 		return nil, reason(err)
 	}
 	sum := &summed{r: &counter{r: f, all: c}}
-	had := m.kept(file.Path, sum, info.Size())
+	had := m.kept(file.Path, sum, info.Size(), buf)
 	if had == nil {
 		if _, err := f.Seek(0, io.SeekStart); err != nil {
 			return nil, reason(err)
@@ -202,12 +205,16 @@ func (m maker) survey(file *File, c *counted) (*notes, error) {
 	v.near = info.Size() - int64(m.whole)*nearRun
 	if err = v.read(io.LimitReader(sum, end-v.end.At)); err == nil {
 		if grown {
-			v.keep(file.Path, sum.sum)
+			v.keep(file.Path, sum.sum, buf)
 		}
 		if end < info.Size() {
 			v.text = nil
 			err = v.read(io.LimitReader(sum, info.Size()-end)) // a line that may still grow: it is not kept
 		}
+	}
+	if v.text == nil {
+		*buf = v.encode((*buf)[:0])
+		v.text = *buf
 	}
 	return &v.notes, err
 }
