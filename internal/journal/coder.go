@@ -28,6 +28,7 @@ type RunCoder struct {
 	keeper
 	words compact.Words
 	same  map[string]*Started // each once, by how it is coded
+	own   []figures           // room for those that are read
 }
 
 // Tables codes what the runs have in common.
@@ -62,19 +63,7 @@ func (c *RunCoder) Word(p *string) { c.Coder.Word(&c.words, p) }
 // Run codes a lean run, except for its name and its session's seed.
 func (c *RunCoder) Run(p **Run) {
 	if c.Reading {
-		if len(c.space.runs) == 0 {
-			c.space.runs, c.space.leans, c.space.chunk = make([]Run, together), make([]lean, together), together
-		}
-		c.run(p)
-		(*p).ID = c.ID
-		c.weeks(*p)
-		f := &figures{}
-		one := keeper{}
-		one.Reading, one.Buf = true, (*p).lean.coded
-		if one.figures(f, *p); one.Err != nil {
-			c.Err, c.Buf = one.Err, nil
-		}
-		(*p).lean.own, (*p).lean.coded = f, nil
+		c.readRun(p)
 		return
 	}
 	r := **p
@@ -84,6 +73,25 @@ func (c *RunCoder) Run(p **Run) {
 	one := &r
 	c.run(&one)
 	c.weeks(*p)
+}
+
+// readRun decodes a run with its figures.
+func (c *RunCoder) readRun(p **Run) {
+	if len(c.space.runs) == 0 {
+		c.space.runs, c.space.leans, c.space.chunk = make([]Run, together), make([]lean, together), together
+	}
+	c.run(p)
+	r := *p
+	r.ID = c.ID
+	c.weeks(r)
+	if c.Err != nil {
+		return
+	}
+	rest := c.Buf
+	r.lean.own = &piece(&c.own, 1, together)[0]
+	c.Buf = r.lean.coded
+	c.figures(r.lean.own, r)
+	c.Buf, r.lean.coded = rest, nil
 }
 
 // together is how many runs that are read share a piece of memory.

@@ -8,8 +8,37 @@ import (
 	"coldfloor/internal/measured"
 )
 
+// gistCoder codes gists. When it reads, several share a piece of memory.
+type gistCoder struct {
+	rests     []restsOf
+	off       []offBy
+	exercises []setsOf
+}
+
+// room is how many of each share a piece of memory.
+const room = 64
+
+// list codes a list, which is read into the room that is left.
+func list[T any](c *journal.RunCoder, p, left *[]T, code func(*T)) {
+	n := len(*p)
+	c.Int(&n)
+	if c.Reading {
+		if n < 0 || n > len(c.Buf) { // each takes a byte at least
+			c.Err, c.Buf = compact.ErrShort, nil
+			return
+		}
+		if n > len(*left) {
+			*left = make([]T, max(n, room))
+		}
+		*p, *left = (*left)[:n:n], (*left)[n:]
+	}
+	for i := range *p {
+		code(&(*p)[i])
+	}
+}
+
 // code codes a gist, whose run is lean when it is read.
-func (g *gist) code(c *journal.RunCoder) {
+func (x *gistCoder) code(c *journal.RunCoder, g *gist) {
 	run := g.Run
 	if !c.Reading {
 		run = run.Slim()
@@ -26,8 +55,8 @@ func (g *gist) code(c *journal.RunCoder) {
 	codeShare(c, &g.reps)
 	c.Int(&g.notBegun)
 	start := dayOf(run.Start)
-	compact.List(&c.Coder, &g.rests, func(r *restsOf) { r.code(c, start) })
-	compact.List(&c.Coder, &g.exercises, func(x *setsOf) { x.code(c) })
+	list(c, &g.rests, &x.rests, func(r *restsOf) { x.codeRests(c, r, start) })
+	list(c, &g.exercises, &x.exercises, func(s *setsOf) { s.code(c) })
 	compact.List(&c.Coder, &g.results, func(r *measured.Result) { codeResult(c, r) })
 }
 
@@ -36,8 +65,8 @@ func codeShare(c *journal.RunCoder, s *Share) {
 	c.Int(&s.Prescribed)
 }
 
-// code codes the rests of a date, which is most often that of the start.
-func (r *restsOf) code(c *journal.RunCoder, start day) {
+// codeRests codes the rests of a date, which is most often that of the start.
+func (x *gistCoder) codeRests(c *journal.RunCoder, r *restsOf, start day) {
 	after := int(r.at - start)
 	c.Int(&after)
 	r.at = start + day(after)
@@ -47,7 +76,7 @@ func (r *restsOf) code(c *journal.RunCoder, start day) {
 	c.Int(&r.overrun)
 	codeLength(c, &r.prescribed)
 	codeLength(c, &r.taken)
-	compact.List(&c.Coder, &r.off, func(o *offBy) {
+	list(c, &r.off, &x.off, func(o *offBy) {
 		step, n := int(o.step), int(o.n)
 		c.Int(&step)
 		c.Int(&n)

@@ -55,8 +55,8 @@ func Of(paths []string, o Options, ro runs.Options) (*Squad, []runs.File, error)
 	r := New(o)
 	t := r.opts.Tolerance
 	survey, err := runs.Make(paths, ro.Telling(runs.MostIsReading), runs.Kind[gist]{Name: nameOf(t), Whole: r.opts.Recent,
-		Of:   func(run *journal.Run) gist { return *gistOf(run, t) },
-		Code: func(c *journal.RunCoder, g *gist) { g.code(c) }})
+		Of:    func(run *journal.Run) gist { return *gistOf(run, t) },
+		Coder: func() func(*journal.RunCoder, *gist) { return new(gistCoder).code }})
 	if err != nil {
 		return nil, nil, err
 	}

@@ -93,6 +93,8 @@ func (s *Survey[T]) decode(file int, on func(noted[T]) error) error {
 		return on(noted[T]{err: err})
 	}
 	var b noted[T]
+	var room []T
+	code := s.kind.Coder()
 	shown := map[string][2]string{}
 	for i := range n.heads {
 		at := Place{file, i}
@@ -105,7 +107,11 @@ func (s *Survey[T]) decode(file int, on func(noted[T]) error) error {
 			name = p.name
 			note.Of, err = s.ofParted(p)
 		} else {
-			note.Of, err = s.of(n, i)
+			if len(room) == 0 {
+				room = make([]T, batchSize)
+			}
+			note.Of, room = &room[0], room[1:]
+			err = decodeOne(n, i, code, note.Of)
 		}
 		if err != nil {
 			return on(noted[T]{err: err})
@@ -136,13 +142,12 @@ func (s *Survey[T]) notes(file int) (*notes, error) {
 	return decodeNotes(text)
 }
 
-// of decodes what was made of a run.
-func (s *Survey[T]) of(n *notes, i int) (*T, error) {
+// decodeOne decodes what was made of a run.
+func decodeOne[T any](n *notes, i int, code func(*journal.RunCoder, *T), to *T) error {
 	c := n.tables
-	c.ID = n.body(&c.Coder, i).run
-	t := new(T)
-	s.kind.Code(c, t)
-	return t, c.Err
+	c.ID, _ = n.open(&c.Coder, i)
+	code(c, to)
+	return c.Err
 }
 
 func (s *Survey[T]) ofParted(p *parted) (*T, error) {
@@ -150,7 +155,8 @@ func (s *Survey[T]) ofParted(p *parted) (*T, error) {
 	if err != nil {
 		return nil, err
 	}
-	return s.of(n, 0)
+	t := new(T)
+	return t, decodeOne(n, 0, s.kind.Coder(), t)
 }
 
 // Full returns runs whole, with their sets and rests, as their journals have
@@ -197,7 +203,8 @@ func (s *Survey[T]) full(at Place, d *drawer, c *codec) (*journal.Run, error) {
 			return nil, err
 		}
 		if text, ok := n.lines[at.run]; ok {
-			return c.runOf(n.body(&c.Coder, at.run).run, text)
+			run, _ := n.open(&c.Coder, at.run)
+			return c.runOf(run, text)
 		}
 	}
 	lines, run, err := d.lines(places)

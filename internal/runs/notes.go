@@ -52,13 +52,21 @@ type body struct {
 	extents []journal.Extent // where its lines stand
 }
 
-func (b *body) code(c *compact.Coder) {
-	c.Text(&b.run)
-	compact.List(c, &b.extents, func(e *journal.Extent) {
+// codeExtent returns what codes an extent.
+func codeExtent(c *compact.Coder) func(*journal.Extent) {
+	return func(e *journal.Extent) {
 		codeInt64(c, &e.At)
 		codeInt64(c, &e.Size)
 		c.Int(&e.Before)
-	})
+	}
+}
+
+// put writes b, so that its extents can be passed over.
+func (b *body) put(c *compact.Coder) {
+	extents := compact.Coder{}
+	compact.List(&extents, &b.extents, codeExtent(&extents))
+	c.Text(&b.run)
+	c.Buf = appendBytes(c.Buf, extents.Buf)
 }
 
 func codeInt64(c *compact.Coder, p *int64) {
@@ -177,11 +185,22 @@ func headAt(b []byte) head {
 	return head{u64(b), u64(b[8:]), int64(u64(b[16:])), u32(b[24:]), u32(b[28:]), name &^ countsBit, name&countsBit != 0}
 }
 
-// body decodes the body of a run, and leaves c where its maker's part begins.
-func (n *notes) body(c *compact.Coder, i int) body {
+// open returns the name of a run, and where its lines stand, coded, and leaves
+// c where its maker's part begins.
+func (n *notes) open(c *compact.Coder, i int) (run string, extents []byte) {
 	h := n.heads[i]
-	var b body
 	c.Reading, c.Buf = true, n.bodies[h.at:h.at+h.size]
-	b.code(c)
-	return b
+	c.Text(&run)
+	if extents, c.Buf = cutBytes(c.Buf); extents == nil {
+		c.Err = compact.ErrShort
+	}
+	return run, extents
+}
+
+// body decodes what is kept of a run before its maker's part.
+func (n *notes) body(i int) (b body, err error) {
+	var c compact.Coder
+	b.run, c.Buf = n.open(&c, i)
+	compact.List(&c, &b.extents, codeExtent(&c))
+	return b, c.Err
 }

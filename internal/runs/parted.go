@@ -162,8 +162,10 @@ func (d *drawer) lines(places []Place) (all []journal.Entry, run string, err err
 		if err != nil {
 			return nil, "", err
 		}
-		c := codec{}
-		b := n.body(&c.Coder, p.run)
+		b, err := n.body(p.run)
+		if err != nil {
+			return nil, "", err
+		}
 		lines, sum, err := journal.NewFinder(f).Lines(b.run, b.extents)
 		if err == nil && sum != n.heads[p.run].sum {
 			err = errChanged

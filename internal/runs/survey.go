@@ -12,10 +12,10 @@ import (
 
 // Kind says what is made of every run, and kept beside its journal.
 type Kind[T any] struct {
-	Name  string // of what is made, and of all that it depends on but the run: what was made otherwise is made again
-	Whole int    // of how many runs of a journal, the latest ones, the lines are kept too, for Full
-	Of    func(*journal.Run) T
-	Code  func(*journal.RunCoder, *T)
+	Name  string                             // of what is made, and of all that it depends on but the run: what was made otherwise is made again
+	Whole int                                // of how many runs of a journal, the latest ones, the lines are kept too, for Full
+	Of    func(*journal.Run) T               // keeps nothing of the run beyond what Coder codes
+	Coder func() func(*journal.RunCoder, *T) // returns what codes one after the other
 }
 
 // Survey is what was made of the runs of many journals. Close it.
@@ -61,9 +61,10 @@ func Make[T any](paths []string, o Options, k Kind[T]) (*Survey[T], error) {
 	}
 	s := &Survey[T]{Files: files, kind: k, opts: o, store: store{bound: o.Bound, dir: o.TempDir},
 		surveyed: make([]surveyed, len(files)), again: make([]bits, len(files)), parted: map[Place]*parted{}}
+	code := k.Coder()
 	s.maker = maker{name: k.Name, whole: k.Whole, write: func(c *journal.RunCoder, r *journal.Run) {
 		t := k.Of(r)
-		k.Code(c, &t)
+		code(c, &t)
 	}}
 	if err := s.read(); err != nil {
 		return nil, errors.Join(err, s.Close())

@@ -109,7 +109,7 @@ func (v *surveyor) put(i int, b body, sum uint64, lines []journal.Entry) {
 		h.name = uint32(v.tables.Words().Number(run.Started.Player))
 	}
 	v.tables.Buf = v.tables.Buf[:0]
-	b.code(&v.tables.Coder)
+	b.put(&v.tables.Coder)
 	v.write(v.tables, run)
 	h.at, h.size = uint32(len(v.bodies)), uint32(len(v.tables.Buf))
 	v.bodies = append(v.bodies, v.tables.Buf...)
@@ -118,8 +118,10 @@ func (v *surveyor) put(i int, b body, sum uint64, lines []journal.Entry) {
 // again makes the runs that more lines were read of from all their lines.
 func (v *surveyor) again() error {
 	for _, i := range slices.Sorted(maps.Keys(v.touched)) {
-		c := codec{}
-		b := v.body(&c.Coder, i)
+		b, err := v.body(i)
+		if err != nil {
+			return err
+		}
 		for _, e := range v.touched[i] {
 			if last := &b.extents[len(b.extents)-1]; last.At+last.Size == e.At {
 				last.Size += e.Size
@@ -160,8 +162,10 @@ func (v *surveyor) keepLines() error {
 	for _, i := range latest {
 		text, ok := had[i]
 		if !ok {
-			var c codec
-			b := v.body(&c.Coder, i)
+			b, err := v.body(i)
+			if err != nil {
+				return err
+			}
 			lines, _, err := v.finder.Lines(b.run, b.extents)
 			if err != nil {
 				return err
