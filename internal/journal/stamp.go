@@ -11,6 +11,20 @@ import (
 // stamp has not been written to since.
 type stamp struct{ size, modified, changed, node uint64 }
 
+// Stamp returns what the system says of a file, in StampLength bytes: as long as
+// that is the same, nobody has written to the file. It is all zero if the system
+// cannot say, or if a write at the time now might not change it.
+func Stamp(info os.FileInfo, now time.Time) []byte {
+	s := stampOf(info)
+	if s.changed == 0 || !s.settled(now) || !settledAt(s.changed, now) {
+		return make([]byte, StampLength)
+	}
+	return s.bytes()
+}
+
+// StampLength is the length of a Stamp.
+const StampLength = stampLength
+
 // stampLength is the length of a stamp as it is kept, with its own CRC-32C.
 const stampLength = 4*8 + 4
 
@@ -34,12 +48,14 @@ func (s stamp) bytes() []byte {
 // another stamp: its last one is longer ago than the system's clock for files
 // is coarse, which is some milliseconds, or two seconds if it knows no parts
 // of a second.
-func (s stamp) settled(now time.Time) bool {
+func (s stamp) settled(now time.Time) bool { return settledAt(s.modified, now) }
+
+func settledAt(at uint64, now time.Time) bool {
 	coarse := 50 * time.Millisecond
-	if s.modified%uint64(time.Second) == 0 {
+	if at%uint64(time.Second) == 0 {
 		coarse = 2 * time.Second
 	}
-	return now.Sub(time.Unix(0, int64(s.modified))) > coarse
+	return now.Sub(time.Unix(0, int64(at))) > coarse
 }
 
 // keepStamp puts a stamp into the index that is kept at path, in its place.

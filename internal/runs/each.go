@@ -21,13 +21,17 @@ type noted[T any] struct {
 	err   error
 }
 
+// ahead is how many batches of a journal are decoded while those before it are
+// handed on.
+const ahead = 32
+
 // Each calls f with what was made of every run, those that count and others, in
 // the order of the journals given and in these in that of their first lines.
 // Whose a run is, is said at Pile.Each.
 func (s *Survey[T]) Each(f func(Note[T]) error) error {
 	batches := make([]chan noted[T], len(s.Files))
 	for i := range batches {
-		batches[i] = make(chan noted[T], 2)
+		batches[i] = make(chan noted[T], ahead)
 	}
 	stop, stopped := make(chan struct{}), make(chan struct{})
 	go func() {

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"io"
 	"maps"
-	"os"
 	"slices"
 
 	"coldfloor/internal/journal"
@@ -180,40 +179,34 @@ func (v *surveyor) keepLines() error {
 // survey makes the notes of a journal, with what is kept beside it if that is
 // still so, and keeps them there. They are encoded, in the memory of buf.
 func (m maker) survey(file *File, c *counted, buf *[]byte) (*notes, error) {
-	f, err := os.Open(file.Path)
+	j, err := openReading(file.Path, c)
 	if err != nil {
-		return nil, reason(err)
+		return nil, err
 	}
-	defer f.Close()
-	info, err := f.Stat()
-	if err != nil {
-		return nil, reason(err)
-	}
-	sum := &summed{r: &counter{r: f, all: c}}
-	had := m.kept(file.Path, sum, info.Size(), buf)
-	if had == nil {
-		if _, err := f.Seek(0, io.SeekStart); err != nil {
-			return nil, reason(err)
-		}
-		sum.sum = 0
-	}
-	end, err := journal.LastLineEnd(f, 0, info.Size())
-	if err != nil {
-		return nil, reason(err)
-	}
-	if had != nil && had.end.At == info.Size() && had.whole >= m.whole {
+	defer j.Close()
+	had := m.kept(file.Path, j, buf)
+	if had != nil && had.end.At == j.size && had.whole >= m.whole {
 		return had, nil
 	}
-	v := newSurveyor(f, m, had)
-	grown := end > v.end.At || v.notes.whole < m.whole
-	v.near = info.Size() - int64(m.whole)*nearRun
-	if err = v.read(io.LimitReader(sum, end-v.end.At)); err == nil {
-		if grown {
-			v.keep(file.Path, sum.sum, buf)
+	if had == nil {
+		if err := j.again(); err != nil {
+			return nil, reason(err)
 		}
-		if end < info.Size() {
+	}
+	end, err := journal.LastLineEnd(j, 0, j.size)
+	if err != nil {
+		return nil, reason(err)
+	}
+	v := newSurveyor(j, m, had)
+	grown := end > v.end.At || v.notes.whole < m.whole
+	v.near = j.size - int64(m.whole)*nearRun
+	if err = v.read(io.LimitReader(j, end-v.end.At)); err == nil {
+		if grown {
+			v.keep(file.Path, j, buf)
+		}
+		if end < j.size {
 			v.text = nil
-			err = v.read(io.LimitReader(sum, info.Size()-end)) // a line that may still grow: it is not kept
+			err = v.read(io.LimitReader(j, j.size-end)) // a line that may still grow: it is not kept
 		}
 	}
 	if v.text == nil {
