@@ -28,7 +28,7 @@ type RunCoder struct {
 	keeper
 	words compact.Words
 	same  map[string]*Started // each once, by how it is coded
-	own   []figures           // room for those that are read
+	own   []figures           // room for those of runs that are read
 }
 
 // Tables codes what the runs have in common.
@@ -78,7 +78,7 @@ func (c *RunCoder) Run(p **Run) {
 // readRun decodes a run with its figures.
 func (c *RunCoder) readRun(p **Run) {
 	if len(c.space.runs) == 0 {
-		c.space.runs, c.space.leans, c.space.chunk = make([]Run, together), make([]lean, together), together
+		c.In(NewRoom(1))
 	}
 	c.run(p)
 	r := *p
@@ -88,14 +88,37 @@ func (c *RunCoder) readRun(p **Run) {
 		return
 	}
 	rest := c.Buf
-	r.lean.own = &piece(&c.own, 1, together)[0]
+	r.lean.own = &piece(&c.own, 1, 1)[0]
 	c.Buf = r.lean.coded
 	c.figures(r.lean.own, r)
 	c.Buf, r.lean.coded = rest, nil
 }
 
-// together is how many runs that are read share a piece of memory.
-const together = 16
+// Room is the memory of some runs that are read together.
+type Room struct {
+	space space
+	own   []figures
+}
+
+// NewRoom returns room for so many runs.
+func NewRoom(n int) *Room {
+	return &Room{space{runs: make([]Run, n), leans: make([]lean, n), numbers: make([]int, 8*n), rpes: make([]float64, n),
+		said: make([]Statement, n), days: make([]Day, 2*n), chunk: 1}, make([]figures, n)}
+}
+
+// In lets c read the next runs into r. Those that were read into it before are
+// lost.
+func (c *RunCoder) In(r *Room) {
+	s := &r.space
+	clear(s.runs)
+	clear(s.leans)
+	clear(s.numbers)
+	clear(s.rpes)
+	clear(s.said)
+	clear(s.days)
+	clear(r.own)
+	c.space, c.own = *s, r.own
+}
 
 // common returns what a run's start has in common with others.
 func (c *RunCoder) common(s *Started) *Started {

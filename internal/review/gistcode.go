@@ -8,18 +8,42 @@ import (
 	"coldfloor/internal/measured"
 )
 
-// gistCoder codes gists. When it reads, several share a piece of memory.
+// gistCoder codes gists.
 type gistCoder struct {
-	rests     []restsOf
-	off       []offBy
-	exercises []setsOf
+	rests     room[restsOf]
+	off       room[offBy]
+	exercises room[setsOf]
 }
 
-// room is how many of each share a piece of memory.
-const room = 64
+// Again lets what was read be written over.
+func (x *gistCoder) Again() {
+	x.rests.again()
+	x.off.again()
+	x.exercises.again()
+}
 
-// list codes a list, which is read into the room that is left.
-func list[T any](c *journal.RunCoder, p, left *[]T, code func(*T)) {
+// room is memory that lists are read into.
+type room[T any] struct{ all, left []T }
+
+// again makes all of it free.
+func (r *room[T]) again() {
+	clear(r.all[:len(r.all)-len(r.left)])
+	r.left = r.all
+}
+
+// take returns room for n.
+func (r *room[T]) take(n int) []T {
+	if n > len(r.left) {
+		r.all = make([]T, max(n, 2*len(r.all), 64))
+		r.left = r.all
+	}
+	list := r.left[:n:n]
+	r.left = r.left[n:]
+	return list
+}
+
+// list codes a list.
+func list[T any](c *journal.RunCoder, p *[]T, room *room[T], code func(*T)) {
 	n := len(*p)
 	c.Int(&n)
 	if c.Reading {
@@ -27,18 +51,15 @@ func list[T any](c *journal.RunCoder, p, left *[]T, code func(*T)) {
 			c.Err, c.Buf = compact.ErrShort, nil
 			return
 		}
-		if n > len(*left) {
-			*left = make([]T, max(n, room))
-		}
-		*p, *left = (*left)[:n:n], (*left)[n:]
+		*p = room.take(n)
 	}
 	for i := range *p {
 		code(&(*p)[i])
 	}
 }
 
-// code codes a gist, whose run is lean when it is read.
-func (x *gistCoder) code(c *journal.RunCoder, g *gist) {
+// Code codes a gist, whose run is lean when it is read.
+func (x *gistCoder) Code(c *journal.RunCoder, g *gist) {
 	run := g.Run
 	if !c.Reading {
 		run = run.Slim()

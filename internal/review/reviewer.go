@@ -56,12 +56,17 @@ func Of(paths []string, o Options, ro runs.Options) (*Squad, []runs.File, error)
 	t := r.opts.Tolerance
 	survey, err := runs.Make(paths, ro.Telling(runs.MostIsReading), runs.Kind[gist]{Name: nameOf(t), Whole: r.opts.Recent,
 		Of:    func(run *journal.Run) gist { return *gistOf(run, t) },
-		Coder: func() func(*journal.RunCoder, *gist) { return new(gistCoder).code }})
+		Coder: func() runs.Coder[gist] { return &gistCoder{} }})
 	if err != nil {
 		return nil, nil, err
 	}
 	defer survey.Close()
-	err = survey.Each(func(n runs.Note[gist]) error { r.take(n.Of, n.Player, n.Name, n.Place); return nil })
+	err = survey.Each(func(n *runs.Note[gist]) error {
+		if r.take(n.Of, n.Player, n.Name, n.Place) {
+			n.Keep()
+		}
+		return nil
+	})
 	if err == nil {
 		err = r.fill(survey.Full)
 	}
@@ -85,7 +90,7 @@ func (r *Reviewer) fill(full func([]runs.Place) ([]*journal.Run, error)) error {
 		return err
 	}
 	for i, run := range whole {
-		all[i].gist = gistOf(run, r.opts.Tolerance)
+		all[i].whole = gistOf(run, r.opts.Tolerance)
 	}
 	return nil
 }
@@ -95,20 +100,20 @@ func (r *Reviewer) Add(run runs.Run) {
 	r.take(gistOf(run.Run, r.opts.Tolerance), run.Player, run.Name, runs.Place{})
 }
 
-// take adds a run of a player, who is displayed so and called so.
-func (r *Reviewer) take(s *gist, player, name string, at runs.Place) {
+// take adds a run of a player, who is displayed so and called so, and reports
+// whether it holds on to it.
+func (r *Reviewer) take(s *gist, player, name string, at runs.Place) bool {
 	r.squad.Differ += s.Differ
 	switch s.Fate() {
 	case journal.Deleted:
 		r.squad.Withdrawn++
-		return
+		return false
 	case journal.Rehearsed:
 		r.squad.Rehearsals++
-		return
+		return false
 	case journal.Empty:
 		r.squad.Empty++
-		r.plan(s, player, name) // it may have been a day that the player chose to leave out
-		return
+		return r.plan(s, player, name) // it may have been a day that the player chose to leave out
 	}
 	r.squad.Missing += s.Missing
 	p := r.player(player, name)
@@ -116,8 +121,8 @@ func (r *Reviewer) take(s *gist, player, name string, at runs.Place) {
 	p.remember(s, player, at, r.opts.Recent)
 	p.exercise(s, r.folded)
 	r.jumped(p, s)
-	r.plan(s, player, name)
 	r.book(p, s)
+	return r.plan(s, player, name)
 }
 
 // book puts a session on its days.
@@ -145,23 +150,25 @@ func (r *Reviewer) book(p *tally, s *gist) {
 }
 
 // plan keeps a run for the plan that its player is held against, if it may be
-// of a day of it.
-func (r *Reviewer) plan(s *gist, player, name string) {
+// of a day of it, and reports whether it does.
+func (r *Reviewer) plan(s *gist, player, name string) bool {
 	if r.opts.Plan == nil {
-		return
+		return false
 	}
 	plan := r.opts.Plan(name)
 	if plan == nil {
-		return
+		return false
 	}
 	named := s.Started != nil && s.Started.Weeks != nil
-	if on := units.DateOf(s.Start); named || plan.Starts-season.Reach <= on && on <= plan.End()+season.Reach {
-		p := r.player(player, name)
-		if p.Player.planned == nil {
-			p.Player.planned = map[*journal.Run]*gist{}
-		}
-		p.planned, p.Player.planned[s.Run] = append(p.planned, s.Run), s
+	if on := units.DateOf(s.Start); !named && (on < plan.Starts-season.Reach || on > plan.End()+season.Reach) {
+		return false
 	}
+	p := r.player(player, name)
+	if p.Player.planned == nil {
+		p.Player.planned = map[*journal.Run]*gist{}
+	}
+	p.planned, p.Player.planned[s.Run] = append(p.planned, s.Run), s
+	return true
 }
 
 // player returns the tally of a player who is displayed so and called so.

@@ -38,8 +38,12 @@ func (p *tally) remember(s *gist, player string, at runs.Place, most int) {
 	if p.Last.IsZero() || s.Start.After(p.Last) {
 		p.Last, p.LastTitle, p.Name = s.Start, s.Title(), player
 	}
-	p.recent = keepLatest(p.recent, recent{s, player, at}, most, func(a, b recent) int {
-		return cmp.Or(b.Start.Compare(a.Start), cmp.Compare(a.ID, b.ID))
+	one := recent{start: s.Start, id: s.ID, player: player, at: at}
+	if !s.Lean() {
+		one.whole = s
+	}
+	p.recent = keepLatest(p.recent, one, most, func(a, b recent) int {
+		return cmp.Or(b.start.Compare(a.start), cmp.Compare(a.id, b.id))
 	})
 	_, there := s.Start.Zone()
 	if _, here := s.Start.In(p.Now.Location()).Zone(); here != there {
@@ -53,9 +57,10 @@ func (p *tally) remember(s *gist, player string, at runs.Place, most int) {
 
 // recent is a session that is shown whole.
 type recent struct {
-	*gist
-	player string
-	at     runs.Place
+	start      time.Time
+	id, player string
+	at         runs.Place
+	whole      *gist // nil until it is read
 }
 
 // say keeps a statement, unless a later one says that it was a slip.
@@ -169,7 +174,7 @@ func (p *tally) layOut(today day) {
 	p.layOutExercises()
 	p.markNew()
 	for _, x := range p.recent {
-		p.Recent = append(p.Recent, x.session(x.player))
+		p.Recent = append(p.Recent, x.whole.session(x.player))
 	}
 	if len(p.weeks) > 0 {
 		p.layOutWeeks(today)

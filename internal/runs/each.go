@@ -13,12 +13,36 @@ type Note[T any] struct {
 	Player string // as displayed, no two alike; see Pile.Each
 	Name   string // of the player alone; two players may have one name
 	Place  Place  // for Full
+
+	batch *batchOf[T]
 }
 
-// noted is some notes on their way, or why there are no more.
-type noted[T any] struct {
+// Keep makes Of valid for good. Otherwise it is until the next run.
+func (n *Note[T]) Keep() { n.batch.kept = true }
+
+// batchOf is some notes on their way, with their memory, or why there are no
+// more.
+type batchOf[T any] struct {
 	notes []Note[T]
 	err   error
+
+	of    []T
+	room  *journal.Room
+	coder Coder[T]
+	kept  bool // somebody holds on to one of them
+}
+
+// spare returns a batch to be filled.
+func (s *Survey[T]) spare(c *journal.RunCoder) *batchOf[T] {
+	b, ok := s.batches.Get().(*batchOf[T])
+	if !ok {
+		b = &batchOf[T]{notes: make([]Note[T], 0, batchSize), of: make([]T, batchSize), room: journal.NewRoom(batchSize), coder: s.kind.Coder()}
+	}
+	clear(b.of)
+	b.notes = b.notes[:0]
+	b.coder.Again()
+	c.In(b.room)
+	return b
 }
 
 // ahead is how many batches of a journal are decoded while those before it are
@@ -28,17 +52,17 @@ const ahead = 32
 // Each calls f with what was made of every run, those that count and others, in
 // the order of the journals given and in these in that of their first lines.
 // Whose a run is, is said at Pile.Each.
-func (s *Survey[T]) Each(f func(Note[T]) error) error {
-	batches := make([]chan noted[T], len(s.Files))
+func (s *Survey[T]) Each(f func(*Note[T]) error) error {
+	batches := make([]chan *batchOf[T], len(s.Files))
 	for i := range batches {
-		batches[i] = make(chan noted[T], ahead)
+		batches[i] = make(chan *batchOf[T], ahead)
 	}
 	stop, stopped := make(chan struct{}), make(chan struct{})
 	go func() {
 		defer close(stopped)
 		_ = side(len(s.Files), func(i int) error { // what fails is handed on
 			defer close(batches[i])
-			return s.decode(i, func(b noted[T]) error {
+			return s.decode(i, func(b *batchOf[T]) error {
 				select {
 				case batches[i] <- b:
 					return b.err
@@ -55,7 +79,7 @@ func (s *Survey[T]) Each(f func(Note[T]) error) error {
 }
 
 // handOn calls f with the notes of all journals, in order.
-func (s *Survey[T]) handOn(batches []chan noted[T], f func(Note[T]) error) error {
+func (s *Survey[T]) handOn(batches []chan *batchOf[T], f func(*Note[T]) error) error {
 	total, done := int64(0), int64(0)
 	for i := range s.surveyed {
 		total += int64(len(s.surveyed[i].ids))
@@ -65,13 +89,16 @@ func (s *Survey[T]) handOn(batches []chan noted[T], f func(Note[T]) error) error
 			if b.err != nil {
 				return b.err
 			}
-			for _, n := range b.notes {
-				if err := f(n); err != nil {
+			for i := range b.notes {
+				if err := f(&b.notes[i]); err != nil {
 					return err
 				}
 			}
 			if done += int64(len(b.notes)); s.opts.Folding != nil {
 				s.opts.Folding(done, total)
+			}
+			if !b.kept {
+				s.batches.Put(b)
 			}
 		}
 	}
@@ -79,7 +106,7 @@ func (s *Survey[T]) handOn(batches []chan noted[T], f func(Note[T]) error) error
 }
 
 // decode hands on the notes of a journal, as many as batchSize at a time.
-func (s *Survey[T]) decode(file int, on func(noted[T]) error) error {
+func (s *Survey[T]) decode(file int, on func(*batchOf[T]) error) error {
 	if len(s.surveyed[file].ids) == 0 {
 		return nil
 	}
@@ -87,38 +114,32 @@ func (s *Survey[T]) decode(file int, on func(noted[T]) error) error {
 	defer buffers.Put(buf)
 	text, err := s.store.get(s.surveyed[file].notes, *buf)
 	if err != nil {
-		return on(noted[T]{err: err})
+		return on(&batchOf[T]{err: err})
 	}
 	if s.surveyed[file].notes.text == nil {
 		*buf = text
 	}
 	n, err := decodeNotes(text)
 	if err != nil {
-		return on(noted[T]{err: err})
+		return on(&batchOf[T]{err: err})
 	}
-	var b noted[T]
-	var room []T
-	code := s.kind.Coder()
+	b := s.spare(n.tables)
 	shown := map[string][2]string{}
 	for i := range n.heads {
 		at := Place{file, i}
 		if s.again[file].has(i) {
 			continue
 		}
-		note := Note[T]{Place: at}
+		note := Note[T]{Place: at, Of: &b.of[len(b.notes)], batch: b}
 		name := s.surveyed[file].name(i)
 		if p := s.parted[at]; p != nil {
 			name = p.name
-			note.Of, err = s.ofParted(p)
+			err = s.ofParted(p, note.Of)
 		} else {
-			if len(room) == 0 {
-				room = make([]T, batchSize)
-			}
-			note.Of, room = &room[0], room[1:]
-			err = decodeOne(n, i, code, note.Of)
+			err = decodeOne(n, i, b.coder, note.Of)
 		}
 		if err != nil {
-			return on(noted[T]{err: err})
+			return on(&batchOf[T]{err: err})
 		}
 		as, ok := shown[name]
 		if !ok {
@@ -131,7 +152,7 @@ func (s *Survey[T]) decode(file int, on func(noted[T]) error) error {
 			if err := on(b); err != nil {
 				return err
 			}
-			b.notes = nil
+			b = s.spare(n.tables)
 		}
 	}
 	return on(b)
@@ -147,20 +168,20 @@ func (s *Survey[T]) notes(file int) (*notes, error) {
 }
 
 // decodeOne decodes what was made of a run.
-func decodeOne[T any](n *notes, i int, code func(*journal.RunCoder, *T), to *T) error {
+func decodeOne[T any](n *notes, i int, coder Coder[T], to *T) error {
 	c := n.tables
 	c.ID, _ = n.open(&c.Coder, i)
-	code(c, to)
+	coder.Code(c, to)
 	return c.Err
 }
 
-func (s *Survey[T]) ofParted(p *parted) (*T, error) {
+// ofParted decodes what was made of a run of several journals.
+func (s *Survey[T]) ofParted(p *parted, to *T) error {
 	n, err := decodeNotes(p.text)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	t := new(T)
-	return t, decodeOne(n, 0, s.kind.Coder(), t)
+	return decodeOne(n, 0, s.kind.Coder(), to)
 }
 
 // Full returns runs whole, with their sets and rests, as their journals have

@@ -12,10 +12,16 @@ import (
 
 // Kind says what is made of every run, and kept beside its journal.
 type Kind[T any] struct {
-	Name  string                             // of what is made, and of all that it depends on but the run: what was made otherwise is made again
-	Whole int                                // of how many runs of a journal, the latest ones, the lines are kept too, for Full
-	Of    func(*journal.Run) T               // keeps nothing of the run beyond what Coder codes
-	Coder func() func(*journal.RunCoder, *T) // returns what codes one after the other
+	Name  string               // of what is made, and of all that it depends on but the run: what was made otherwise is made again
+	Whole int                  // of how many runs of a journal, the latest ones, the lines are kept too, for Full
+	Of    func(*journal.Run) T // keeps nothing of the run beyond what Coder codes
+	Coder func() Coder[T]
+}
+
+// Coder codes one after the other of what is made of runs.
+type Coder[T any] interface {
+	Code(*journal.RunCoder, *T)
+	Again() // what was read may be written over
 }
 
 // Survey is what was made of the runs of many journals. Close it.
@@ -39,6 +45,7 @@ type Survey[T any] struct {
 	again    []bits            // of each file: the runs that count at an earlier place
 	parted   map[Place]*parted // by their first places
 	owners   *owners
+	batches  sync.Pool
 }
 
 // surveyed is what is at hand of one journal's notes.
@@ -64,7 +71,7 @@ func Make[T any](paths []string, o Options, k Kind[T]) (*Survey[T], error) {
 	code := k.Coder()
 	s.maker = maker{name: k.Name, whole: k.Whole, write: func(c *journal.RunCoder, r *journal.Run) {
 		t := k.Of(r)
-		code(c, &t)
+		code.Code(c, &t)
 	}}
 	if err := s.read(); err != nil {
 		return nil, errors.Join(err, s.Close())
