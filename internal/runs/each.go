@@ -47,7 +47,7 @@ func (s *Survey[T]) spare(c *journal.RunCoder) *batchOf[T] {
 
 // ahead is how many batches of a journal are decoded while those before it are
 // handed on.
-const ahead = 32
+const ahead = 8
 
 // Each calls f with what was made of every run, those that count and others, in
 // the order of the journals given and in these in that of their first lines.
