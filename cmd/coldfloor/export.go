@@ -1,7 +1,7 @@
 package main
 
 import (
-	"errors"
+	"cmp"
 	"fmt"
 	"io"
 	"os"
@@ -102,21 +102,23 @@ func (o *exportOptions) run(c *cobra.Command, paths []string) error {
 	if len(paths) == 0 {
 		paths = []string{o.journal}
 	}
-	progress := newProgress(c.ErrOrStderr(), "reading the journals")
-	pile, err := runs.Gather(paths, runs.Options{Progress: progress.tell, Same: o.same})
-	progress.end()
+	reading, end := longReading(c, "writing the tables", runs.TwoThirds)
+	defer end()
+	reading.Same = o.same
+	pile, err := runs.Gather(paths, reading)
 	if err != nil {
 		return err
 	}
 	defer pile.Close()
-	if err := o.write(c, tables, pile); err != nil {
+	if err := o.write(c, tables, pile, reading.Stop); err != nil {
 		return err
 	}
+	end()
 	return tellLeftOut(c.ErrOrStderr(), pile.Files)
 }
 
-// write writes the tables, all or none.
-func (o *exportOptions) write(c *cobra.Command, tables []export.Table, pile *runs.Pile) error {
+// write writes the tables, all or none; none if stopped returns an error.
+func (o *exportOptions) write(c *cobra.Command, tables []export.Table, pile *runs.Pile, stopped func() error) error {
 	var files export.Files
 	defer files.Discard()
 	out, err := o.open(c, &files, tables, pile)
@@ -127,7 +129,10 @@ func (o *exportOptions) write(c *cobra.Command, tables []export.Table, pile *run
 	if err != nil {
 		return err
 	}
-	if err := errors.Join(e.All(pile), e.Close(), files.Commit()); err != nil {
+	if err := cmp.Or(e.All(pile), e.Close(), stopped()); err != nil {
+		return err
+	}
+	if err := files.Commit(); err != nil {
 		return err
 	}
 	if n := e.Differ; n > 0 {

@@ -139,14 +139,16 @@ func (o *nextOptions) read(c *cobra.Command, paths []string, now time.Time) (nex
 			return nil, nil, fault.New("name the journals that the players sent, or the folder they are in", "there is no journal yet")
 		}
 	}
-	progress := newProgress(c.ErrOrStderr(), "reading the journals")
-	pile, err := runs.Gather(paths, runs.Options{Progress: progress.tell, Same: o.same})
-	progress.end()
+	reading, end := longReading(c, "reading the journals", runs.TwoThirds)
+	defer end()
+	reading.Same = o.same
+	pile, err := runs.Gather(paths, reading)
 	if err != nil {
 		return nil, nil, err
 	}
 	defer pile.Close()
 	squad, err := next.Read(pile, now)
+	end()
 	return squad, tellLeftOut(c.ErrOrStderr(), pile.Files), err
 }
 

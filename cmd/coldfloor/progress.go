@@ -1,16 +1,42 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"os"
+	"os/signal"
+	"syscall"
 	"time"
 
+	"github.com/spf13/cobra"
+
+	"coldfloor/internal/runs"
 	"coldfloor/internal/units"
 )
 
-// progress tells how far a long reading or writing has come, on the error stream: in place
-// on a terminal, now and then a line elsewhere. What takes less than a second
-// goes without.
+// errInterrupted ends what takes long when the user has had enough of it.
+var errInterrupted = errors.New("interrupted")
+
+// longReading returns how to read journals, of which there may be many: how far
+// it has come is told as what is being done, and Ctrl-C ends it so that nothing
+// is left behind. The reading of the files takes that part of the time. End is
+// to be called when all is done.
+func longReading(c *cobra.Command, doing string, part float64) (o runs.Options, end func()) {
+	progress := newProgress(c.ErrOrStderr(), doing)
+	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	o = runs.Options{Progress: progress.tell, Stop: func() error {
+		if ctx.Err() != nil {
+			return errInterrupted
+		}
+		return nil
+	}}
+	return o.Telling(part), func() { stop(); progress.end() }
+}
+
+// progress tells how far a long reading or writing has come, on the error
+// stream: in place on a terminal, now and then a line elsewhere. What takes less
+// than a second goes without.
 type progress struct {
 	w        io.Writer
 	now      func() time.Time
@@ -73,4 +99,5 @@ func (p *progress) end() {
 	if p.told && p.terminal {
 		fmt.Fprintf(p.w, "\r%*s\r", progressWidth, "")
 	}
+	p.told = false
 }

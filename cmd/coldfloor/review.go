@@ -206,9 +206,10 @@ func (o *reviewOptions) read(c *cobra.Command, paths []string) (*review.Squad, e
 		}
 		paths = []string{o.journal}
 	}
-	progress := newProgress(c.ErrOrStderr(), "reading the journals")
-	squad, files, err := review.Of(paths, ro, runs.Options{Progress: progress.tell, Same: same})
-	progress.end()
+	reading, end := longReading(c, "reading the journals", runs.MostIsReading)
+	reading.Same = same
+	squad, files, err := review.Of(paths, ro, reading)
+	end()
 	if err != nil {
 		return nil, err
 	}

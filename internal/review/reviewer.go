@@ -49,12 +49,12 @@ func New(o Options) *Reviewer {
 }
 
 // Of reviews journals: files, and folders of them. The files tell what was
-// wrong inside them. The Progress of ro is told how far all of it has come. What
+// wrong inside them. What
 // was made of each journal is kept beside it, as runs.Survey says.
 func Of(paths []string, o Options, ro runs.Options) (*Squad, []runs.File, error) {
 	r := New(o)
 	t := r.opts.Tolerance
-	survey, err := runs.Make(paths, ro.Telling(runs.MostIsReading), runs.Kind[gist]{Name: nameOf(t), Whole: r.opts.Recent,
+	survey, err := runs.Make(paths, ro, runs.Kind[gist]{Name: nameOf(t), Whole: r.opts.Recent,
 		Of:    func(run *journal.Run) gist { return *gistOf(run, t) },
 		Coder: func() runs.Coder[gist] { return &gistCoder{} }})
 	if err != nil {

@@ -86,8 +86,8 @@ func (s *Survey[T]) handOn(batches []chan *batchOf[T], f func(*Note[T]) error) e
 	}
 	for _, of := range batches {
 		for b := range of {
-			if b.err != nil {
-				return b.err
+			if err := cmp.Or(b.err, s.opts.stopped()); err != nil {
+				return err
 			}
 			for i := range b.notes {
 				if err := f(&b.notes[i]); err != nil {
@@ -210,6 +210,9 @@ func (s *Survey[T]) Full(which []Place) ([]*journal.Run, error) {
 		for _, i := range groups[g] {
 			var err error
 			if runs[i], err = s.full(which[i], d, &c); err != nil {
+				return err
+			}
+			if err := s.opts.stopped(); err != nil {
 				return err
 			}
 		}

@@ -2,6 +2,7 @@ package runs
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/binary"
 	"hash/crc32"
 	"io"
@@ -62,7 +63,7 @@ func (m maker) kept(path string, j *reading, buf *[]byte) *notes {
 	}
 	n.text = body
 	if n.end.At == j.size && j.stamp[0] != 0 && bytes.Equal(stamp, j.stamp) {
-		j.all.add(j.size)
+		_ = j.all.add(j.size)
 		return n
 	}
 	if err := j.pass(n.end.At); err != nil || j.sum != u32(sums[4:]) {
@@ -157,8 +158,7 @@ func (j *reading) pass(n int64) error {
 func (j *reading) Read(b []byte) (int, error) {
 	n, err := j.File.Read(b)
 	j.sum = crc32.Update(j.sum, castagnoli, b[:n])
-	j.all.add(int64(n))
-	return n, err
+	return n, cmp.Or(j.all.add(int64(n)), err)
 }
 
 // again begins anew.

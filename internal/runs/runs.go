@@ -9,6 +9,7 @@
 package runs
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 
@@ -25,6 +26,7 @@ type Options struct {
 	TempDir  string                  // for what goes beyond; empty: the system's
 	Progress func(read, total int64) // called now and then with the bytes read
 	Folding  func(done, total int64) // called now and then by Pile.Each, with how much of the runs were handed on
+	Stop     func() error            // asked now and then: an error ends the work, and nothing is left of it; nil: nothing does
 	Same     []string                // names whose runs are one player's, whatever files they came in
 }
 
@@ -49,6 +51,14 @@ func (o Options) Telling(part float64) Options {
 		tell(int64(float64(all)*(part+(1-part)*float64(done)/float64(max(total, 1)))), all)
 	}
 	return o
+}
+
+// stopped returns why the work is to end, or nil.
+func (o *Options) stopped() error {
+	if o.Stop == nil {
+		return nil
+	}
+	return o.Stop()
 }
 
 // File is one journal as it was read.
@@ -90,8 +100,8 @@ func Gather(paths []string, o Options) (*Pile, error) {
 	if o.Bound <= 0 {
 		o.Bound = DefaultBound
 	}
-	p := &Pile{Files: files, opts: o, counted: &counted{tell: o.Progress}}
-	if err := p.read(p.share()); err != nil {
+	p := &Pile{Files: files, opts: o, counted: &counted{tell: o.Progress, stopped: o.stopped}}
+	if err := cmp.Or(p.read(p.share()), o.stopped()); err != nil {
 		return nil, errors.Join(err, p.Close())
 	}
 	return p, nil
@@ -123,6 +133,9 @@ func (p *Pile) Each(f func(Run) error) error {
 		total += h.taken
 	}
 	return foldAll(p.sources(false), func(b *block, r *journal.Run) error {
+		if err := p.opts.stopped(); err != nil {
+			return err
+		}
 		if done += int64(len(b.data)); p.opts.Folding != nil {
 			p.opts.Folding(done, total)
 		}

@@ -1,6 +1,7 @@
 package runs
 
 import (
+	"cmp"
 	"errors"
 	"io"
 	"os"
@@ -156,16 +157,18 @@ type counted struct {
 	mu          sync.Mutex
 	read, total int64
 	tell        func(read, total int64) // nil: nobody
+	stopped     func() error            // why the reading is to end
 }
 
-// add counts bytes that were read.
-func (c *counted) add(n int64) {
+// add counts bytes that were read, and returns why no more are to be.
+func (c *counted) add(n int64) error {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	c.read += n
 	if c.tell != nil {
 		c.tell(c.read, max(c.total, c.read))
 	}
+	return c.stopped()
 }
 
 // counter tells of the bytes that pass.
@@ -177,6 +180,5 @@ type counter struct {
 // Read reads as its reader does.
 func (c *counter) Read(b []byte) (int, error) {
 	n, err := c.r.Read(b)
-	c.all.add(int64(n))
-	return n, err
+	return n, cmp.Or(c.all.add(int64(n)), err)
 }

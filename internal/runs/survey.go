@@ -87,7 +87,7 @@ func (s *Survey[T]) Close() error { return s.store.close() }
 
 // read surveys every journal. The error is one of the temporary file.
 func (s *Survey[T]) read() error {
-	c := &counted{tell: s.opts.Progress}
+	c := &counted{tell: s.opts.Progress, stopped: s.opts.stopped}
 	for i := range s.Files {
 		if info, err := os.Stat(s.Files[i].Path); err == nil && s.Files[i].Err == nil {
 			c.total += info.Size()
@@ -101,6 +101,9 @@ func (s *Survey[T]) read() error {
 		buf := buffers.Get().(*[]byte)
 		defer buffers.Put(buf)
 		n, err := s.maker.survey(file, c, buf)
+		if stop := s.opts.stopped(); stop != nil {
+			return stop
+		}
 		if file.Err = err; n == nil {
 			return nil
 		}

@@ -1,0 +1,296 @@
+package runs
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"reflect"
+	"slices"
+	"sync"
+	"testing"
+	"time"
+
+	"coldfloor/internal/journal"
+	"coldfloor/internal/journalgen"
+)
+
+// brief is what the tests make of a run.
+type brief struct {
+	Run  *journal.Run
+	Sets int
+}
+
+// briefs codes them.
+type briefs struct{}
+
+func (briefs) Again() {}
+
+func (briefs) Code(c *journal.RunCoder, b *brief) {
+	if !c.Reading {
+		b.Run = b.Run.Slim()
+	}
+	c.Run(&b.Run)
+	c.Int(&b.Sets)
+}
+
+// briefly makes briefs of a name.
+func briefly(name string) Kind[brief] {
+	return Kind[brief]{Name: name, Whole: 2, Of: func(r *journal.Run) brief { return brief{r, len(r.Sets)} }, Coder: func() Coder[brief] { return briefs{} }}
+}
+
+// club returns a folder of a few players' sealed journals.
+func club(t testing.TB, players, sessions int) string {
+	t.Helper()
+	dir := t.TempDir()
+	if _, err := journalgen.Folder(dir, players, sessions, monday); err != nil {
+		t.Fatal(err)
+	}
+	return dir
+}
+
+// told returns what a survey of a folder tells, as text.
+func told(t testing.TB, dir string, k Kind[brief], o Options) []string {
+	t.Helper()
+	s, err := Make([]string{dir}, o, k)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer s.Close()
+	var all []string
+	for _, f := range s.Files {
+		all = append(all, fmt.Sprint(f))
+	}
+	var places []Place
+	err = s.Each(func(n *Note[brief]) error {
+		b := n.Of
+		all = append(all, fmt.Sprint(n.Player, n.Name, b.Run.ID, b.Run.Start, b.Run.Contacts(), b.Run.RoundsDone(), b.Sets))
+		places = append(places, n.Place)
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	full, err := s.Full(places)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range full {
+		all = append(all, fmt.Sprint(r.ID, r.Sets, r.Rests))
+	}
+	return all
+}
+
+// files lists a folder, with what begins with a dot.
+func files(t testing.TB, dir string) (names []string) {
+	t.Helper()
+	all, err := os.ReadDir(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range all {
+		names = append(names, e.Name())
+	}
+	return names
+}
+
+// forgetIn removes what is kept in a folder.
+func forgetIn(t testing.TB, dir string) {
+	t.Helper()
+	for _, name := range files(t, dir) {
+		if filepath.Ext(name) == ".review" {
+			if err := os.Remove(filepath.Join(dir, name)); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+}
+
+// What is kept is the user's alone, beside each journal that is long enough.
+func TestKeptBeside(t *testing.T) {
+	dir := club(t, 1, 3)
+	short, err := os.ReadFile(filepath.Join(dir, "player-001.jsonl"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(dir, "short.jsonl"), short[:keepFrom/2], 0o644); err != nil {
+		t.Fatal(err)
+	}
+	told(t, dir, briefly("a"), Options{})
+	if got, want := files(t, dir), []string{".player-001.jsonl.review", "player-001.jsonl", "short.jsonl"}; !slices.Equal(got, want) {
+		t.Fatalf("there are %q, want %q", got, want)
+	}
+	info, err := os.Stat(keptPath(filepath.Join(dir, "player-001.jsonl")))
+	if err != nil || info.Mode().Perm()&0o077 != 0 {
+		t.Errorf("mode %v, %v", info.Mode(), err)
+	}
+}
+
+// Where nothing can be kept, nothing is, and nobody is told.
+func TestNothingCanBeKept(t *testing.T) {
+	for name, prevent := range map[string]func(dir string) error{
+		"a folder in its place": func(dir string) error { return os.Mkdir(filepath.Join(dir, ".player-001.jsonl.review"), 0o700) },
+		"a folder not to be written": func(dir string) error {
+			if os.Geteuid() == 0 {
+				return os.MkdirAll(filepath.Join(dir, ".player-001.jsonl.review", "x"), 0o700) // root may write anywhere
+			}
+			t.Cleanup(func() { _ = os.Chmod(dir, 0o700) })
+			return os.Chmod(dir, 0o500)
+		},
+	} {
+		dir := club(t, 1, 5)
+		want := told(t, club(t, 1, 5), briefly("a"), Options{})
+		if err := prevent(dir); err != nil {
+			t.Fatal(err)
+		}
+		before := files(t, dir)
+		for range 2 {
+			if got := told(t, dir, briefly("a"), Options{}); !slices.Equal(got[1:], want[1:]) {
+				t.Errorf("%s: %q, want %q", name, got, want)
+			}
+		}
+		if after := files(t, dir); !slices.Equal(before, after) {
+			t.Errorf("%s: there are %q, and were %q", name, after, before)
+		}
+	}
+}
+
+// What was kept of something else is made anew.
+func TestKeptOfAnotherKind(t *testing.T) {
+	dir := club(t, 2, 5)
+	told(t, dir, briefly("a"), Options{})
+	other := briefly("b")
+	other.Of = func(r *journal.Run) brief { return brief{r, 100 + len(r.Sets)} }
+	got := told(t, dir, other, Options{})
+	forgetIn(t, dir)
+	if want := told(t, dir, other, Options{}); !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// Every byte of what is kept is held against a checksum.
+func TestKeptDamagedAnywhere(t *testing.T) {
+	dir := club(t, 1, 6)
+	path := filepath.Join(dir, "player-001.jsonl")
+	told(t, dir, briefly("a"), Options{})
+	text, err := os.ReadFile(keptPath(path))
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := maker{name: "a", whole: 2}
+	kept := func(text []byte) *notes {
+		if err := os.WriteFile(keptPath(path), text, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		j, err := openReading(path, &counted{stopped: func() error { return nil }})
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer j.Close()
+		return m.kept(path, j, new([]byte))
+	}
+	whole := kept(text)
+	if whole == nil || len(whole.heads) != 6 {
+		t.Fatal("what was kept is not taken")
+	}
+	stamp := len(m.title())
+	for i := range text {
+		damaged := slices.Clone(text)
+		damaged[i] ^= 0x10
+		n := kept(damaged)
+		if inStamp := i >= stamp && i < stamp+journal.StampLength; n != nil && (!inStamp || !reflect.DeepEqual(n.heads, whole.heads)) {
+			t.Fatalf("byte %d of %d was changed, and it was taken", i, len(text))
+		}
+		if i%5 == 0 && kept(text[:i]) != nil {
+			t.Fatalf("it was cut to %d bytes, and taken", i)
+		}
+	}
+}
+
+// An edit that leaves the length and the time of the last change as they were
+// is seen.
+func TestEditOfTheSameLength(t *testing.T) {
+	dir := club(t, 1, 6)
+	path := filepath.Join(dir, "player-001.jsonl")
+	long := time.Now().Add(-time.Hour)
+	if err := os.Chtimes(path, long, long); err != nil {
+		t.Fatal(err)
+	}
+	for range 2 {
+		told(t, dir, briefly("a"), Options{})
+	}
+	text, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text[len(text)/2] ^= 1
+	if err := os.WriteFile(path, text, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Chtimes(path, long, long); err != nil {
+		t.Fatal(err)
+	}
+	got := told(t, dir, briefly("a"), Options{})
+	forgetIn(t, dir)
+	if want := told(t, dir, briefly("a"), Options{}); !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// What is stopped leaves nothing: neither a temporary file nor a kept one that
+// is not whole.
+func TestStopped(t *testing.T) {
+	dir, temporary := club(t, 3, 40), t.TempDir()
+	want := told(t, dir, briefly("a"), Options{})
+	forgetIn(t, dir)
+	enough := errors.New("enough")
+	for calls := 0; ; calls += 1 + calls/2 {
+		var mu sync.Mutex
+		left := calls
+		o := Options{Bound: 1, TempDir: temporary, Stop: func() error {
+			mu.Lock()
+			defer mu.Unlock()
+			if left--; left < 0 {
+				return enough
+			}
+			return nil
+		}}
+		s, err := Make([]string{dir}, o, briefly("a"))
+		if err == nil {
+			err = errors.Join(s.Each(func(*Note[brief]) error { return nil }), s.Close())
+		}
+		if all := files(t, temporary); len(all) > 0 {
+			t.Fatalf("stopped after %d calls: %q is left", calls, all)
+		}
+		for _, name := range files(t, dir) {
+			if filepath.Ext(name) == ".tmp" {
+				t.Fatalf("stopped after %d calls: %q is left", calls, name)
+			}
+		}
+		if err == nil {
+			break
+		}
+		if !errors.Is(err, enough) {
+			t.Fatalf("stopped after %d calls: %v", calls, err)
+		}
+	}
+	if got := told(t, dir, briefly("a"), Options{}); !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// Several may survey the same journals at once.
+func TestSurveysAtOnce(t *testing.T) {
+	dir := club(t, 3, 30)
+	want := told(t, club(t, 3, 30), briefly("a"), Options{})
+	for i := range 6 {
+		t.Run(fmt.Sprint(i), func(t *testing.T) {
+			t.Parallel()
+			for i, got := range told(t, dir, briefly("a"), Options{Bound: 1}) {
+				if i >= 3 && got != want[i] { // the first three name the files
+					t.Errorf("%q, want %q", got, want[i])
+				}
+			}
+		})
+	}
+}
