@@ -55,14 +55,18 @@ const (
 
 // traits returns what is there of r.
 func traits(r *Run) (has int) {
-	none := none(r.Said)
+	none, l := none(r.Said), r.lean
+	if l == nil { // a run that was read whole
+		_, jumped := r.Jumped()
+		l = &lean{worked: r.anyWorked(), jumped: jumped}
+	}
 	for _, x := range [...]struct {
 		bit   int
 		there bool
 	}{
 		{hasRPE, r.Rating.RPE != nil}, {hasPain, r.Rating.Pain != nil}, {isPainful, r.Painful()}, {hasEasier, len(r.Easier) > 0},
-		{hasSaid, len(r.Said) > 0 && !none}, {isWithdrawn, r.Withdrawn}, {wasRemoved, !r.Removed.IsZero()}, {hasProblems, len(r.lean.problems) > 0},
-		{isCorrected, r.length}, {hasWorked, r.lean.worked}, {hasJumped, r.lean.jumped}, {hasMissing, r.Missing > 0 || r.Differ > 0},
+		{hasSaid, len(r.Said) > 0 && !none}, {isWithdrawn, r.Withdrawn}, {wasRemoved, !r.Removed.IsZero()}, {hasProblems, len(l.problems) > 0},
+		{isCorrected, r.length}, {hasWorked, l.worked}, {hasJumped, l.jumped}, {hasMissing, r.Missing > 0 || r.Differ > 0},
 		{hasRated, r.Rating.Rounds != nil}, {saidNone, none}, {isOpen, r.State == Unfinished && !r.Withdrawn}, {isCounted, r.Counts()},
 	} {
 		if x.there {

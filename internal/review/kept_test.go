@@ -139,7 +139,7 @@ func outline(s *Squad) map[string]string {
 }
 
 // clubs is how many folders change at random.
-var clubs = flag.Int("clubs", 20, "folders of journals that change at random")
+var clubs = flag.Int("clubs", 12, "folders of journals that change at random")
 
 // Whatever happens to journals and to what is kept beside them, the review is
 // that of the journals.
