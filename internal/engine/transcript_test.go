@@ -3,10 +3,7 @@ package engine_test
 import (
 	"bufio"
 	"bytes"
-	"flag"
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -15,54 +12,33 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/transcripttest"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
 )
-
-var update = flag.Bool("update", false, "rewrite the transcripts under testdata; read them before you commit")
 
 // TestTranscripts walks whole sessions. Each file under testdata holds a
 // session, a script of options and timed actions, and every event that came
 // of it, with the state after each action.
 func TestTranscripts(t *testing.T) {
-	files, err := filepath.Glob("testdata/*.txt")
-	if err != nil || len(files) == 0 {
-		t.Fatalf("no transcripts: %v", err)
-	}
-	for _, file := range files {
-		t.Run(strings.TrimSuffix(filepath.Base(file), ".txt"), func(t *testing.T) { transcript(t, file) })
-	}
-}
-
-func transcript(t *testing.T, file string) {
-	ar, err := txtar.ParseFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	part := map[string]int{}
-	for i, f := range ar.Files {
-		part[f.Name] = i
-	}
-	s, err := sessions.Parse(file, ar.Files[part["session"]].Data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	got := play(t, plan.Of(s), ar.Files[part["script"]].Data)
-	i, ok := part["events"]
-	if *update {
-		if !ok {
-			ar.Files = append(ar.Files, txtar.File{Name: "events"})
-			i = len(ar.Files) - 1
+	transcripttest.Play(t, func(t *testing.T, ar *txtar.Archive) *txtar.Archive {
+		part := map[string][]byte{}
+		for _, f := range ar.Files {
+			part[f.Name] = f.Data
 		}
-		ar.Files[i].Data = got
-		if err := os.WriteFile(file, txtar.Format(ar), 0o644); err != nil {
+		s, err := sessions.Parse("session.yaml", part["session"])
+		if err != nil {
 			t.Fatal(err)
 		}
-		return
-	}
-	if !ok || !bytes.Equal(got, ar.Files[i].Data) {
-		t.Errorf("events differ; got:\n%s", got)
-	}
+		now := &txtar.Archive{Comment: ar.Comment}
+		for _, f := range ar.Files {
+			if f.Name != "events" {
+				now.Files = append(now.Files, f)
+			}
+		}
+		now.Files = append(now.Files, txtar.File{Name: "events", Data: play(t, plan.Of(s), part["script"])})
+		return now
+	})
 }
 
 // play runs a script: a line "options NAME=VALUE …" or "TIME ACTION", where

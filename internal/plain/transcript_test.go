@@ -1,12 +1,9 @@
 package plain
 
 import (
-	"bytes"
 	"context"
 	"errors"
-	"flag"
 	"fmt"
-	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -22,9 +19,8 @@ import (
 	"coldfloor/internal/settings"
 	"coldfloor/internal/text"
 	"coldfloor/internal/text/texttest"
+	"coldfloor/internal/transcripttest"
 )
-
-var update = flag.Bool("update", false, "rewrite the transcripts under testdata; read them before you commit")
 
 // TestTranscripts plays whole starts of the program. Each file under testdata
 // holds a session and, for each start in turn, a script and what was said; all
@@ -34,30 +30,7 @@ var update = flag.Bool("update", false, "rewrite the transcripts under testdata;
 // (the signals). A script without such lines has no keyboard. At the end stands
 // what the journal then holds.
 func TestTranscripts(t *testing.T) {
-	files, err := filepath.Glob("testdata/*.txt")
-	if err != nil || len(files) == 0 {
-		t.Fatalf("no transcripts: %v", err)
-	}
-	for _, file := range files {
-		t.Run(strings.TrimSuffix(filepath.Base(file), ".txt"), func(t *testing.T) { transcript(t, file) })
-	}
-}
-
-func transcript(t *testing.T, file string) {
-	ar, err := txtar.ParseFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	want, _ := os.ReadFile(file)
-	if text := txtar.Format(played(t, ar, &text.English)); !bytes.Equal(text, want) {
-		if *update {
-			if err := os.WriteFile(file, text, 0o644); err != nil {
-				t.Fatal(err)
-			}
-			return
-		}
-		t.Errorf("it differs; got\n%s", text)
-	}
+	transcripttest.Play(t, func(t *testing.T, ar *txtar.Archive) *txtar.Archive { return played(t, ar, &text.English) })
 }
 
 // played returns a transcript with what was said in a language now.
@@ -151,30 +124,20 @@ func options(t *testing.T, words string, o *run.Options, lines *Options) {
 // what a player reads has no word that is neither the language's nor the
 // session's, nor was typed.
 func TestLanguage(t *testing.T) {
-	files, err := filepath.Glob("testdata/*.txt")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, file := range files {
-		t.Run(strings.TrimSuffix(filepath.Base(file), ".txt"), func(t *testing.T) {
-			ar, err := txtar.ParseFile(file)
-			if err != nil {
-				t.Fatal(err)
-			}
-			known := string(ar.Files[0].Data) + "JOURNAL"
-			for _, f := range played(t, ar, texttest.Marked()).Files {
-				for line := range strings.Lines(string(f.Data)) {
-					if m := scripted.FindStringSubmatch(strings.TrimSpace(line)); m != nil && strings.HasPrefix(f.Name, "start") {
-						known += " " + m[3]
-					}
-				}
-				if !strings.HasPrefix(f.Name, "said") {
-					continue
-				}
-				if words := texttest.Unmarked(string(f.Data), known); len(words) > 0 {
-					t.Errorf("%s: %q in\n%s", f.Name, words, f.Data)
+	transcripttest.Each(t, func(t *testing.T, ar *txtar.Archive) {
+		known := string(ar.Files[0].Data) + "JOURNAL"
+		for _, f := range played(t, ar, texttest.Marked()).Files {
+			for line := range strings.Lines(string(f.Data)) {
+				if m := scripted.FindStringSubmatch(strings.TrimSpace(line)); m != nil && strings.HasPrefix(f.Name, "start") {
+					known += " " + m[3]
 				}
 			}
-		})
-	}
+			if !strings.HasPrefix(f.Name, "said") {
+				continue
+			}
+			if words := texttest.Unmarked(string(f.Data), known); len(words) > 0 {
+				t.Errorf("%s: %q in\n%s", f.Name, words, f.Data)
+			}
+		}
+	})
 }

@@ -1,7 +1,6 @@
 package run
 
 import (
-	"flag"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -13,10 +12,9 @@ import (
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/transcripttest"
 	"coldfloor/sessions"
 )
-
-var update = flag.Bool("update", false, "rewrite what is kept under testdata; read it before you commit")
 
 var _ engine.Listener = (*Recorder)(nil)
 
@@ -44,7 +42,7 @@ func TestRecorderWritesWhatHappens(t *testing.T) {
 func golden(t *testing.T, name, got string) {
 	t.Helper()
 	path := filepath.Join("testdata", name)
-	if *update {
+	if *transcripttest.Update {
 		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
 			t.Fatal(err)
 		}

@@ -1,7 +1,6 @@
 package run
 
 import (
-	"bytes"
 	"os"
 	"path/filepath"
 	"strings"
@@ -15,6 +14,7 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/text"
 	"coldfloor/internal/text/texttest"
+	"coldfloor/internal/transcripttest"
 	"coldfloor/sessions"
 )
 
@@ -37,30 +37,10 @@ func TestMain(m *testing.M) {
 // of a file share a clock, a journal and a home. Stage and act say what can be
 // done. At the end stands what the journal then holds.
 func TestTranscripts(t *testing.T) {
-	files, err := filepath.Glob("testdata/*.txt")
-	if err != nil || len(files) == 0 {
-		t.Fatalf("no transcripts: %v", err)
-	}
-	for _, file := range files {
-		t.Run(strings.TrimSuffix(filepath.Base(file), ".txt"), func(t *testing.T) { transcript(t, file) })
-	}
-}
-
-func transcript(t *testing.T, file string) {
-	want, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	got, _ := played(t, txtar.Parse(want), nil)
-	text := txtar.Format(got)
-	if bytes.Equal(text, want) {
-		return
-	}
-	if !*update {
-		t.Errorf("it differs; got\n%s", text)
-	} else if err := os.WriteFile(filepath.Join(home, file), text, 0o644); err != nil {
-		t.Fatal(err)
-	}
+	transcripttest.Play(t, func(t *testing.T, ar *txtar.Archive) *txtar.Archive {
+		now, _ := played(t, ar, nil)
+		return now
+	})
 }
 
 // played returns a transcript with what the flow needs in a language now, and
@@ -95,37 +75,24 @@ func played(t *testing.T, ar *txtar.Archive, l *text.Language) (got *txtar.Archi
 // what a player is asked or told has no word that is neither the language's nor
 // the session's.
 func TestLanguage(t *testing.T) {
-	files, err := filepath.Glob("testdata/*.txt")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, file := range files {
-		t.Run(strings.TrimSuffix(filepath.Base(file), ".txt"), func(t *testing.T) {
-			ar, err := txtar.ParseFile(filepath.Join(home, file))
-			if err != nil {
-				t.Fatal(err)
+	transcripttest.Each(t, func(t *testing.T, ar *txtar.Archive) {
+		known := yesterdayTold + " journal jsonl"
+		for _, b := range sessions.Builtins() {
+			known += string(b.Source)
+		}
+		for _, f := range ar.Files {
+			if f.Name == "session" {
+				known += string(f.Data)
 			}
-			_, read := played(t, ar, texttest.Marked())
-			known := yesterdayTold + " journal jsonl"
-			for _, b := range sessions.Builtins() {
-				known += string(b.Source)
+		}
+		_, read := played(t, ar, texttest.Marked())
+		for _, said := range read {
+			if words := texttest.Unmarked(said, known); len(words) > 0 {
+				t.Errorf("%q in %q", words, said)
 			}
-			for _, f := range ar.Files {
-				if f.Name == "session" {
-					known += string(f.Data)
-				}
-			}
-			for _, said := range read {
-				if words := texttest.Unmarked(said, known); len(words) > 0 {
-					t.Errorf("%q in %q", words, said)
-				}
-			}
-		})
-	}
+		}
+	})
 }
-
-// home is the package's folder, which a test may have left.
-var home, _ = os.Getwd()
 
 func planOf(t testing.TB, text string) *plan.Plan {
 	t.Helper()
