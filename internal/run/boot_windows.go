@@ -7,31 +7,24 @@ import (
 	"golang.org/x/sys/windows"
 )
 
+// bootCountsSleep: both readings of sinceBoot do, and setting the clock does not
+// change them. What Go reads may stand.
+const bootCountsSleep = true
+
 // interruptTime reads the interrupt time, which "includes the time the system
-// spends in sleep or hibernation" and which setting the clock does not change
-// (Microsoft, realtimeapiset.h). It is there from Windows 10 on; nil: it is not.
-var interruptTime = func() *windows.LazyProc {
-	for _, name := range []string{"QueryInterruptTimePrecise", "QueryInterruptTime"} { // the second to some milliseconds
-		if p := windows.NewLazySystemDLL("kernelbase.dll").NewProc(name); p.Find() == nil {
-			return p
-		}
-	}
-	return nil
-}()
+// spends in sleep or hibernation" (Microsoft, realtimeapiset.h). It is there from
+// Windows 10 on.
+var interruptTime = windows.NewLazySystemDLL("kernelbase.dll").NewProc("QueryInterruptTimePrecise")
 
-// bootCountsSleep: the interrupt time does; what Go reads may stand.
-var bootCountsSleep = interruptTime != nil
+var hasInterruptTime = interruptTime.Find() == nil
 
-// sinceBoot returns the time since the machine was started, or since the program
-// was where that cannot be told.
+// sinceBoot returns the time since the machine was started; to 10 to 16 ms where
+// there is no finer reading, as in Wine.
 func sinceBoot() time.Duration {
-	if !bootCountsSleep {
-		return time.Since(process)
+	if !hasInterruptTime {
+		return windows.DurationSinceBoot()
 	}
 	var hundreds uint64 // of nanoseconds
 	_, _, _ = interruptTime.Call(uintptr(unsafe.Pointer(&hundreds)))
 	return time.Duration(hundreds) * 100
 }
-
-// process is a moment at the program's start.
-var process = time.Now()
