@@ -1,6 +1,7 @@
 package run
 
 import (
+	"sync/atomic"
 	"time"
 	"unsafe"
 
@@ -18,13 +19,31 @@ var interruptTime = windows.NewLazySystemDLL("kernelbase.dll").NewProc("QueryInt
 
 var hasInterruptTime = interruptTime.Find() == nil
 
-// sinceBoot returns the time since the machine was started; to 10 to 16 ms where
-// there is no finer reading, as in Wine.
+// sinceBoot returns the time since a moment before the program's start.
 func sinceBoot() time.Duration {
 	if !hasInterruptTime {
-		return windows.DurationSinceBoot()
+		return withSleep(time.Since(process), windows.DurationSinceBoot()-bootBefore)
 	}
 	var hundreds uint64 // of nanoseconds
 	_, _, _ = interruptTime.Call(uintptr(unsafe.Pointer(&hundreds)))
 	return time.Duration(hundreds) * 100
+}
+
+// process is a moment at the program's start, and bootBefore how long the machine
+// had been up then.
+var process, bootBefore = time.Now(), windows.DurationSinceBoot()
+
+// slept is how long the machine has slept since, as far as was seen.
+var slept atomic.Int64
+
+// withSleep returns a fine reading that may stand in sleep with the sleep that a
+// coarse one tells of, which is right to some hundredths of a second.
+func withSleep(fine, coarse time.Duration) time.Duration {
+	for {
+		had := slept.Load()
+		if coarse-fine-time.Duration(had) < time.Second {
+			return fine + time.Duration(had)
+		}
+		slept.CompareAndSwap(had, int64(coarse-fine))
+	}
 }
