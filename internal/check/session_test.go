@@ -97,7 +97,7 @@ func TestTrains(t *testing.T) {
 	expect(t, of("trains", p, options()),
 		`note: what "Mute" trains is not said`,
 		`note: trained: "mobility", "vertical power", "charisma"; not trained: horizontal power, lateral power, strength, trunk, conditioning`,
-		`note: "charisma" is no quality that is known here`)
+		`note: "charisma" is not a quality known here`)
 }
 
 func TestLength(t *testing.T) {

@@ -56,7 +56,7 @@ func trained(c *checker) {
 
 // unknownQuality notes a quality that the rules do not know.
 func (c *checker) unknownQuality(b *sessions.Block, name string) {
-	c.add(Note, b.Marks.At("trains"), nil, "%s is no quality that is known here, and has no range of rest", quote(name))
+	c.add(Note, b.Marks.At("trains"), nil, "%s is not a quality known here, and has no range of rest", quote(name))
 	hint := "known are power, speed, strength, muscle size, endurance, conditioning, trunk, mobility and the like"
 	if near := nearest.Word(name, qualityNames); near != "" {
 		hint = "did you mean " + near + "?"

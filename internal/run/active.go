@@ -196,7 +196,7 @@ func (a *Active) SoundNotice() string {
 		return n
 	}
 	if err := a.voice.Err(); err != nil {
-		return a.lang.Trouble.Speech(err.Error())
+		return speechTrouble(a.lang, err)
 	}
 	return ""
 }

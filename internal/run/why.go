@@ -91,6 +91,14 @@ func SoundNotice(l *text.Language, n live.Notice) string {
 	return why
 }
 
+// speechTrouble says in the player's language why nothing is spoken.
+func speechTrouble(l *text.Language, err error) string {
+	if silent := (*voice.Silent)(nil); errors.As(err, &silent) {
+		return l.Trouble.Speech(l.Trouble.Silent(silent.Program))
+	}
+	return l.Trouble.Speech(err.Error())
+}
+
 // NoVoice returns err in the player's language if it is that the system has no
 // speech, and else as it is.
 func NoVoice(l *text.Language, err error) error {

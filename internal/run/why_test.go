@@ -73,6 +73,9 @@ func TestSoundNotices(t *testing.T) {
 	if err := NoVoice(&text.German, &voice.NoSpeech{Programs: []string{"espeak-ng"}}); !strings.Contains(err.Error(), "installiere espeak-ng") {
 		t.Error(err)
 	}
+	if said := speechTrouble(texttest.Marked(), fmt.Errorf("again: %w", &voice.Silent{Program: "espeak-ng"})); len(texttest.Unmarked(said, "espeak-ng")) > 0 {
+		t.Error(said)
+	}
 	if other := errors.New("wrongly used"); NoVoice(&text.German, other) != other {
 		t.Error("what is no lack of speech is changed")
 	}

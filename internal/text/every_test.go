@@ -14,6 +14,8 @@ var dropped = map[string]bool{
 	"de.Findings.Estimated": true, // why is said in English alone
 	"en.Sheet.RepUnit":      true, // a word alone, for a number that stands elsewhere
 	"de.Sheet.RepUnit":      true,
+	"en.Sounds.CallTones":   true, // the number as a word
+	"de.Sounds.CallTones":   true,
 }
 
 // alike are the entries that are the same in English and German.
@@ -48,7 +50,7 @@ func TestEveryTextSaysWhatItIsGiven(t *testing.T) {
 			if v.Kind() != reflect.Func {
 				return
 			}
-			for _, n := range []int{1, 2, 7} {
+			for _, n := range []int{1, 2, 3} {
 				for _, b := range []bool{false, true} {
 					said, want := called(v, n, b)
 					for _, w := range want {

@@ -8,6 +8,7 @@ type Trouble struct {
 	NoDevice, DeviceLost, OverSSH string // why there is no sound
 	BellInstead                   func(why string) string
 	Speech, NoSpeech              func(what string) string // what the speech program says; which programs there could be
+	Silent                        func(program string) string
 
 	KeptInMemory     func(why string) string // what cannot be logged just now
 	CannotWrite      func(file, why string) string
@@ -36,6 +37,7 @@ var englishTrouble = Trouble{
 	NoDevice: "no sound device", DeviceLost: "the sound device went away", OverSSH: "no sound over SSH",
 	BellInstead: func(why string) string { return why + ", the terminal bell takes over" },
 	Speech:      func(what string) string { return "speech: " + what },
+	Silent:      func(program string) string { return program + " wrote no sound" },
 	NoSpeech:    func(what string) string { return "no speech program found: install " + what + ", or leave --voice out" },
 	KeptInMemory: func(why string) string {
 		return "the log cannot be written just now and is kept in memory: " + why
@@ -62,6 +64,7 @@ var germanTrouble = Trouble{
 	NoDevice: "kein Tongerät", DeviceLost: "das Tongerät ist weg", OverSSH: "kein Ton über SSH",
 	BellInstead: func(why string) string { return why + ", die Glocke des Terminals springt ein" },
 	Speech:      func(what string) string { return "die Sprachausgabe geht nicht: " + what },
+	Silent:      func(program string) string { return program + " liefert keinen Ton" },
 	NoSpeech: func(what string) string {
 		return "kein Sprachprogramm gefunden: installiere " + what + " oder lass --voice weg"
 	},

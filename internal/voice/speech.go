@@ -29,6 +29,14 @@ func (n *NoSpeech) Error() string {
 	return "no speech program found: there is no " + strings.Join(n.Programs, " and no ")
 }
 
+// Silent says that a speech program ended well and wrote no sound.
+type Silent struct {
+	Program string
+}
+
+// Error implements error.
+func (s *Silent) Error() string { return s.Program + " wrote no sound" }
+
 // findSpeech returns the system's own speech for a language.
 func findSpeech(language string) (*speech, error) {
 	for _, s := range speeches() {
@@ -116,7 +124,7 @@ func (s *speech) render(ctx context.Context, language, text string) ([]byte, err
 	}
 	src, err := os.ReadFile(wav)
 	if err != nil || len(src) == 0 {
-		return nil, fault.New("try it by itself, or leave --voice out", "%s spoke no sound", filepath.Base(s.program))
+		return nil, fault.With("try it by itself, or leave --voice out", &Silent{filepath.Base(s.program)})
 	}
 	return src, nil
 }
