@@ -18,6 +18,7 @@ const (
 	live   = "go test -tags e2e -count=1 -v -run TestFiguresLive ./cmd/coldfloor"
 	years  = "go test ./cmd/coldfloor -run '^$' -bench Years -benchtime 20x"
 	review = "go test ./internal/runs -run '^$' -bench Review -benchtime 10x"
+	again  = "go test ./internal/runs -run '^$' -bench Again -benchtime 10x"
 	frames = "go test ./tui -run '^$' -bench Frame -benchtime 200x"
 	parses = "go test ./sessions/sessionstest -run '^$' -bench Read -benchtime 100x"
 	tracks = "go test ./sound/track -run '^$' -bench 'Track/40min-flac' -benchtime 3x"
@@ -39,6 +40,8 @@ var rows = []row{
 	{"the same: to the terminal", live, each(`([\d.]+) kB/s`), "$1 kB/s and $2 kB/s", false},
 	{"the same: resident memory", live, each(`resident ([\d.]+) MB`), "$1 MB and $2 MB", false},
 	{"review of 3,000 sessions, times as fast as `encoding/json` reads the same lines: by the clock, by processor", review, bench("Review", "×-encoding/json", "×-encoding/json-by-processor"), "$1, $2", false},
+	{"the second review of 7,800 sessions, its part of the first's processor time: of the same journals, of each a week later, with a small file of each week besides", again,
+		bench("Again", "arrived/first-by-processor", "grown/first-by-processor", "second/first-by-processor"), "$3, $2, $1", false},
 	{"one frame at 80×24 and at 200×60", frames, p(`(?s)Frame/80x24\S*\s+\d+\s+(\d+)\d{3} ns/op.*Frame/200x60\S*\s+\d+\s+(\d+)\d{3} ns/op`), "$1 µs, $2 µs", false},
 	{"a session file read and planned, times what yaml.v3 takes to decode it", parses, bench("Read", "×-yaml"), "$1", false},
 	{"a track of 40 minutes as FLAC, times as fast as it plays", tracks, p(`(\d+)[.\d]* ×realtime`), "$1", false},

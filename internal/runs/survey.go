@@ -1,6 +1,7 @@
 package runs
 
 import (
+	"cmp"
 	"errors"
 	"os"
 	"runtime"
@@ -142,8 +143,8 @@ func (x *surveyed) name(i int) string {
 	return ""
 }
 
-// side calls do with every number below n, by every processor, and returns the
-// errors. After one no more are begun.
+// side calls do with every number below n, by every processor, and returns an
+// error of theirs. After one no more are begun.
 func side(n int, do func(i int) error) error {
 	var next atomic.Int64
 	errs := make([]error, max(1, min(n, runtime.GOMAXPROCS(0))))
@@ -159,5 +160,5 @@ func side(n int, do func(i int) error) error {
 		})
 	}
 	all.Wait()
-	return errors.Join(errs...)
+	return cmp.Or(errs...)
 }
