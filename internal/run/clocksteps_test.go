@@ -141,7 +141,7 @@ func TestClockSetOrSleptInEveryPhase(t *testing.T) {
 
 // A zone that changes, and the end of summer time in the middle of a run, change
 // what the clock on the wall shows and nothing else.
-func TestZonesInARun(t *testing.T) {
+func TestClockSetToAnotherZone(t *testing.T) {
 	berlin, err := time.LoadLocation("Europe/Berlin")
 	if err != nil {
 		t.Fatal(err)
