@@ -13,7 +13,7 @@ import (
 var fadeLength = Position(ramp)
 
 // rewindable is how many samples Rewind may go back.
-var rewindable = Position(time.Second)
+var rewindable = Position(3 * time.Second)
 
 // Scheduler is a beep.Streamer that never ends: silence, with clips mixed in
 // at exact sample positions counted from its first sample. It is safe for
@@ -67,7 +67,7 @@ func (s *Scheduler) Cut() {
 	}
 }
 
-// Rewind goes back n samples, at most a second of them, for a device that
+// Rewind goes back n samples, at most three seconds of them, for a device that
 // threw away what it had not played yet. They are streamed again, as things
 // stand then.
 func (s *Scheduler) Rewind(n int) {

@@ -61,11 +61,12 @@ func TestRecordedCallsAreThoseOfTheLog(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	holdLog(t, samples, h.runs()[0])
+	holdLog(t, samples, 1, h.runs()[0])
 }
 
-// holdLog compares what was recorded with what was to be heard in a run.
-func holdLog(t *testing.T, samples []float32, r *journal.Run) {
+// holdLog compares what was recorded, by a clock that ran at a speed, with what was
+// to be heard in a run.
+func holdLog(t *testing.T, samples []float32, speed float64, r *journal.Run) {
 	t.Helper()
 	s, err := sessions.Parse("log", []byte(r.Started.Text))
 	if err != nil {
@@ -77,18 +78,18 @@ func holdLog(t *testing.T, samples []float32, r *journal.Run) {
 	}
 	p := plan.Of(s)
 	want := slices.Collect(sound.Timeline(p, sound.Beginning(p), sound.Options{Pips: sound.DefaultPips, Clicks: true, Seed: seed, AllPaced: true}))
-	holdSamples(t, samples, want)
+	holdSamples(t, samples, speed, want)
 }
 
 // holdSamples compares what was recorded with what was to be heard: each clip
 // where it should be, against the middle of all.
-func holdSamples(t *testing.T, samples []float32, want []sound.Placed) {
+func holdSamples(t *testing.T, samples []float32, speed float64, want []sound.Placed) {
 	t.Helper()
 	first := pulsetest.Onsets(samples, 0.005, sound.Position(50*time.Millisecond))[0]
 	var off []float64 // ms
 	calls, clicks := 0, 0
 	for _, c := range want {
-		expected := first + sound.Position(c.At-want[0].At)
+		expected := first + sound.Position(time.Duration(speed*float64(c.At-want[0].At)))
 		if expected+c.Clip.Len() > len(samples) {
 			t.Fatalf("%s at %v was not recorded", c.Clip.Name, c.At)
 		}

@@ -5,8 +5,6 @@ package pulsetest
 
 import (
 	"bytes"
-	"context"
-	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -83,79 +81,3 @@ func (s *Server) Hang() error { return s.cmd.Process.Signal(syscall.SIGSTOP) }
 
 // GoOn lets a server that hangs go on.
 func (s *Server) GoOn() error { return s.cmd.Process.Signal(syscall.SIGCONT) }
-
-// Recording is what the sink plays from the moment it was begun.
-type Recording struct {
-	cmd  *exec.Cmd
-	file *os.File // written by the recorder itself, which costs the test no time
-
-	placed chan struct{} // closed when begun is known
-	begun  time.Time
-}
-
-// watched is how long the beginning of a recording is watched to place it.
-const watched = 10 * time.Second
-
-// Begun returns the moment at which the server had its first sample ready: the
-// earliest that goes together with what had been recorded by the moments of the
-// first ten seconds, of which it waits for the end.
-func (r *Recording) Begun() time.Time {
-	<-r.placed
-	return r.begun
-}
-
-// place finds begun. The server hands its samples over in blocks, each as it is
-// ready; a busy machine makes some late and none early.
-func (r *Recording) place() {
-	defer close(r.placed)
-	for start := time.Now(); time.Since(start) < watched; time.Sleep(2 * time.Millisecond) {
-		info, err := r.file.Stat()
-		now := time.Now()
-		if err != nil {
-			return // it has ended
-		}
-		at := now.Add(-time.Duration(info.Size()/2) * time.Second / Rate)
-		if info.Size() > 0 && (r.begun.IsZero() || at.Before(r.begun)) {
-			r.begun = at
-		}
-	}
-}
-
-// Record begins to record.
-func (s *Server) Record() (*Recording, error) {
-	f, err := os.CreateTemp(s.dir, "recording")
-	if err != nil {
-		return nil, err
-	}
-	r := &Recording{file: f, placed: make(chan struct{}), cmd: s.tool("parec", "--device="+sink+".monitor", "--raw", "--format=s16le",
-		fmt.Sprintf("--rate=%d", Rate), "--channels=1", "--latency-msec=200")}
-	r.cmd.Stdout = f
-	if err := r.cmd.Start(); err != nil {
-		return nil, err
-	}
-	go r.place()
-	return r, nil
-}
-
-// Stop ends the recording and returns its samples, from -1 to 1.
-func (r *Recording) Stop(ctx context.Context) ([]float32, error) {
-	r.cmd.Process.Signal(os.Interrupt)
-	ended := make(chan error, 1)
-	go func() { ended <- r.cmd.Wait() }()
-	select {
-	case <-ended:
-	case <-ctx.Done():
-		r.cmd.Process.Kill()
-		return nil, errors.New("parec does not end")
-	}
-	defer r.file.Close()
-	b, err := os.ReadFile(r.file.Name())
-	if err != nil {
-		return nil, err
-	}
-	samples := make([]float32, len(b)/2)
-	for i := range samples {
-		samples[i] = float32(int16(uint16(b[2*i])|uint16(b[2*i+1])<<8)) / (1 << 15)
-	}
-	return samples, nil
-}

@@ -17,6 +17,7 @@ func (l *Sound) watch(now time.Duration) {
 		if (l.state == opening || l.state == absent) && l.out.err() == nil {
 			l.state, l.lack, f.anchored = playing, NoLack, false
 			l.pace.begin(now, l.out.steady())
+			l.revise(func() { l.withdraw(now) })
 		}
 	} else if l.state == playing {
 		f.stalled += min(now-f.looked, lookEvery)

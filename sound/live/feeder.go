@@ -28,21 +28,21 @@ const (
 )
 
 // In samples: how far cues stay clear of what the device is just taking, for the
-// time it takes to hand one over and for a pace that is not yet found exactly; how far the pace may seem to jump before
-// it means that samples were lost; and how far the device's clock and the
-// host's may run apart before the host's is followed.
+// time it takes to hand one over and for a pace that is not yet found exactly; how
+// far off the pace must be for samples to have been lost; and by how much a second
+// cues follow it otherwise.
 var (
 	margin = samplesIn(30 * time.Millisecond)
-	jump   = samplesIn(5 * time.Millisecond)
-	apart  = samplesIn(50 * time.Millisecond)
+	jump   = samplesIn(2500 * time.Microsecond)
+	slew   = samplesIn(200 * time.Microsecond)
 )
 
 // feeder is what the feeding goroutine keeps from look to look.
 type feeder struct {
 	deadline time.Duration // for the device to open
 	anchored bool
-	anchor   float64 // sample position, unrounded, that is for host time 0
-	line     float64 // the device's pace when last looked at
+	anchor   float64       // sample position, unrounded, that is for host time 0
+	kept     time.Duration // when the anchor was last held against the device's pace
 	looked   time.Duration
 	moved    time.Duration // when the device was last seen to take samples
 	stalled  time.Duration // looked at without it taking any
@@ -151,7 +151,7 @@ func (l *Sound) look() decision {
 	switch l.state {
 	case playing:
 		l.keepPace()
-		l.place(now)
+		l.placeDue(now)
 		l.forget(now)
 		l.maySleep(now, &d)
 	case asleep:
@@ -178,23 +178,47 @@ func (l *Sound) takeBack() {
 	}
 }
 
-// keepPace keeps cues where the plan has them on the device's own clock, which
-// is what intervals are heard by: the anchor stands still, except for samples lost
-// on the way and for a device whose clock is far from the host's.
+// keepPace keeps cues where the plan has them. The anchor follows what is known
+// of the device's pace so slowly that no interval is heard to change: a device's
+// clock and the host's run apart by some ten parts in a million. Where samples were
+// lost on the way it follows at once.
 func (l *Sound) keepPace() {
 	line, known := l.pace.line()
 	if !known {
 		return
 	}
 	f := &l.feeder
-	switch moved := line - f.line; {
-	case !f.anchored:
-		f.anchored, f.anchor = true, line+margin
-	case math.Abs(moved) > jump:
-		l.revise(func() { l.takeBack(); f.anchor += moved })
+	now := l.real()
+	switch off := line + margin - f.anchor; {
+	case !f.anchored: // what was handed over without it goes by it from now on
+		l.revise(func() { l.takeBack(); f.anchored, f.anchor = true, line+margin })
+	case math.Abs(off) > jump:
+		l.revise(func() { l.takeBack(); f.anchor += off })
+	default:
+		most := slew * min(now-f.kept, time.Second).Seconds()
+		f.anchor += min(max(off, -most), most)
 	}
-	f.anchor = min(max(f.anchor, line+margin-apart), line+margin+apart)
-	f.line = line
+	f.kept = now
+}
+
+// withdraw takes all that was handed over out of the scheduler; what is for a time
+// after now goes back into the queue.
+func (l *Sound) withdraw(now time.Duration) {
+	l.sched.WithdrawAfter(0)
+	l.sched.Cut()
+	for i := range l.queue {
+		q := &l.queue[i]
+		q.placed = q.placed && q.at <= now
+	}
+}
+
+// placeDue is place; without a pace a cue that is due this moment goes before what
+// the device holds already.
+func (l *Sound) placeDue(now time.Duration) {
+	if !l.feeder.anchored && l.untilNext(now) == 0 {
+		l.revise(func() {})
+	}
+	l.place(now)
 }
 
 // place hands to the scheduler what is due soon. Before the pace is found, only

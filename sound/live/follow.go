@@ -94,8 +94,8 @@ func (l *Sound) anew(draw func()) {
 		l.sched.Cut()
 		l.feeder.anchored = false
 		draw()
-		if l.state == playing {
-			l.keepPace()
+		if line, known := l.pace.line(); known && l.state == playing {
+			l.feeder.anchored, l.feeder.anchor, l.feeder.kept = true, line+margin, l.real()
 		}
 	})
 	l.nudge()

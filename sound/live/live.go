@@ -151,7 +151,7 @@ func (l *Sound) Refresh() {
 func (l *Sound) Play(clips ...sound.Placed) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	l.enqueue(l.real(), clips...)
+	l.revise(func() { l.enqueue(l.real(), clips...) })
 	l.nudge()
 }
 
@@ -180,7 +180,7 @@ func (l *Sound) Close() {
 	l.mu.Lock()
 	if !l.closed {
 		l.closed = true
-		l.drop(l.real())
+		l.revise(func() { l.drop(l.real()) })
 		l.nudge()
 	}
 	l.mu.Unlock()

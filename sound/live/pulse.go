@@ -27,6 +27,7 @@ type pulseStream struct {
 	client *proto.Client
 	conn   io.Closer
 	index  uint32
+	target int // samples that the server wants to have ahead
 
 	uncorked atomic.Bool // the server's clock for this stream has begun to run again
 
@@ -47,7 +48,7 @@ type pulseStream struct {
 // second in all, cues were torn at a load of a dozen.
 const (
 	sinkAhead   = 20 * time.Millisecond
-	supplyEvery = 250 * time.Millisecond
+	supplyEvery = 500 * time.Millisecond
 )
 
 // answersWithin is how long a server may take to answer before it is given up:
@@ -100,6 +101,7 @@ func (p *pulseStream) begin() error {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	p.index, p.sink = reply.StreamIndex, sinkLatency(reply.SinkLatency)
+	p.target = int(reply.BufferTargetLength) / bytesPerSample
 	p.wanted += int(reply.Missing) / bytesPerSample
 	return nil
 }
@@ -196,6 +198,9 @@ func (p *pulseStream) halt() int {
 	kept := at.WriteIndex / bytesPerSample // where the server goes on to write
 	thrown := int(p.sent - kept)
 	p.sent = kept
+	// What a process that was stopped owes for that time is not wanted any more:
+	// the server would put it ahead of what comes next.
+	p.wanted = min(p.wanted, p.target)
 	return thrown
 }
 
