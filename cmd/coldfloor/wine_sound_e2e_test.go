@@ -16,7 +16,6 @@ import (
 // TestWindowsRecorded records what the Windows build plays through Wine and holds
 // it against its log. Wine hands samples on from ordinary threads: on a busy
 // machine the sound has holes whoever plays it, which says nothing of the program.
-// As root "chrt -f 20 go test …" keeps its threads and the server's on time.
 func TestWindowsRecorded(t *testing.T) {
 	w := newWindows(t)
 	dir, err := os.MkdirTemp("", "pulse")
