@@ -6,6 +6,7 @@ import (
 	"html/template"
 	"io"
 	"strings"
+	"sync"
 
 	"coldfloor/internal/paper"
 	"coldfloor/internal/plan"
@@ -14,16 +15,19 @@ import (
 //go:embed sheet.html
 var htmlText string
 
-// htmlTemplate is the page; what hangs on the paper is set by onPaper.
-var htmlTemplate = template.Must(template.New("sheet").Funcs(template.FuncMap{
-	"marker":      func() string { return marker },
-	"columnClass": func(i int) string { return [...]string{"what", "dose", "ticks", "rest"}[i] },
-	"join":        func(texts []string, sep string) string { return strings.Join(texts, sep) },
-	"at":          func(fraction float64) string { return fmt.Sprintf("%.2f", fraction*stripWidth) },
-	"length":      func(from, to float64) string { return fmt.Sprintf("%.2f", (to-from)*stripWidth) },
-	"wide":        func(from, to float64) bool { return (to-from)*stripWidth > 60 },
-	"fill":        fillOf,
-}).Funcs(onPaper(1, 1)).Parse(htmlText))
+// htmlTemplate returns the page; what hangs on the paper is set by onPaper. It is
+// parsed when it is first asked for: a run has no use for it.
+var htmlTemplate = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("sheet").Funcs(template.FuncMap{
+		"marker":      func() string { return marker },
+		"columnClass": func(i int) string { return [...]string{"what", "dose", "ticks", "rest"}[i] },
+		"join":        func(texts []string, sep string) string { return strings.Join(texts, sep) },
+		"at":          func(fraction float64) string { return fmt.Sprintf("%.2f", fraction*stripWidth) },
+		"length":      func(from, to float64) string { return fmt.Sprintf("%.2f", (to-from)*stripWidth) },
+		"wide":        func(from, to float64) bool { return (to-from)*stripWidth > 60 },
+		"fill":        fillOf,
+	}).Funcs(onPaper(1, 1)).Parse(htmlText))
+})
 
 // onPaper returns what sizes the page for a printed width in millimetres, at a
 // scale: as the PDF is set, so that both take as many pages.
@@ -45,7 +49,7 @@ const stripWidth = 720.0
 // script keep the ticks, and printed on the paper, in the sizes of the PDF.
 func (d *Doc) HTML(w io.Writer, on paper.Size) error {
 	s, _ := d.layOut(paper.NewTypeface(), on)
-	page, err := htmlTemplate.Clone()
+	page, err := htmlTemplate().Clone()
 	if err != nil {
 		return err
 	}
