@@ -9,7 +9,6 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"syscall"
 	"time"
 )
 
@@ -75,9 +74,3 @@ func (s *Server) Stop() {
 	s.cmd.Process.Kill()
 	s.cmd.Wait()
 }
-
-// Hang stops the server in the middle of whatever it does, until GoOn.
-func (s *Server) Hang() error { return s.cmd.Process.Signal(syscall.SIGSTOP) }
-
-// GoOn lets a server that hangs go on.
-func (s *Server) GoOn() error { return s.cmd.Process.Signal(syscall.SIGCONT) }
