@@ -11,6 +11,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 
+	"coldfloor/internal/journal"
+	"coldfloor/internal/jumps"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
 	"coldfloor/internal/safetext"
@@ -108,7 +110,7 @@ func (m chooseScreen) columns(o *run.Offer) [5]string {
 	}
 	p := o.Plan
 	return [5]string{safetext.Clean(m.style.lang.Title(p.Session.Title)), units.Clock(p.Total), strconv.Itoa(len(p.Blocks)),
-		strconv.Itoa(p.Contacts), ago(o.Last, m.now, &m.style.lang.Choose)}
+		journal.Count{N: p.Contacts, Known: jumps.AllCounted(p.Session.Blocks...)}.Cell(), ago(o.Last, m.now, &m.style.lang.Choose)}
 }
 
 // row lays the columns out. In a narrow window it has the title and the length,

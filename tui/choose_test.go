@@ -8,8 +8,10 @@ import (
 
 	"github.com/muesli/termenv"
 
+	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
 	"coldfloor/internal/text"
+	"coldfloor/sessions"
 	"coldfloor/tui/glyph"
 )
 
@@ -64,6 +66,20 @@ func TestTitlesAreWhole(t *testing.T) {
 			if title := "> " + l.Title(o.Plan.Session.Title) + "  "; !strings.Contains(view, title) || !strings.Contains(view, l.Choose.NotYet) {
 				t.Errorf("%s: lacks %q or %q:\n%s", code, title, l.Choose.NotYet, view)
 			}
+		}
+	}
+}
+
+// Contacts that nobody counted make those of the list a least figure, or a dash.
+func TestContactsAtLeast(t *testing.T) {
+	for contacts, want := range map[string]string{", contacts: 1": "≥ 3", "": "–", ", contacts: 0": "–"} {
+		s, err := sessions.Parse("a.yaml", []byte("coldfloor: 1\ntitle: S\nblocks: [{title: Up, exercises: [{name: Hop, reps: 3"+contacts+"}, {name: Tuck jumps, reps: 5}]}]"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		m := newChooseScreen(nil, nil, time.Now(), testStyle(termenv.Ascii, glyph.Quadrant))
+		if got := m.columns(&run.Offer{Plan: plan.Of(s)})[3]; got != want {
+			t.Errorf("with %q %q, want %q", contacts, got, want)
 		}
 	}
 }

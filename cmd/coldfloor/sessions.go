@@ -8,7 +8,10 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/journal"
+	"coldfloor/internal/jumps"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/preview"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/texttable"
 	"coldfloor/internal/units"
@@ -99,7 +102,7 @@ func listSessions(w io.Writer) error {
 		}
 		p := plan.Of(s)
 		t.Rows = append(t.Rows, []string{b.Name, s.Title, string(s.Level), units.Clock(p.Total),
-			strconv.Itoa(len(p.Blocks)), strconv.Itoa(p.Contacts)})
+			strconv.Itoa(len(p.Blocks)), journal.Count{N: p.Contacts, Known: jumps.AllCounted(s.Blocks...)}.Cell()})
 	}
 	if _, err := io.WriteString(w, t.String()+"\n"); err != nil {
 		return err
@@ -118,8 +121,9 @@ func listPlans(w io.Writer) error {
 		if err != nil {
 			return err
 		}
+		w := plan.OfWeeks(p)
 		t.Rows = append(t.Rows, []string{b.Name, p.Title, string(p.Level), strconv.Itoa(p.Count),
-			strconv.Itoa(len(p.Days())), strconv.Itoa(plan.OfWeeks(p).Contacts)})
+			strconv.Itoa(len(p.Days())), journal.Count{N: w.Contacts, Known: preview.AllCounted(w)}.Cell()})
 	}
 	_, err := io.WriteString(w, t.String())
 	return err

@@ -193,7 +193,7 @@ func (b *Briefing) afterBreak(p *plan.Plan, own []*journal.Run, o Options) {
 	}
 	paragraph := b.lang.Briefing.Break(days, l.Return[0])
 	if p.Contacts > 0 {
-		paragraph += b.lang.Briefing.BreakContacts(p.Contacts*l.Return[0]/100, p.Contacts)
+		paragraph += b.lang.Briefing.BreakContacts(p.Contacts*l.Return[0]/100, p.Contacts, jumps.AllCounted(p.Session.Blocks...))
 	}
 	b.say(paragraph + b.lang.Briefing.BreakAfter(l.Return[1], l.Return[2], l.Return[3]))
 }

@@ -182,3 +182,19 @@ func TestInGerman(t *testing.T) {
 		t.Errorf("says %q", said)
 	}
 }
+
+// Contacts that nobody counted are in no share of them, and said to be left out.
+func TestBreakWithUncountedJumps(t *testing.T) {
+	src := strings.Replace(jumpy, "exercises: [{name: Pogo", "exercises: [{name: Tuck jumps, reps: 5, cues: [High]}, {name: Pogo", 1)
+	ida := settings.Default()
+	ida.Name = "Ida"
+	for l, want := range map[*text.Language]string{
+		&text.English: "of the 108 contacts counted here, 54; there are jumps beside them",
+		&text.German:  "von den 108 hier gezählten Kontakten also 54; dazu kommen ungezählte Sprünge",
+	} {
+		b := Of(planOf(t, src), []*journal.Run{done(14*24, 40)}, Options{Player: ida, Now: now, Language: l})
+		if said := strings.Join(b.Text, "\n"); !strings.Contains(said, want) {
+			t.Errorf("lacks %q in %q", want, said)
+		}
+	}
+}

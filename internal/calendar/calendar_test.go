@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/text"
 	"coldfloor/internal/text/texttest"
 	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
@@ -147,6 +148,21 @@ move: {2026-12-10: 2026-12-11}
 	for id := range uids(t, p) {
 		if !strings.Contains(written(t, p, Options{Language: l}), uids(t, p)[id]) {
 			t.Errorf("the event of %s has another name", id)
+		}
+	}
+}
+
+// Contacts that nobody counted make those of the event a least figure.
+func TestContactsAtLeast(t *testing.T) {
+	p, err := weeks.Parse("plan.yaml", []byte("coldfloor: 1\ntitle: T\nstarts: 2026-12-07\nweeks: 1\ndays: {mon: a.yaml}\n"), func(string) (*sessions.Session, error) {
+		return sessions.Parse("a.yaml", []byte("coldfloor: 1\ntitle: S\nblocks: [{title: Up, exercises: [{name: Hop, reps: 3, contacts: 1}, {name: Tuck jumps, reps: 5}]}]"))
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for l, want := range map[*text.Language]string{&text.English: "at least 3 foot contacts", &text.German: "mindestens 3 Bodenkontakte"} {
+		if got := strings.ReplaceAll(written(t, plan.OfWeeks(p), Options{Language: l}), "\r\n ", ""); !strings.Contains(got, want) {
+			t.Errorf("lacks %q in\n%s", want, got)
 		}
 	}
 }

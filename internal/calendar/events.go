@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"coldfloor/internal/jumps"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/text"
 	"coldfloor/internal/units"
@@ -60,8 +61,8 @@ func session(p *plan.Weeks, d weeks.Planned, s *plan.Plan, l *text.Language) eve
 // stands.
 func describe(p *plan.Weeks, d weeks.Planned, s *plan.Plan, l *text.Language) string {
 	dose := l.Sheet.Sets(s.Totals.Sets) + ", " + l.Sheet.Reps(s.Totals.Reps)
-	if s.Contacts > 0 {
-		dose += ", " + l.Sheet.FootContacts(s.Contacts)
+	if contacts := l.Sheet.FootContacts(s.Contacts, jumps.AllCounted(s.Session.Blocks...)); contacts != "" {
+		dose += ", " + contacts
 	}
 	place := l.Calendar.Place(d.Week, p.Count)
 	if keep, ok := p.IsLighter(d.Dose); ok {

@@ -12,6 +12,8 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/players"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
+	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
 	"coldfloor/sound"
 )
@@ -152,6 +154,19 @@ func TestEachInTheirLanguage(t *testing.T) {
 		content, err := os.ReadFile(filepath.Join(dir, "out", file))
 		if err != nil || !strings.Contains(string(content), want) {
 			t.Errorf("%s: %v\n%s", file, err, content)
+		}
+	}
+}
+
+// Contacts that nobody counted make those of the page of the week a least figure.
+func TestContactsAtLeast(t *testing.T) {
+	s, err := sessions.Parse("a.yaml", []byte("coldfloor: 1\ntitle: S\nblocks: [{title: Up, exercises: [{name: Hop, reps: 3, contacts: 1}, {name: Tuck jumps, reps: 5}]}]"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for l, want := range map[*text.Language]string{&text.English: ", at least 3 foot contacts", &text.German: ", mindestens 3 Bodenkontakte"} {
+		if got := dose(plan.Of(s), l); !strings.HasSuffix(got, want) {
+			t.Errorf("%q, want %q at the end", got, want)
 		}
 	}
 }

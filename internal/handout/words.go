@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"coldfloor/internal/jumps"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/players"
 	"coldfloor/internal/sheet"
@@ -62,8 +63,8 @@ func howTo(week weeks.Week, w *text.Handout) []string {
 // dose says how long a session is and how much is in it.
 func dose(p *plan.Plan, l *text.Language) string {
 	said := units.Sentence(p.Total) + ", " + l.Sheet.Sets(p.Totals.Sets)
-	if p.Contacts > 0 {
-		said += ", " + l.Sheet.FootContacts(p.Contacts)
+	if contacts := l.Sheet.FootContacts(p.Contacts, jumps.AllCounted(p.Session.Blocks...)); contacts != "" {
+		said += ", " + contacts
 	}
 	return said
 }

@@ -53,6 +53,14 @@ func (c Count) String() string {
 	return "–"
 }
 
+// Cell returns the number as a table's cell shows it: 16, ≥ 16, or a dash.
+func (c Count) Cell() string {
+	if c.AtLeast() {
+		return "≥ " + strconv.Itoa(c.N)
+	}
+	return c.String()
+}
+
 // MarshalJSON returns the number, or null unless all of it is known.
 func (c Count) MarshalJSON() ([]byte, error) {
 	if !c.Known {

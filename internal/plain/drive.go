@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"coldfloor/internal/engine"
+	"coldfloor/internal/jumps"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
 	"coldfloor/internal/units"
@@ -174,8 +175,8 @@ func (h *driver) aside(text string) {
 // start says what is to be run.
 func (p *Printer) start() string {
 	line := p.lang.Title(p.plan.Session.Title) + ", " + units.Clock(p.plan.Total) + ", " + p.lang.Sheet.Sets(p.plan.Totals.Sets)
-	if p.plan.Contacts > 0 {
-		line += ", " + p.lang.Sheet.Contacts(p.plan.Contacts)
+	if contacts := p.lang.Sheet.Contacts(p.plan.Contacts, jumps.AllCounted(p.plan.Session.Blocks...)); contacts != "" {
+		line += ", " + contacts
 	}
 	return line
 }

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"coldfloor/internal/journal"
 	"coldfloor/internal/jumps"
 	"coldfloor/internal/pace"
 	"coldfloor/internal/plan"
@@ -73,13 +74,7 @@ func contactsText(n int, counted bool) string {
 // contactsCell writes foot contacts in a table's cell: 20, ≥ 20 if there are
 // jumps beside them that are not counted, or a dash if none is.
 func contactsCell(n int, counted bool) string {
-	switch {
-	case counted:
-		return strconv.Itoa(n)
-	case n == 0:
-		return "–"
-	}
-	return "≥ " + strconv.Itoa(n)
+	return journal.Count{N: n, Known: counted}.Cell()
 }
 
 // stripText draws the session's strip, the numbers of its blocks below it, and

@@ -61,7 +61,7 @@ type LeftOutDocument struct {
 
 // OfWeeks returns the preview of a plan of weeks.
 func OfWeeks(p *plan.Weeks) WeeksDocument {
-	d := WeeksDocument{Title: p.Title, Starts: p.Starts, Weeks: []WeekDocument{}, Matches: matchDays(p.Plan), Totals: totals(p.Totals), Counted: allCounted(p)}
+	d := WeeksDocument{Title: p.Title, Starts: p.Starts, Weeks: []WeekDocument{}, Matches: matchDays(p.Plan), Totals: totals(p.Totals), Counted: AllCounted(p)}
 	for _, w := range p.List {
 		d.Weeks = append(d.Weeks, weekDocument(p, w))
 	}
@@ -95,8 +95,8 @@ func weekDocument(p *plan.Weeks, w plan.Week) WeekDocument {
 	return d
 }
 
-// allCounted reports whether every jump of a plan has its contacts counted.
-func allCounted(p *plan.Weeks) bool {
+// AllCounted reports whether every jump of a plan has its contacts counted.
+func AllCounted(p *plan.Weeks) bool {
 	return !slices.ContainsFunc(p.List, func(w plan.Week) bool { return !weekCounted(w) })
 }
 

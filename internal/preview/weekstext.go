@@ -26,7 +26,7 @@ func WeeksText(w io.Writer, p *plan.Weeks, ascii bool) error {
 	}
 	fmt.Fprintf(&b, "%s, %s to %s %d\n", units.Count(p.Count, "week"), p.Starts.Short(), p.End().Short(), p.End().In(time.UTC, 0).Year())
 	fmt.Fprintf(&b, "\n%s, %s in all: %s, %s, %s\n\n", units.Count(sessionsOf(p), "session"), units.Clock(p.Totals.Total),
-		units.Count(p.Totals.Sets, "set"), units.Count(p.Totals.Reps, "rep"), contactsText(p.Contacts, allCounted(p)))
+		units.Count(p.Totals.Sets, "set"), units.Count(p.Totals.Reps, "rep"), contactsText(p.Contacts, AllCounted(p)))
 	b.WriteString(weekTable(p).String())
 	b.WriteString("\n" + weekChart(p, ascii))
 	if notes := weekNotes(p); notes != "" {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"time"
 
+	"coldfloor/internal/jumps"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/text"
@@ -24,7 +25,7 @@ func Of(p *plan.Plan, l *text.Language) *Doc {
 			{plan.Rest, marksOf(plan.Rest), w.Rest(units.Clock(p.Rest))},
 			{plan.Change, marksOf(plan.Change, plan.Switch, plan.LeadIn), w.Transitions(units.Clock(p.Change))},
 		},
-		Facts:    kept(w.Sets(p.Totals.Sets), some(p.Totals.Reps, w.Reps), some(p.Contacts, w.FootContacts), roomOf(s, w)),
+		Facts:    kept(w.Sets(p.Totals.Sets), some(p.Totals.Reps, w.Reps), w.FootContacts(p.Contacts, jumps.AllCounted(p.Session.Blocks...)), roomOf(s, w)),
 		Strip:    stripOf(p),
 		Legend:   legendOf(s, w),
 		Cautions: append(toKnow(s), l.Cautions()...),
@@ -85,7 +86,7 @@ func (w *writer) block(i int) Block {
 	b, totals := &w.session.Blocks[i], &w.plan.Blocks[i]
 	block := Block{Number: fmt.Sprint(i + 1), Title: safetext.Clean(b.Title)}
 	block.Facts = kept(w.part(b.Part), w.words.Rounds(b.Rounds), w.words.Long(units.Clock(totals.Total)),
-		some(totals.Contacts, w.words.FootContacts), w.trains(b.Trains))
+		w.words.FootContacts(totals.Contacts, jumps.AllCounted(w.plan.Session.Blocks[i])), w.trains(b.Trains))
 	for j := range b.Exercises {
 		block.Rows = append(block.Rows, w.row(b, j, block.Number, firstSides(w.plan, i, j)))
 	}

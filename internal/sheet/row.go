@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"coldfloor/internal/jumps"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
 	"coldfloor/sessions"
@@ -129,10 +130,11 @@ func tempoOf(t sessions.Tempo) string {
 // contacts says how often the feet land in a round.
 func (w *writer) contacts(e *sessions.Exercise, rounds int) string {
 	n := e.Contacts * (e.Reps + 2*e.RepsPerSide)
+	said := w.words.Contacts(n, n > 0 || jumps.Counted(e))
 	if n == 0 || rounds == 1 {
-		return some(n, w.words.Contacts)
+		return said
 	}
-	return w.words.ARound(w.words.Contacts(n))
+	return w.words.ARound(said)
 }
 
 // variant says a variant in one sentence: its name, its pace and how to do it.

@@ -11,7 +11,7 @@ type Briefing struct {
 	PainLevel                 func(level int) string
 	PainStop, PainAsk         string // after Pain
 	Break                     func(days, percent int) string
-	BreakContacts             func(enough, of int) string
+	BreakContacts             func(enough, of int, counted bool) string // counted: they are all of them
 	BreakAfter                func(second, third, fourth int) string
 	MatchToday, MatchTomorrow string
 	Error, Warning            string
@@ -30,7 +30,12 @@ var englishBriefing = Briefing{
 	Break: func(days, percent int) string {
 		return fmt.Sprintf("%d days since your last session. In the first week back %d %% of the usual is enough", days, percent)
 	},
-	BreakContacts: func(enough, of int) string { return fmt.Sprintf(": of the %d contacts here, %d", of, enough) },
+	BreakContacts: func(enough, of int, counted bool) string {
+		if !counted {
+			return fmt.Sprintf(": of the %d contacts counted here, %d; there are jumps beside them", of, enough)
+		}
+		return fmt.Sprintf(": of the %d contacts here, %d", of, enough)
+	},
 	BreakAfter: func(second, third, fourth int) string {
 		return fmt.Sprintf("; %d, %d and %d %% in the weeks after (Caterisano et al., Strength Cond J 2019;41(3):1–23, second-hand; for contacts an analogy).", second, third, fourth)
 	},
@@ -52,7 +57,10 @@ var germanBriefing = Briefing{
 	Break: func(days, percent int) string {
 		return fmt.Sprintf("%d Tage seit deiner letzten Einheit. In der ersten Woche danach genügen %d %% des Üblichen", days, percent)
 	},
-	BreakContacts: func(enough, of int) string {
+	BreakContacts: func(enough, of int, counted bool) string {
+		if !counted {
+			return fmt.Sprintf(": von den %d hier gezählten Kontakten also %d; dazu kommen ungezählte Sprünge", of, enough)
+		}
 		return fmt.Sprintf(": von den %d Kontakten hier also %d", of, enough)
 	},
 	BreakAfter: func(second, third, fourth int) string {

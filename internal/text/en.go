@@ -15,6 +15,20 @@ func count(n int, one, many string) string {
 	return fmt.Sprintf("%d %s", n, many)
 }
 
+// least says n things as said, as so many at least if others beside them are not
+// counted, and as not counted if only those are. A counted 0 is not worth a word.
+func least(n int, counted bool, said, atLeast, notCounted string) string {
+	switch {
+	case n == 0 && counted:
+		return ""
+	case n == 0:
+		return notCounted
+	case counted:
+		return said
+	}
+	return atLeast + said
+}
+
 // spaced joins what is not empty by a space.
 func spaced(a, b string) string { return strings.TrimSpace(a + " " + b) }
 

@@ -5,8 +5,8 @@ type Sheet struct {
 	Columns                     [4]string
 	Work, Rest, Transitions     func(length string) string
 	Sets, Reps, Rounds          func(n int) string
-	FootContacts, Contacts      func(n int) string // in full, and where it is clear whose
-	RepUnit                     func(n int) string // without the number
+	FootContacts, Contacts      func(n int, counted bool) string // in full, and where it is clear whose; nothing for a counted 0
+	RepUnit                     func(n int) string               // without the number
 	Long                        func(length string) string
 	Level                       func(level string) string
 	WarmUp, CoolDown            string

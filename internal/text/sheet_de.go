@@ -6,16 +6,20 @@ import "fmt"
 var germanSheet = Sheet{
 	Columns: [4]string{"Übung, Hinweise, Ausführung", "Pro Satz", "Haken", "Pause"},
 	Work:    func(length string) string { return "Arbeit " + length }, Rest: func(length string) string { return "Pause " + length },
-	Transitions:  func(length string) string { return "Wechsel " + length },
-	Sets:         func(n int) string { return count(n, "Satz", "Sätze") },
-	Reps:         func(n int) string { return count(n, "Wiederholung", "Wiederholungen") },
-	Rounds:       func(n int) string { return count(n, "Runde", "Runden") },
-	FootContacts: func(n int) string { return count(n, "Bodenkontakt", "Bodenkontakte") },
-	Contacts:     func(n int) string { return count(n, "Kontakt", "Kontakte") },
-	RepUnit:      func(int) string { return "Wdh." },
-	Long:         func(length string) string { return "Dauer " + length },
-	Level:        func(level string) string { return "für " + level },
-	WarmUp:       "Aufwärmen", CoolDown: "Abwärmen",
+	Transitions: func(length string) string { return "Wechsel " + length },
+	Sets:        func(n int) string { return count(n, "Satz", "Sätze") },
+	Reps:        func(n int) string { return count(n, "Wiederholung", "Wiederholungen") },
+	Rounds:      func(n int) string { return count(n, "Runde", "Runden") },
+	FootContacts: func(n int, counted bool) string {
+		return least(n, counted, count(n, "Bodenkontakt", "Bodenkontakte"), "mindestens ", "Bodenkontakte nicht gezählt")
+	},
+	Contacts: func(n int, counted bool) string {
+		return least(n, counted, count(n, "Kontakt", "Kontakte"), "mindestens ", "Kontakte nicht gezählt")
+	},
+	RepUnit: func(int) string { return "Wdh." },
+	Long:    func(length string) string { return "Dauer " + length },
+	Level:   func(level string) string { return "für " + level },
+	WarmUp:  "Aufwärmen", CoolDown: "Abwärmen",
 	Trains:       func(list string) string { return "trainiert " + list },
 	Floor:        func(size string) string { return size + " Boden" },
 	AboveHead:    func(size string) string { return size + " über dem Kopf" },

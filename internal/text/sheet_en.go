@@ -6,12 +6,16 @@ import "fmt"
 var englishSheet = Sheet{
 	Columns: [4]string{"Exercise, cues, how", "Dose of a set", "Tick", "Rest"},
 	Work:    func(length string) string { return "work " + length }, Rest: func(length string) string { return "rest " + length },
-	Transitions:  func(length string) string { return "transitions " + length },
-	Sets:         func(n int) string { return count(n, "set", "sets") },
-	Reps:         func(n int) string { return count(n, "rep", "reps") },
-	Rounds:       func(n int) string { return count(n, "round", "rounds") },
-	FootContacts: func(n int) string { return count(n, "foot contact", "foot contacts") },
-	Contacts:     func(n int) string { return count(n, "contact", "contacts") },
+	Transitions: func(length string) string { return "transitions " + length },
+	Sets:        func(n int) string { return count(n, "set", "sets") },
+	Reps:        func(n int) string { return count(n, "rep", "reps") },
+	Rounds:      func(n int) string { return count(n, "round", "rounds") },
+	FootContacts: func(n int, counted bool) string {
+		return least(n, counted, count(n, "foot contact", "foot contacts"), "at least ", "foot contacts not counted")
+	},
+	Contacts: func(n int, counted bool) string {
+		return least(n, counted, count(n, "contact", "contacts"), "at least ", "contacts not counted")
+	},
 	RepUnit: func(n int) string {
 		if n == 1 {
 			return "rep"

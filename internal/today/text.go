@@ -1,6 +1,7 @@
 package today
 
 import (
+	"coldfloor/internal/jumps"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/season"
@@ -33,8 +34,8 @@ func (d *Day) title(day *season.Day, l *text.Language) string {
 func (d *Day) Dose(day *season.Day, l *text.Language) string {
 	s := plan.Of(d.Season.Plan.Session(day.Planned))
 	said := d.title(day, l) + ", " + units.Clock(s.Total) + ", " + l.Sheet.Sets(s.Totals.Sets)
-	if s.Contacts > 0 {
-		said += ", " + l.Sheet.FootContacts(s.Contacts)
+	if contacts := l.Sheet.FootContacts(s.Contacts, jumps.AllCounted(s.Session.Blocks...)); contacts != "" {
+		said += ", " + contacts
 	}
 	if at := day.Slot.At; at != nil {
 		said = at.String() + " " + said

@@ -164,3 +164,18 @@ nicht gemacht: Mo 7. Dez, jumps; sie hat Sprünge und morgen ist ein Spiel: lass
 		t.Errorf("%s\nwant\n%s", got, want)
 	}
 }
+
+// Contacts that nobody counted make those of the day a least figure.
+func TestContactsAtLeast(t *testing.T) {
+	p, err := weeks.Parse("plan.yaml", []byte("coldfloor: 1\ntitle: T\nstarts: 2026-12-07\nweeks: 1\ndays: {mon: a.yaml}\n"), func(string) (*sessions.Session, error) {
+		return sessions.Parse("a.yaml", []byte("coldfloor: 1\ntitle: S\nblocks: [{title: Up, exercises: [{name: Hop, reps: 3, contacts: 1}, {name: Tuck jumps, reps: 5}]}]"))
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for l, want := range map[*text.Language]string{&text.English: "at least 3 foot contacts", &text.German: "mindestens 3 Bodenkontakte"} {
+		if got := strings.Join(Of(p, nil, moment("2026-12-07 12:00"), 0).Lines(l), "\n"); !strings.Contains(got, want) {
+			t.Errorf("lacks %q in\n%s", want, got)
+		}
+	}
+}
