@@ -90,7 +90,7 @@ func TestGoOnWithARunThatDidNotEnd(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "journal.jsonl")
 	leaveHalfway(t, file)
 	p := newProgram(t, run.Options{Journal: file})
-	p.await("A session did not end")
+	p.await("A session was not finished")
 	p.await("1 of 9 sets done")
 	p.keys("g")
 	if v := p.app.run.run.View(); p.app.stage != running || v.Step != stepLeft || v.Phase != engine.CountedIn {
@@ -245,7 +245,7 @@ func TestPainIsSaidBeforeGoingOn(t *testing.T) {
 		return &run.Say{Title: "Stop first", Text: []string{"Pain was noted"}, Only: func(*plan.Plan) bool { return false }, Label: "another"}
 	}
 	p := newProgram(t, run.Options{Journal: file, Again: again})
-	p.await("A session did not end")
+	p.await("A session was not finished")
 	p.keys("g")
 	p.await("Pain was noted")
 	if p.app.stage == running {

@@ -19,7 +19,7 @@ type helping struct {
 func (f frame) helpLines() []string {
 	s := f.scene
 	f.scene.word += "  " + s.count.plain()
-	lines := append(f.banner(1), f.centre(s.movement+", "+s.dose), "")
+	lines := append(f.banner(1), f.centre(s.doing()), "")
 	page := f.largeKeys(f.height - len(lines) - 1)
 	if page == nil {
 		page = f.help.plain

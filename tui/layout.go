@@ -103,7 +103,7 @@ func (f frame) plain() string {
 	s := f.scene
 	line := s.word + " " + s.count.plain()
 	if s.movement != "" {
-		line += " " + s.movement + ", " + s.dose
+		line += " " + s.doing()
 	}
 	lines := []string{f.fit(line)}
 	if f.loud && f.height > 1 {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
@@ -105,8 +106,8 @@ func (m runScreen) asksResult() (lines []string, foot string) {
 	}
 	t := m.run.Due()[0]
 	foot = m.entry.hint(m.style.lang, t.Measure)
-	if !m.entry.wrong {
-		foot = nameOf(m.style.lang, m.run.Plan(), t) + ": " + foot
+	if named := nameOf(m.style.lang, m.run.Plan(), t) + ": " + foot; !m.entry.wrong && ansi.StringWidth(named) <= m.width {
+		foot = named // the keys are worth more than the name
 	}
 	return []string{m.style.lang.Try(t), m.entry.line(t.Measure)}, foot
 }

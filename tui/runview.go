@@ -58,7 +58,12 @@ func (m runScreen) foot(v engine.View) (text string, loud bool) {
 	case m.over():
 		return m.style.lang.Screen.GoOn, true
 	case m.asking:
-		return m.style.lang.Screen.Stop[0] + " " + m.style.lang.Screen.Stop[1], true
+		stop := m.style.lang.Screen.Stop
+		short := stop[0] + " " + stop[1]
+		if whole := short + "; " + stop[2]; ansi.StringWidth(whole) <= m.width {
+			return whole, true
+		}
+		return short, true
 	case v.Phase == engine.Halted && m.notice != "":
 		return m.notice + "; " + m.style.lang.Screen.Resume, true
 	case v.Phase == engine.Halted:

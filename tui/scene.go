@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"strings"
 	"time"
 
@@ -130,6 +131,15 @@ func (s *scene) task(p *plan.Plan, v engine.View) {
 	s.then, s.thenName = then(s.lang, p, v, i)
 }
 
+// doing returns what is to be done in one line, without its dose where the count
+// says that.
+func (s scene) doing() string {
+	if s.dose == "" {
+		return s.movement
+	}
+	return s.movement + ", " + s.dose
+}
+
 // dose returns what a work step asks for. A unit of one letter would read as a
 // figure among capitals: 5S, 1M.
 func dose(l *text.Language, s plan.Step) string {
@@ -138,6 +148,8 @@ func dose(l *text.Language, s plan.Step) string {
 		return l.Dose(s)
 	case s.Length < time.Minute:
 		return strings.TrimSuffix(units.FormatDuration(s.Length), "s") + " " + l.Step.Seconds
+	case s.Length%time.Minute == 0:
+		return fmt.Sprintf("%d %s", s.Length/time.Minute, l.Step.Minutes)
 	}
 	return units.Clock(s.Length) + " " + l.Step.Minutes
 }

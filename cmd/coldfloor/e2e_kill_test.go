@@ -40,9 +40,9 @@ func TestKilledAndGoneOnWith(t *testing.T) {
 		for {
 			x := tmuxtest.Start(t, 80, 24, h.env(), "cd \"$HOME\" && exec "+binary()+" run --mute session.yaml")
 			screen := x.Until("a session or a question", func(s string) bool {
-				return strings.Contains(s, "Before the first session") || strings.Contains(s, "Before you start") || strings.Contains(s, "did not end") || strings.Contains(s, "to go")
+				return strings.Contains(s, "Before the first session") || strings.Contains(s, "Before you start") || strings.Contains(s, "was not finished") || strings.Contains(s, "to go")
 			})
-			if strings.Contains(screen, "did not end") {
+			if strings.Contains(screen, "was not finished") {
 				x.Keys("g")
 			} else {
 				x.Keys("Enter")

@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"runtime"
+	"strconv"
 	"strings"
 	"syscall"
 
@@ -158,6 +159,27 @@ func argsError(check cobra.PositionalArgs) cobra.PositionalArgs {
 	}
 }
 
+// flagMessage says what is wrong with a flag, without the words of the packages
+// that read it.
+func flagMessage(err error) string {
+	var invalid *pflag.InvalidValueError
+	if !errors.As(err, &invalid) {
+		return err.Error()
+	}
+	given := fmt.Sprintf("--%s %q", invalid.GetFlag().Name, invalid.GetValue())
+	var number *strconv.NumError
+	if !errors.As(err, &number) {
+		return given + ": " + errors.Unwrap(invalid).Error()
+	}
+	switch number.Func {
+	case "ParseBool":
+		return given + " is neither true nor false"
+	case "ParseFloat":
+		return given + " is not a number"
+	}
+	return given + " is not a whole number, or is too large"
+}
+
 // atMostOne has a command refuse more than one of some flags.
 func atMostOne(c *cobra.Command, names ...string) {
 	c.PreRunE = func(c *cobra.Command, _ []string) error {
@@ -174,9 +196,10 @@ func atMostOne(c *cobra.Command, names ...string) {
 	}
 }
 
-// flagError names the nearest flag to one that does not exist.
+// flagError says in plain words what a flag's value must be, and names the
+// nearest flag to one that does not exist.
 func flagError(c *cobra.Command, err error) error {
-	e := usageError{message: err.Error(), hint: c.CommandPath() + " --help lists the flags"}
+	e := usageError{message: flagMessage(err), hint: c.CommandPath() + " --help lists the flags"}
 	var unknown *pflag.NotExistError
 	if !errors.As(err, &unknown) {
 		return e

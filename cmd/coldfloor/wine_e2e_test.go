@@ -158,7 +158,7 @@ func TestWindowsKilledAndGoneOnWith(t *testing.T) {
 		t.Fatalf("the second process: %v", err)
 	}
 	x := tmuxtest.Start(t, 80, 24, w.env, "cd '"+w.dir+"' && exec wine '"+w.exe+"' run session.yaml --plain --mute --journal j.jsonl")
-	x.Until("the question whether to go on", func(s string) bool { return strings.Contains(s, "did not end") })
+	x.Until("the question whether to go on", func(s string) bool { return strings.Contains(s, "was not finished") })
 	x.Keys("g", "Enter")
 	x.Until("the wait for Enter", func(s string) bool { return strings.Contains(s, "Enter starts") })
 	x.Keys("Enter")

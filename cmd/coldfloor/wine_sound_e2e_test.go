@@ -57,7 +57,7 @@ func TestWindowsWithoutASoundDevice(t *testing.T) {
 		x.WaitFor(question)
 		x.Keys("Enter")
 	}
-	x.WaitFor("notice no sound device, the terminal bell takes over")
+	x.WaitFor("notice no sound device: terminal bell instead")
 	x.WaitFor("finish, done")
 	x.WaitExit()
 }

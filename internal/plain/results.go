@@ -30,7 +30,7 @@ func answer(l *text.Language, a *run.Active, t plan.Try, typed string) (problem 
 	}
 	v, err := t.Measure.ParseResult(typed)
 	if err != nil {
-		return fmt.Sprintf("%q: %s", typed, l.NoResult(t.Measure))
+		return l.Plain.Wrong(safetext.Clean(typed), l.NoResult(t.Measure))
 	}
 	a.Measured(t, &v)
 	return ""

@@ -63,8 +63,8 @@ func TestSoundNotices(t *testing.T) {
 	for n, want := range map[live.Notice]string{
 		{}:                                  "",
 		{Lack: live.NoDevice}:               "kein Tongerät",
-		{Lack: live.DeviceLost, Bell: true}: "das Tongerät ist weg, die Glocke des Terminals springt ein",
-		{Lack: live.OverSSH, Bell: true}:    "kein Ton über SSH, die Glocke des Terminals springt ein",
+		{Lack: live.DeviceLost, Bell: true}: "das Tongerät ist weg, dafür die Terminalglocke",
+		{Lack: live.OverSSH, Bell: true}:    "kein Ton über SSH, dafür die Terminalglocke",
 	} {
 		if got := SoundNotice(&text.German, n); got != want {
 			t.Errorf("%+v: %q, want %q", n, got, want)

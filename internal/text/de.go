@@ -29,9 +29,9 @@ var German = Language{
 		Paused: "ANGEHALTEN", OwnPace: "DEIN TEMPO", Done: "FERTIG",
 		KeyWhenDone: "DANN TASTE", About: "etwa", Next: "als Nächstes", Resume: "p: weiter", PausedNote: "angehalten; p: weiter",
 		GoOn: "weiter mit jeder Taste", ThenDone: "dann fertig", HelpBack: "? zurück zur Einheit",
-		NoTime: "eine Zeit in s, etwa 4.52", NoCount: "eine ganze Zahl", NoLength: "eine Länge in cm, etwa 231",
+		NoTime: "eine Zeit in s, etwa 4,52", NoCount: "eine ganze Zahl", NoLength: "eine Länge in cm, etwa 231",
 		Measures: map[string]string{"distance": "Weite", "height": "Höhe", "count": "Anzahl", "time": "Zeit"},
-		NoResult: "keins", Ask: func(what, none string) string { return what + ", oder " + none }, MoreText: "weiter unten mehr",
+		NoResult: "keins", Ask: func(what, none string) string { return what + ", oder " + none }, MoreText: "weiter unten mehr: ↓",
 		NoCell: func(from string) string {
 			return "ob das aus " + from + " lesbar ist, sagt erst cell_height in den Einstellungen"
 		},
@@ -41,7 +41,7 @@ var German = Language{
 		},
 		JustLegible: func(from string) string { return "aus " + from + " gerade noch lesbar; größer wäre leichter" },
 		EasilyRead:  func(from string) string { return "aus " + from + " gut lesbar" },
-		KeepResult:  "Enter übernimmt, Esc lässt es weg", OneMore: "noch einmal", Results: "Was herauskam", LeftOut: "weggelassen",
+		KeepResult:  "Enter übernimmt, Esc lässt es weg", OneMore: "noch einmal", Results: "Ergebnisse", LeftOut: "weggelassen",
 		MoreResults: func(n int) string { return fmt.Sprintf("noch %d", n) },
 		Muted:       "stumm", BellOnly: "nur Glocke", SoundOff: "Ton aus", SoundOn: "Ton an",
 		More: "15 s länger", NoMore: "dieser Satz endet mit einer Taste",
@@ -58,7 +58,7 @@ var German = Language{
 	},
 	Keys: Keys{
 		Finish: "Enter", Enter: "Enter", Escape: "Esc",
-		EndSet: "Satz beenden", Pause: "anhalten", More: "15 s länger", Back: "zurück", Repeat: "Satz wiederholen", Skip: "weiter",
+		EndSet: "Satz beenden", Pause: "anhalten", More: "15 s länger", Back: "zurück", Repeat: "Satz wiederholen", Skip: "auslassen",
 		Easier: "leichter", Mute: "stumm", Louder: "lauter", Softer: "leiser", Stop: "aufhören", Help: "Tasten",
 		Up: "hoch", Down: "runter", Choose: "wählen", Leave: "verlassen", NextField: "weiter", Less: "weniger", Greater: "mehr", Save: "sichern",
 	},
@@ -92,13 +92,13 @@ var German = Language{
 		DoNow:    func(date string) string { return "die vom " + date + " jetzt machen" },
 	},
 	Flow: Flow{
-		Leave: "verlassen", GoOn: "weiter", Start: "beginnen", OrEnter: " oder Enter", Read: "Gelesen: weiter", DidNotWork: "Das ging nicht",
+		Leave: "verlassen", GoOn: "weiter", Start: "beginnen", OrEnter: " oder Enter", Read: "Gelesen, weiter", DidNotWork: "Das ging nicht",
 		NoLog: "Das Journal lässt sich nicht schreiben", NoLogText: "Was du machst, würde nicht festgehalten. Ohne Journal beginnen?", RunWithout: "ohne Journal beginnen", NoLogFlag: "mit --no-log geht es ohne Journal",
-		Unfinished: "Eine Einheit ist nicht zu Ende", UnfinishedRehearsal: "Eine Probe ist nicht zu Ende",
+		Unfinished: "Eine Einheit wurde nicht beendet", UnfinishedRehearsal: "Eine Probe wurde nicht beendet",
 		Begun: func(title, when string, done, of int) string {
 			return fmt.Sprintf("%s, begonnen %s: %d von %d Sätzen gemacht.", title, when, done, of)
 		},
-		LogAsIs: "so eintragen, wie sie ist", GoOnFrom: "dort weitermachen", Later: "für später lassen",
+		LogAsIs: "so eintragen, wie sie ist", GoOnFrom: "dort weitermachen", Later: "auf später verschieben",
 		OldRun:     "Sie ist mehr als einen Tag alt: trag sie so ein und beginne eine neue.",
 		OfferHint:  "coldfloor run in einem Terminal bietet an, weiterzumachen oder sie so einzutragen",
 		CannotGoOn: func(why string) string { return "Sie lässt sich nicht fortsetzen: " + why + "." },
@@ -126,7 +126,7 @@ var German = Language{
 		InPartTime: func(taken string) string { return "Satz teilweise, " + taken },
 		EndsByKey:  "los, Enter beendet den Satz", SessionToGo: func(left string) string { return "Einheit noch " + left },
 		TenSeconds: "zehn Sekunden",
-		WaitEnter:  "warten, Enter, wenn der Satz fertig ist", CountIn: "gleich", More: "länger", Variant: "Variante",
+		WaitEnter:  "warten, Enter, wenn der Satz fertig ist", CountIn: "bereit machen", More: "länger", Variant: "Variante",
 		Pause: "angehalten", PauseAway: "angehalten, der Rechner war weg", ToResume: "p: weiter",
 		Stopped: "Ende, abgebrochen", NothingDone: "Ende, nichts gemacht", Finished: "Ende, fertig", Notice: "Hinweis:",
 		NotRated: func(run, when string) string {
@@ -136,9 +136,9 @@ var German = Language{
 		Rehearsal: "als Probe eingetragen; sie zählt nicht", TryAgain: "Enter: noch einmal versuchen; w: an einem anderen Ort sichern; q: ohne sie verlassen? ",
 		LeaveAsIs: "Enter allein lässt eine Antwort, wie sie ist.", AskEffort: "Wie schwer war die Einheit insgesamt, 0 bis 10", AskPain: "Schmerzen: wo, oder keine", AskNote: "Notiz",
 		AskRounds: func(rounds string) string { return "Fertige Runden (" + rounds + ")" },
-		Help: "Enter beendet den Satz; p hält an und geht weiter, + gibt 15 s mehr, b geht zurück, r wiederholt den Satz, s lässt aus, " +
+		Help: "Enter beendet den Satz; p hält an und macht weiter, + gibt 15 s mehr, b geht zurück, r wiederholt den Satz, s lässt aus, " +
 			"e nimmt die leichtere Variante, t sagt, was noch kommt, m schaltet stumm, zweimal q hört auf, ? sagt das noch einmal",
-		KeyboardGone: "die Tastatur ist weg; die Einheit läuft in ihrem Tempo weiter", StopTwice: "noch einmal q hört auf und trägt ein, was gemacht ist; alles andere geht weiter",
+		KeyboardGone: "die Tastatur ist weg; die Einheit läuft in ihrem Tempo weiter", StopTwice: "noch einmal q hört auf und trägt ein, was gemacht ist; jede andere Eingabe macht weiter",
 		EnterEnds: "dieser Satz endet mit Enter, nicht mit der Uhr", EnterStarts: "Enter beginnt, ? nennt die Tasten, q verlässt",
 	},
 	Care: Care{

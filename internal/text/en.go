@@ -54,9 +54,9 @@ var English = Language{
 		Paused: "PAUSED", OwnPace: "YOUR PACE", Done: "DONE",
 		KeyWhenDone: "KEY WHEN DONE", About: "about", Next: "next", Resume: "p to resume", PausedNote: "paused; p to resume",
 		GoOn: "any key goes on", ThenDone: "then finished", HelpBack: "? goes back to the session",
-		NoTime: "it is not a time in s, such as 4.52", NoCount: "it is not a whole number", NoLength: "it is not a length in cm, such as 231",
+		NoTime: "a time in s, such as 4.52", NoCount: "a whole number", NoLength: "a length in cm, such as 231",
 		Measures: map[string]string{"distance": "distance", "height": "height", "count": "count", "time": "time"},
-		NoResult: "none", Ask: func(what, none string) string { return what + ", or " + none }, MoreText: "more below: down",
+		NoResult: "none", Ask: func(what, none string) string { return what + ", or " + none }, MoreText: "more below: ↓",
 		NoCell: func(from string) string {
 			return "cell_height in the settings is needed to tell whether this is read from " + from
 		},
@@ -66,7 +66,7 @@ var English = Language{
 		},
 		JustLegible: func(from string) string { return "just legible from " + from + "; larger letters would be easier" },
 		EasilyRead:  func(from string) string { return "easily read from " + from },
-		KeepResult:  "enter keeps it, esc leaves it out", OneMore: "once more", Results: "What came out", LeftOut: "left out",
+		KeepResult:  "enter keeps it, esc leaves it out", OneMore: "once more", Results: "Results", LeftOut: "left out",
 		MoreResults: func(n int) string { return fmt.Sprintf("%d more to come", n) },
 		Muted:       "muted", BellOnly: "bell only", SoundOff: "sound off", SoundOn: "sound on",
 		More: "15 s more", NoMore: "this set ends by a key, not by the clock",
@@ -93,7 +93,7 @@ var English = Language{
 		NoteHint: "anything worth keeping", RoundsHint: "completed rounds, as counted; correct them if they are wrong",
 		PainHint: "any pain, during or now?",
 		EffortHint: func(after string) string {
-			return "how hard overall? best answered " + after + ", by coldfloor log rate"
+			return "how hard overall? best " + after + ", with coldfloor log rate"
 		},
 		AskAfter:  "30 minutes after the end",
 		Rounds:    func(done, of int) string { return fmt.Sprintf("%d of ", done) + count(of, "round", "rounds") },
@@ -119,7 +119,7 @@ var English = Language{
 	Flow: Flow{
 		Leave: "leave", OrEnter: " or Enter", GoOn: "go on", Start: "start", Read: "I have read this: go on", DidNotWork: "That did not work",
 		NoLog: "The log cannot be written", NoLogText: "What you do would not be kept. Run without a log?", RunWithout: "run without a log", NoLogFlag: "--no-log runs without one",
-		Unfinished: "A session did not end", UnfinishedRehearsal: "A rehearsal did not end",
+		Unfinished: "A session was not finished", UnfinishedRehearsal: "A rehearsal was not finished",
 		Begun: func(title, when string, done, of int) string {
 			return fmt.Sprintf("%s, begun %s: %d of %d sets done.", title, when, done, of)
 		},
@@ -140,7 +140,7 @@ var English = Language{
 	Plain: Plain{
 		Hint:       "hint:",
 		NoSession:  func(names string) string { return "no session is named; there are " + names },
-		Wrong:      func(answer, must string) string { return "\"" + answer + "\" will not do: " + must },
+		Wrong:      func(answer, must string) string { return "\"" + answer + "\" will not do; it must be " + must },
 		EffortMust: "a number from 0 to 10", RoundsMust: func(rounds string) string {
 			return "a number for each block, at most " + rounds
 		},

@@ -35,7 +35,7 @@ type Trouble struct {
 // englishTrouble is what goes wrong, in English.
 var englishTrouble = Trouble{
 	NoDevice: "no sound device", DeviceLost: "the sound device went away", OverSSH: "no sound over SSH",
-	BellInstead: func(why string) string { return why + ", the terminal bell takes over" },
+	BellInstead: func(why string) string { return why + ": terminal bell instead" },
 	Speech:      func(what string) string { return "speech: " + what },
 	Silent:      func(program string) string { return program + " wrote no sound" },
 	NoSpeech:    func(what string) string { return "no speech program found: install " + what + ", or leave --voice out" },
@@ -62,7 +62,7 @@ var englishTrouble = Trouble{
 // germanTrouble is what goes wrong, in German.
 var germanTrouble = Trouble{
 	NoDevice: "kein Tongerät", DeviceLost: "das Tongerät ist weg", OverSSH: "kein Ton über SSH",
-	BellInstead: func(why string) string { return why + ", die Glocke des Terminals springt ein" },
+	BellInstead: func(why string) string { return why + ", dafür die Terminalglocke" },
 	Speech:      func(what string) string { return "die Sprachausgabe geht nicht: " + what },
 	Silent:      func(program string) string { return program + " liefert keinen Ton" },
 	NoSpeech: func(what string) string {
