@@ -13,6 +13,10 @@ import (
 	"coldfloor/internal/units"
 )
 
+// painDays is for how many days, today among them, pain speaks whatever week it
+// was said in: one of Friday is not over on Monday because a week is.
+const painDays = 7
+
 // FactsOf returns what is known of a player at the end of the week before
 // week, as of now. The runs are that player's, in any order.
 func FactsOf(s *season.Season, player string, runs []*journal.Run, week int, now time.Time, l Limits) Facts {
@@ -36,7 +40,7 @@ func FactsOf(s *season.Season, player string, runs []*journal.Run, week int, now
 			f.addRun(r, runs[:i])
 		}
 	}
-	f.Pain = painSince(runs, from)
+	f.Pain = painSince(runs, min(from, units.DateOf(now)-painDays+1))
 	return f
 }
 

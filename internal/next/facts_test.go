@@ -152,3 +152,18 @@ func TestLessIsLighter(t *testing.T) {
 		t.Errorf("%d lighter weeks, want 2:\n%s", got, text)
 	}
 }
+
+// Pain said in the last 7 days speaks on the first day of a week as well, though
+// the week that it was said in is not the one before the week proposed.
+func TestPainOutlastsItsWeek(t *testing.T) {
+	plan := planOf(t)
+	level := 3
+	runs := []*journal.Run{played("2026-12-11", 4, 5, 60, journal.Statement{At: at("2026-12-11"), Pain: yes(), Where: "left knee", Level: &level})}
+	for date, want := range map[string]int{"2026-12-14": 1, "2026-12-17": 1, "2026-12-18": 0} {
+		now := at(date)
+		f := FactsOf(season.Of(plan, runs, units.DateOf(now)), "Ida", runs, 3, now, DefaultLimits)
+		if len(f.Pain) != want {
+			t.Errorf("on %s pain %+v, want %d", date, f.Pain, want)
+		}
+	}
+}

@@ -59,7 +59,7 @@ type Facts struct {
 	RoundsDone, RoundsPrescribed int // of the sessions whose rounds are known; both 0: not known
 	Rests, RestsCut              int // rests of the week that some work followed, and those cut short
 	Efforts                      []Effort
-	Pain                         []Pain // of the week, the latest first; slips are left out
+	Pain                         []Pain // of the week and of the last 7 days, the latest first; slips are left out
 	PainAsked                    bool   // a session of the week says whether there was pain
 
 	Last      time.Time // start of the last session; zero: none is logged

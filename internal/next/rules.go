@@ -178,6 +178,8 @@ func unknown(f Facts, _ Limits) []Reason {
 		return ask("no session is logged: ask what was done")
 	case f.Planned == 0:
 		return nil
+	case f.Done == 0 && f.Planned == 1:
+		return ask("the one session that the week had so far is not logged")
 	case f.Done == 0:
 		return ask(fmt.Sprintf("none of the week's %s is logged", units.Count(f.Planned, "session")))
 	case f.RoundsPrescribed <= 0 && len(f.Efforts) == 0:
