@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -85,7 +86,10 @@ func Planned(p *review.Player, t review.Tolerance) Section {
 		sec.Facts = append(sec.Facts, Fact{"missed", []string{missed}})
 	}
 	if open := days(s.Open()); open != "" {
-		sec.Facts = append(sec.Facts, Fact{"can be done yet", []string{open}})
+		sec.Facts = append(sec.Facts, Fact{"can still be done", []string{open}})
+	}
+	if due := days(slices.DeleteFunc(s.On(s.Today), func(d *season.Day) bool { return d.State != season.Due })); due != "" {
+		sec.Facts = append(sec.Facts, Fact{"today", []string{due}})
 	}
 	if next := s.Next(); next != nil {
 		sec.Facts = append(sec.Facts, Fact{"next", []string{next.Date.Short() + ", " + next.Slot.Session}})
@@ -109,7 +113,7 @@ func plannedRow(w *season.Week, d done) []string {
 	for _, x := range []struct {
 		n    int
 		what string
-	}{{d.Skipped, "skipped"}, {d.LeftOut, "left out"}, {d.Due, "can be done yet"}} {
+	}{{d.Skipped, "skipped"}, {d.LeftOut, "left out"}, {d.Due, "can still be done"}} {
 		if x.n > 0 {
 			besides = append(besides, fmt.Sprintf("%d %s", x.n, x.what))
 		}

@@ -3,6 +3,7 @@ package report
 import (
 	"bytes"
 	"encoding/json"
+	"strings"
 	"testing"
 	"time"
 
@@ -76,5 +77,21 @@ func TestPlanned(t *testing.T) {
 	var page bytes.Buffer
 	if err := Page(squad).Text(&page, false); err != nil || !bytes.Contains(page.Bytes(), []byte("1 of 3 and 2 more, 1 missed")) {
 		t.Errorf("the page of the squad: %v\n%s", err, page.String())
+	}
+}
+
+// What is planned for the day of the review stands apart from what is next.
+func TestPlannedToday(t *testing.T) {
+	p, err := weeks.Parse("two.yaml", []byte("coldfloor: 1\ntitle: Two\nstarts: 2026-07-13\nweeks: 2\ndays: {thu: hall.yaml}\n"), func(string) (*sessions.Session, error) { return sessions.Parse("hall.yaml", []byte(hall)) })
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := review.New(review.Options{Now: reporttest.Now, Plan: func(string) *weeks.Plan { return p }})
+	r.Add(hallRun("a", reporttest.Now.AddDate(0, 0, -9)))
+	text := string(textOf(t, r.Squad(), true))
+	for _, want := range []string{"today  Thu 16 Jul hall.yaml\n", "next   Thu 23 Jul, hall.yaml\n"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in\n%s", want, text)
+		}
 	}
 }

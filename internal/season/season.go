@@ -27,7 +27,7 @@ const (
 	Missed  State = "missed"   // not done, and more than Reach days ago
 	Skipped State = "skipped"  // the player began it and left all of it undone
 	LeftOut State = "left out" // on a day without training
-	Due     State = "due"      // its date has come, and it can be done yet
+	Due     State = "due"      // its date has come, and it can still be done
 	Ahead   State = "ahead"    // its date is to come
 )
 
