@@ -153,7 +153,7 @@ func noSuchCommand(c *cobra.Command, args []string) error {
 func argsError(check cobra.PositionalArgs) cobra.PositionalArgs {
 	return func(c *cobra.Command, args []string) error {
 		if err := check(c, args); err != nil {
-			return usageError{err.Error(), "usage: " + c.UseLine()}
+			return usageError{argsProblem(c, args, err), "usage: " + c.UseLine()}
 		}
 		return nil
 	}
@@ -178,6 +178,21 @@ func flagMessage(err error) string {
 		return given + " is not a number"
 	}
 	return given + " is not a whole number, or is too large"
+}
+
+// argsProblem says what is wrong with the arguments of a command: none are given
+// where its usage names some, or more than it takes.
+func argsProblem(c *cobra.Command, args []string, err error) string {
+	_, takes, _ := strings.Cut(c.Use, " ")
+	takes, _, _ = strings.Cut(takes, " ")
+	switch {
+	case !strings.Contains(err.Error(), "arg(s)"): // a check of our own, which says more than a number
+	case takes != "" && len(args) == 0:
+		return c.Name() + " needs " + takes
+	case takes != "" && len(args) > 1:
+		return fmt.Sprintf("%s takes %s, and %q is one too many", c.Name(), takes, args[1])
+	}
+	return err.Error()
 }
 
 // atMostOne has a command refuse more than one of some flags.
