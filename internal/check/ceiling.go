@@ -41,7 +41,11 @@ func (c *checker) underCeiling(e *sessions.Exercise, top settings.Figure) {
 	case spare < 0:
 		c.say(Error, at, f, c.w.AboveCeiling(c.name(e.Name), top.Length.Text(), (-spare).Text(), room.Text(), ""))
 	case spare.Metres() < c.limit("headroom").Low && e.Overhead.Kind != sessions.OverheadNone:
-		c.add(Note, at, f, "%s reaches %s, %s below the ceiling of %s%s", quote(e.Name), top.Length.Text(), spare.Text(), room.Text(), how)
+		below := spare.Text() + " below the"
+		if spare == 0 {
+			below = "as high as the"
+		}
+		c.add(Note, at, f, "%s reaches %s, %s ceiling of %s%s", quote(e.Name), top.Length.Text(), below, room.Text(), how)
 	}
 }
 

@@ -45,7 +45,7 @@ func TestWarmUp(t *testing.T) {
 		"9m59s":  {"note: practice is 10 min (common practice"},
 		"5m":     {"note: 5 min of warm-up"},
 		"4m59s":  {"warning: the least is 5 min"},
-		"1m":     {"warning: 60 s of warm-up come before the first jump"},
+		"1m":     {"warning: 60 s of warm-up comes before the first jump"},
 		"no one": {"warning: no warm-up before it"},
 	} {
 		blocks := jumpBlock(3, 5, "90s")

@@ -43,7 +43,7 @@ func (c *checker) warmedUp(s set, before time.Duration) {
 	case before < units.Seconds(r.Low):
 		c.say(Warning, at, f, c.w.ShortWarmUp(span(before), c.name(e.Name), s.jump, span(units.Seconds(r.Low)), c.source("warm_up")))
 	case before < units.Seconds(r.High):
-		c.add(Note, at, f, "%s of warm-up come before the first %s, %s; practice is %s (%s)",
+		c.add(Note, at, f, "%s of warm-up comes before the first %s, %s; practice is %s (%s)",
 			span(before), what, quote(e.Name), span(units.Seconds(r.High)), c.source("warm_up"))
 	}
 }

@@ -62,7 +62,7 @@ func (w *writer) line(indent int, format string, args ...any) {
 func reason(b *sessions.Block) string {
 	switch {
 	case b.Part == sessions.WarmUp:
-		return "Practice is ten minutes before jumping; five are the least."
+		return "Common practice is ten minutes before jumping; five is the least."
 	case b.Part == sessions.CoolDown:
 		return "To end calmly."
 	case b.Trains[0] == "strength":

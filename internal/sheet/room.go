@@ -23,10 +23,10 @@ func roomOf(s *sessions.Session, words *text.Sheet) string {
 	}
 	size, head, arms := "", "", ""
 	if floor != (sessions.Floor{}) {
-		size = words.Floor(floor.Along.String() + " × " + floor.Across.String())
+		size = words.Floor(floor.Along.Text() + " × " + floor.Across.Text())
 	}
 	if above > 0 {
-		head = words.AboveHead(above.String())
+		head = words.AboveHead(above.Text())
 	}
 	switch {
 	case kinds[sessions.OverheadJump]:

@@ -78,7 +78,7 @@ var englishFindings = Findings{
 		if jump {
 			what = "jump"
 		}
-		return before + " of warm-up come before the first " + what + ", " + exercise + "; the least is " + least + " (" + source + ")"
+		return before + " of warm-up comes before the first " + what + ", " + exercise + "; the least is " + least + " (" + source + ")"
 	},
 	SessionLevel: func(session, player string) string {
 		return "the session is written for level " + session + ", the player's settings say " + player

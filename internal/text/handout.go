@@ -38,7 +38,7 @@ var englishHandout = Handout{
 	AfterwardsText: [3]string{
 		"Write down the rounds you did, how hard the session was from 0 to 10 half an hour later, and any pain: where, and how much from 0 to 10.",
 		"A session you missed is not made up by doubling the next one.",
-		"How to send it back stands in how-to-send-it-back.txt.",
+		"How to send it back is in how-to-send-it-back.txt.",
 	},
 	FileName: "how-to-send-it-back.txt",
 	SendBack: func(file string) string {

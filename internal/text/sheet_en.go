@@ -64,5 +64,5 @@ var englishSheet = Sheet{
 	Block:     func(number, length string) string { return "block " + number + ": " + length },
 	Continued: "continued",
 	Page:      func(n, of int) string { return fmt.Sprintf("page %d of %d", n, of) },
-	Elsewhere: "how to do it, cautions and boxes to tick are on the sheet that is not large",
+	Elsewhere: "how to do it, cautions and boxes to tick are on the ordinary sheet",
 }
