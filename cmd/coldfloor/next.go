@@ -39,7 +39,8 @@ func newNext() *cobra.Command {
 the journals named: as planned, hold (nothing is added), less (a lighter week),
 or ask (too little is known). Every reason is shown with its figures, its limit
 and its source; you can change the limits in the settings. The days are those
-that keep jump days furthest apart, then furthest from matches.
+that keep jump days furthest apart, then furthest from matches; no more of them
+than planned fall on the day of a match or the day before.
 
 Nothing is changed by itself. With -o the player's whole plan is written with the
 proposal in it, for the coach to change.`,

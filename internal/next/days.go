@@ -41,14 +41,15 @@ type Move struct {
 const far = 1 << 20
 
 // score is what one arrangement of the week is judged by, the most important
-// first: the smallest gap between two days with jumps, across the week's
-// edges; the smallest distance of a day with jumps to a match; the days
-// changed.
-type score struct{ gap, match, changed int }
+// first: the days with jumps that it puts on a match's day or the day before,
+// beyond those that the plan has there; the smallest gap between two days with
+// jumps, across the week's edges; the smallest distance of a day with jumps to a
+// match; the days changed.
+type score struct{ eves, gap, match, changed int }
 
 // better reports whether s goes before t.
 func (s score) better(t score) bool {
-	return cmp.Or(cmp.Compare(s.gap, t.gap), cmp.Compare(s.match, t.match), cmp.Compare(t.changed, s.changed)) > 0
+	return cmp.Or(cmp.Compare(t.eves, s.eves), cmp.Compare(s.gap, t.gap), cmp.Compare(s.match, t.match), cmp.Compare(t.changed, s.changed)) > 0
 }
 
 // Propose finds the best days of the week by trying all of them: at most
@@ -65,7 +66,7 @@ func (w Week) Propose() *Days {
 	best, at := w.score(planned), slices.Clone(planned)
 	asPlanned := best
 	if !w.allowed(planned) {
-		best = score{gap: -1}
+		best = score{eves: far}
 	}
 	w.arrange(nil, func(dates []units.Date) {
 		if s := w.score(dates); s.better(best) {
@@ -110,6 +111,12 @@ func (w Week) score(dates []units.Date) score {
 	s := score{gap: far, match: far}
 	jumps := w.edges()
 	for i, d := range dates {
+		if w.Days[i].Jumps {
+			s.eves += w.eve(d) - w.eve(w.Days[i].Date)
+		}
+	}
+	s.eves = max(0, s.eves)
+	for i, d := range dates {
 		if !w.Days[i].Jumps {
 			continue
 		}
@@ -128,6 +135,15 @@ func (w Week) score(dates []units.Date) score {
 		}
 	}
 	return s
+}
+
+// eve returns 1 for the day of a match and the day before, on which the check
+// warns of jumps, and 0 for others.
+func (w Week) eve(d units.Date) int {
+	if slices.Contains(w.Matches, d) || slices.Contains(w.Matches, d+1) {
+		return 1
+	}
+	return 0
 }
 
 // crowded says so if the days chosen put more days with jumps into seven than

@@ -31,6 +31,9 @@ func TestDays(t *testing.T) {
 		{"match on Saturday",
 			Week{Days: []Day{{day(1), true}, {day(5), true}}, Jumps: []units.Date{day(-2), day(9)}, Matches: []units.Date{day(5)}},
 			[]Move{{day(5), day(4)}}, "jump days at least 3 days apart, 1 day from the nearest match (0 days as planned): one day changes"},
+		{"further apart, but on the day before a match",
+			Week{Days: []Day{{day(0), true}, {day(4), true}}, Jumps: []units.Date{day(-3), day(9)}, Matches: []units.Date{day(6)}},
+			[]Move{{day(4), day(3)}}, "jump days at least 3 days apart, 3 days from the nearest match (2 days as planned): one day changes"},
 		{"a day away",
 			Week{Days: []Day{{day(2), true}}, Away: []units.Date{day(2)}},
 			[]Move{{day(2), day(0)}}, "jump days with no other near: one day changes"},
@@ -87,9 +90,9 @@ func TestDaysAreBest(t *testing.T) {
 		w.Jumps = []units.Date{day(rapid.IntRange(-7, -1).Draw(t, "before")), day(rapid.IntRange(7, 13).Draw(t, "after"))}
 		w.Matches = []units.Date{day(rapid.IntRange(0, 9).Draw(t, "match"))}
 		got := w.Propose()
-		chosen := make([]units.Date, len(w.Days))
+		planned, chosen := make([]units.Date, len(w.Days)), make([]units.Date, len(w.Days))
 		for i, d := range w.Days {
-			chosen[i] = d.Date
+			planned[i], chosen[i] = d.Date, d.Date
 			for _, m := range got.Moves {
 				if m.From == d.Date {
 					chosen[i] = m.To
@@ -97,9 +100,13 @@ func TestDaysAreBest(t *testing.T) {
 			}
 		}
 		gap, match := measure(w, chosen)
+		clear := eves(w, planned)
+		if eves(w, chosen) > clear {
+			t.Fatalf("%v puts jumps on the day of a match or the day before", chosen)
+		}
 		others(len(w.Days), func(dates []units.Date) {
 			g, m := measure(w, dates)
-			if g > gap || g == gap && m > match {
+			if eves(w, dates) <= clear && (g > gap || g == gap && m > match) {
 				t.Fatalf("%v: gap %d, match %d; %v gives %d, %d", chosen, gap, match, dates, g, m)
 			}
 		})
@@ -118,6 +125,17 @@ func measure(w Week, dates []units.Date) (gap, match int) {
 		}
 	}
 	return gap, match
+}
+
+// eves returns how many dates are the match's or the day before.
+func eves(w Week, dates []units.Date) int {
+	n := 0
+	for _, d := range dates {
+		if d == w.Matches[0] || d == w.Matches[0]-1 {
+			n++
+		}
+	}
+	return n
 }
 
 func others(n int, try func([]units.Date)) {
