@@ -32,8 +32,13 @@ func (r *reader) aim(i int) {
 	base, named := r.p.bases[g.In]
 	if g.In != "" && !named {
 		hint := "write a name as in days"
-		if near := nearest.Word(g.In, r.sessionNames()); near != "" {
+		near := nearest.Word(g.In, r.sessionNames())
+		if near != "" {
 			hint = "did you mean " + near + "?"
+		}
+		if near != "" && r.p.bases[near] == nil { // the name in days is the wrong one, and that was said
+			g.ok = false
+			return
 		}
 		m.Problem("in", quoted(g.In)+" is none of the sessions of days", hint)
 	}
