@@ -4,11 +4,15 @@
 package players
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"slices"
 	"strings"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/nearest"
+	"coldfloor/internal/safetext"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/yamlread"
 	"coldfloor/sessions/weeks"
@@ -32,6 +36,9 @@ type Player struct {
 // everything that is wrong if the file could be read.
 func Read(path string) ([]Player, error) {
 	src, err := yamlread.ReadFile(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, fault.New("name the players' file, such as squad.yaml", "there is no file %s", safetext.Quote(path))
+	}
 	if err != nil {
 		return nil, err
 	}
