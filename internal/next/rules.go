@@ -27,7 +27,7 @@ func pain(f Facts, l Limits) []Reason {
 		if x.Level != nil && *x.Level == 0 {
 			continue
 		}
-		text := "pain " + painWords(x) + " on " + x.At.Format(time.DateOnly)
+		text := "pain " + painWords(x) + " on " + units.DateOf(x.At).Short()
 		switch {
 		case wantsPractitioner(x, l):
 			text += ": stop, and see a licensed practitioner before the next session"
