@@ -60,7 +60,7 @@ func newFinishScreen(blocks []journal.PlannedBlock, counted []int, head string, 
 		return t
 	}
 	return finishScreen{blocks: blocks, counted: counted, rounds: slices.Clone(counted), rpe: notSaid, pain: notSaid,
-		where: input(s.lang.Form.Where), note: input(s.lang.Form.NoteHint), head: head,
+		where: input(s.lang.Form.NotAnswered), note: input(s.lang.Form.NoteHint), head: head,
 		style: s, keys: newFormKeys(&s.lang.Keys), help: s.help(), at: len(counted)}
 }
 

@@ -108,6 +108,9 @@ func (m App) ended() (tea.Model, tea.Cmd) {
 func (m App) toForm() (tea.Model, tea.Cmd) {
 	a := m.run.run
 	if !a.Logged() || a.Rehearsal() {
+		if a.Logged() && a.Written() == nil { // what is not is told when the log is closed
+			m.closing += "\n" + m.style.lang.Plain.Rehearsal
+		}
 		return m, tea.Quit
 	}
 	if len(a.Due()) > 0 {

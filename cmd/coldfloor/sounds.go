@@ -5,12 +5,15 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"slices"
+	"strings"
 	"syscall"
 	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/run"
+	"coldfloor/internal/safetext"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/text"
 	"coldfloor/sessions"
@@ -62,18 +65,35 @@ func lessons(l *text.Language, s *sessions.Session) []lesson {
 	for _, c := range sound.Cues() {
 		list = append(list, lesson{c, meant[c].Name, meant[c].Tells})
 	}
-	told := map[string]bool{}
+	return append(list, callLessons(l, s)...)
+}
+
+// callLessons returns the tones of the calls of a session, each once, with the
+// exercises that call by them: one direction may have other tones in another.
+func callLessons(l *text.Language, s *sessions.Session) []lesson {
+	type call struct {
+		tones     int // the index of the direction, which its tones go by
+		direction string
+	}
+	var calls []call
+	in := map[call][]string{}
 	for _, b := range s.Blocks {
 		for _, e := range b.Exercises {
 			for d, direction := range e.Calls {
-				tells := l.Direction(direction) + ": " + t.CallTones(sound.TonesOf(d))
-				name := t.Call(d + 1)
-				if !told[name+tells] {
-					told[name+tells] = true
-					list = append(list, lesson{sound.CallTones(d), name, tells})
+				c := call{d, l.Direction(direction)}
+				if in[c] == nil {
+					calls = append(calls, c)
+				}
+				if name := safetext.Clean(l.Name(e.Name)); !slices.Contains(in[c], name) {
+					in[c] = append(in[c], name)
 				}
 			}
 		}
+	}
+	list := make([]lesson, len(calls))
+	for i, c := range calls {
+		tells := l.Sounds.CallTones(sound.TonesOf(c.tones)) + ": " + strings.Join(in[c], "; ")
+		list[i] = lesson{sound.CallTones(c.tones), c.direction, tells}
 	}
 	return list
 }

@@ -19,9 +19,10 @@ var AskAfter = text.English.Form.AskAfter
 // Foster et al., J Strength Cond Res 2001;15:109–115.
 func ScaleLine() string { return text.English.Form.Scale() }
 
-// ParseRPE reads an effort from 0 to 10, halves and finer allowed.
+// ParseRPE reads an effort from 0 to 10, halves and finer allowed, with a point or
+// a comma.
 func ParseRPE(s string) (float64, error) {
-	v, err := strconv.ParseFloat(strings.TrimSpace(s), 64)
+	v, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(s), ",", ".", 1), 64)
 	if err != nil || math.IsNaN(v) || v < 0 || v > 10 {
 		return 0, fault.New(ScaleLine(), "effort %q is not a number from 0 to 10", s)
 	}

@@ -1,18 +1,13 @@
 package text
 
-import (
-	"strconv"
-
-	"coldfloor/internal/safetext"
-)
+import "coldfloor/internal/safetext"
 
 // Sounds says what each cue is called and what it tells the player, and how
 // directions are called.
 type Sounds struct {
 	GetReady, WorkStarts, Lowering, Rising, Rep, ChangeSide, ChangeExercise, RestStarts, TenLeft, Done Meant
 
-	Call      func(n int) string // the n-th direction of a list, from 1
-	CallTones func(tones int) string
+	CallTones func(tones int) string // that call a direction
 }
 
 // Meant is what a cue is called and what it tells.
@@ -33,9 +28,8 @@ var englishSounds = Sounds{
 	RestStarts:     Meant{"rest starts", "the set is over, rest"},
 	TenLeft:        Meant{"ten seconds left", "ten seconds of rest left"},
 	Done:           Meant{"done", "the session is over"},
-	Call:           func(n int) string { return "call " + strconv.Itoa(n) },
 	CallTones: func(tones int) string {
-		return [...]string{"one tone", "two tones", "three tones"}[tones-1]
+		return [...]string{"called by one tone", "called by two tones", "called by three tones"}[tones-1]
 	},
 }
 
@@ -51,8 +45,7 @@ var germanSounds = Sounds{
 	RestStarts:     Meant{"Pause", "der Satz ist vorbei, Pause"},
 	TenLeft:        Meant{"zehn Sekunden", "noch zehn Sekunden Pause"},
 	Done:           Meant{"fertig", "die Einheit ist vorbei"},
-	Call:           func(n int) string { return "Ruf " + strconv.Itoa(n) },
 	CallTones: func(tones int) string {
-		return [...]string{"ein Ton", "zwei Töne", "drei Töne"}[tones-1]
+		return [...]string{"gerufen mit einem Ton", "gerufen mit zwei Tönen", "gerufen mit drei Tönen"}[tones-1]
 	},
 }
