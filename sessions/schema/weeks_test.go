@@ -25,6 +25,7 @@ var beyondWeeks = map[string]string{
 	"sessions":                     "what a name stands for is not in the file",
 	"five-a-day":                   "days cannot be counted",
 	"five-by-moving":               "days cannot be counted",
+	"days-name":                    "what a name stands for is not in the file",
 	"grow-names":                   "what a name stands for is not in the file",
 	"grow-beyond":                  "the session is not in the file",
 	"grow-nothing":                 "the session is not in the file",
