@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"time"
@@ -183,6 +184,9 @@ func (m chooseScreen) about() []string {
 		about[1] = level
 	case s.Level == "":
 		about[1] = s.For
+	}
+	if file := m.offers[m.at].File; file != "" { // a copy has the title of what it was copied from
+		about[1] = strings.TrimSuffix(filepath.Base(file)+". "+about[1], ". ")
 	}
 	if !m.showsDays() {
 		about[1] = strings.TrimSuffix(l.Choose.LastDone+": "+ago(m.offers[m.at].Last, m.now, &l.Choose)+"; "+about[1], "; ")

@@ -83,3 +83,18 @@ func TestContactsAtLeast(t *testing.T) {
 		}
 	}
 }
+
+// A session from a file names it under the list: a copy of a built-in one has
+// the same title.
+func TestFileIsNamed(t *testing.T) {
+	m := newChooseScreen([]run.Offer{{Plan: evening(t), File: "folder/mine.yaml"}, {Plan: evening(t)}}, nil, time.Now(), testStyle(termenv.Ascii, glyph.Quadrant))
+	m.width, m.height = 80, 24
+	for at, named := range []bool{true, false} {
+		m.at = at
+		view := m.View()
+		fits(t, view, 80, 24)
+		if strings.Contains(view, "  mine.yaml") != named {
+			t.Errorf("at %d:\n%s", at, view)
+		}
+	}
+}

@@ -22,7 +22,7 @@ var sessionKey = regexp.MustCompile(`(?m)^coldfloor\s*:`)
 // Offer is a session to choose.
 type Offer struct {
 	Plan *plan.Plan
-	File bool // from the working folder, not built in
+	File string // the file that it is in; empty: built in
 	Last time.Time
 }
 
@@ -40,7 +40,7 @@ func Catalogue(dir string) (offers []Offer, problems []string) {
 		switch {
 		case err == nil && o.Session == nil: // a plan of weeks, which is run by its name
 		case err == nil:
-			offers = append(offers, Offer{Plan: plan.Of(o.Session), File: true})
+			offers = append(offers, Offer{Plan: plan.Of(o.Session), File: f})
 		case meant(f):
 			problems = append(problems, f)
 		}
@@ -89,7 +89,7 @@ func (f *Flow) When(offers []Offer) error {
 	}
 	for i := range offers {
 		name := offers[i].Plan.Session.Name
-		if offers[i].File {
+		if offers[i].File != "" {
 			if abs, err := filepath.Abs(name); err == nil {
 				name = abs
 			}
