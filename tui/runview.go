@@ -26,7 +26,7 @@ func (m runScreen) View() string {
 		lines, foot := m.asksResult()
 		switch {
 		case m.asking:
-			f.asked = m.style.lang.Screen.Stop[:]
+			f.asked = m.stopAsked()
 		case lines != nil:
 			f.asked = lines
 			if !f.loud {
@@ -52,13 +52,22 @@ func placeOf(p *plan.Plan, v engine.View) time.Duration {
 	return s.Start + max(0, min(elapsed, s.Length-1))
 }
 
+// stopAsked returns the question whether to stop, and its two answers.
+func (m runScreen) stopAsked() []string {
+	stop := m.style.lang.Screen.Stop
+	if !m.run.Logged() {
+		stop[1] = m.style.lang.Screen.StopUnlogged
+	}
+	return stop[:]
+}
+
 // foot returns the last line, and whether it has to be read.
 func (m runScreen) foot(v engine.View) (text string, loud bool) {
 	switch {
 	case m.over():
 		return m.style.lang.Screen.GoOn, true
 	case m.asking:
-		stop := m.style.lang.Screen.Stop
+		stop := m.stopAsked()
 		short := stop[0] + " " + stop[1]
 		if whole := short + "; " + stop[2]; ansi.StringWidth(whole) <= m.width {
 			return whole, true

@@ -126,7 +126,11 @@ func (h *driver) typed(text string) {
 		h.run.Do(engine.Stop)
 	case text == "q":
 		h.asked = true
-		h.printer.Notice(h.printer.lang.Plain.StopTwice)
+		stop := h.printer.lang.Plain.StopTwice
+		if !h.run.Logged() {
+			stop = h.printer.lang.Plain.StopTwiceUnlogged
+		}
+		h.printer.Notice(stop)
 	case halted && (text == "p" || text == ""):
 		h.run.Do(engine.Resume)
 	case text == "p":

@@ -3,6 +3,7 @@ package plain
 import (
 	"fmt"
 	"io"
+	"strings"
 	"time"
 
 	"coldfloor/internal/engine"
@@ -76,7 +77,7 @@ func (p *Printer) moment(events []engine.Event, after engine.View) {
 		}
 	}
 	if line != "" && set != "" {
-		line += "; " + set
+		line = strings.TrimSuffix(line, ".") + "; " + set
 	}
 	if line != "" {
 		p.print(line)

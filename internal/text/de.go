@@ -31,7 +31,7 @@ var German = Language{
 		GoOn: "weiter mit jeder Taste", ThenDone: "dann fertig", HelpBack: "? zurück zur Einheit",
 		NoTime: "eine Zeit in s, etwa 4,52", NoCount: "eine ganze Zahl", NoLength: "eine Länge in cm, etwa 231",
 		Measures: map[string]string{"distance": "Weite", "height": "Höhe", "count": "Anzahl", "time": "Zeit"},
-		NoResult: "keins", Ask: func(what, none string) string { return what + ", oder " + none }, MoreText: "weiter unten mehr: ↓",
+		NoResult: "keins", Ask: func(what, none string) string { return what + " oder " + none }, MoreText: "weiter unten mehr: ↓",
 		NoCell: func(from string) string {
 			return "ob das aus " + from + " lesbar ist, sagt erst cell_height in den Einstellungen"
 		},
@@ -46,7 +46,7 @@ var German = Language{
 		Muted:       "stumm", BellOnly: "nur Glocke", SoundOff: "Ton aus", SoundOn: "Ton an",
 		More: "15 s länger", NoMore: "dieser Satz endet mit einer Taste",
 		Easier: "leichtere Variante", AsGiven: "wie vorgegeben", NoEasier: "hierfür gibt es keine leichtere Variante",
-		Stop: [3]string{"Aufhören?", "q: aufhören und eintragen", "jede andere Taste: weiter"},
+		Stop: [3]string{"Aufhören?", "q: aufhören und eintragen", "jede andere Taste: weiter"}, StopUnlogged: "q: aufhören",
 		Down: "ab", Hold: "halten", Up: "auf",
 		Of:       func(n int) string { return fmt.Sprintf("von %d", n) },
 		Target:   func(worked, target string) string { return worked + " von " + target },
@@ -94,7 +94,7 @@ var German = Language{
 	Flow: Flow{
 		Leave: "verlassen", GoOn: "weiter", Start: "beginnen", OrEnter: " oder Enter", Read: "Gelesen, weiter", DidNotWork: "Das ging nicht",
 		NoLog: "Das Journal lässt sich nicht schreiben", NoLogText: "Was du machst, würde nicht festgehalten. Ohne Journal beginnen?", RunWithout: "ohne Journal beginnen", NoLogFlag: "mit --no-log geht es ohne Journal",
-		Unfinished: "Eine Einheit wurde nicht beendet", UnfinishedRehearsal: "Eine Probe wurde nicht beendet",
+		Unfinished: "Eine Einheit wurde nicht beendet", UnfinishedRehearsal: "Ein Probelauf wurde nicht beendet",
 		Begun: func(title, when string, done, of int) string {
 			return fmt.Sprintf("%s, begonnen %s: %d von %d Sätzen gemacht.", title, when, done, of)
 		},
@@ -103,9 +103,9 @@ var German = Language{
 		OfferHint:  "coldfloor run in einem Terminal bietet an, weiterzumachen oder sie so einzutragen",
 		CannotGoOn: func(why string) string { return "Sie lässt sich nicht fortsetzen: " + why + "." },
 		IsRehearsal: func(speed float64) string {
-			return fmt.Sprintf("Sie ist eine Probe mit %gfacher Geschwindigkeit; mit --speed %g geht sie weiter.", speed, speed)
+			return fmt.Sprintf("Sie ist ein Probelauf mit %gfacher Geschwindigkeit; mit --speed %g geht sie weiter.", speed, speed)
 		},
-		IsReal:       "Sie ist eine echte Einheit und dies ist eine Probe; ohne --speed geht sie weiter.",
+		IsReal:       "Sie ist eine echte Einheit und dies ist ein Probelauf; ohne --speed geht sie weiter.",
 		FirstSession: "Vor der ersten Einheit",
 		TodayAt:      func(clock string) string { return "heute um " + clock },
 		YesterdayAt:  func(clock string) string { return "gestern um " + clock },
@@ -133,12 +133,12 @@ var German = Language{
 			return run + ", ist noch nicht bewertet. Am besten bewertest du die Anstrengung " + when + "."
 		},
 		RateHint: "mit coldfloor log rate hältst du fest, wie schwer es war, und Schmerzen", RateLast: "mit coldfloor log rate last hältst du fest, wie schwer es war, und Schmerzen",
-		Rehearsal: "als Probe eingetragen; sie zählt nicht", TryAgain: "Enter: noch einmal versuchen; w: an einem anderen Ort sichern; q: ohne sie verlassen? ",
+		Rehearsal: "als Probelauf eingetragen; er zählt nicht", TryAgain: "Enter: noch einmal versuchen; w: an einem anderen Ort sichern; q: ohne sie verlassen? ",
 		LeaveAsIs: "Enter allein lässt eine Antwort, wie sie ist.", AskEffort: "Wie schwer war die Einheit insgesamt, 0 bis 10", AskPain: "Schmerzen: wo, oder keine", AskNote: "Notiz",
 		AskRounds: func(rounds string) string { return "Fertige Runden (" + rounds + ")" },
 		Help: "Enter beendet den Satz; p hält an und macht weiter, + gibt 15 s mehr, b geht zurück, r wiederholt den Satz, s lässt aus, " +
 			"e nimmt die leichtere Variante, t sagt, was noch kommt, m schaltet stumm, zweimal q hört auf, ? sagt das noch einmal",
-		KeyboardGone: "die Tastatur ist weg; die Einheit läuft in ihrem Tempo weiter", StopTwice: "noch einmal q hört auf und trägt ein, was gemacht ist; jede andere Eingabe macht weiter",
+		KeyboardGone: "die Tastatur ist weg; die Einheit läuft in ihrem Tempo weiter", StopTwiceUnlogged: "noch einmal q hört auf, ohne einzutragen; jede andere Eingabe macht weiter", StopTwice: "noch einmal q hört auf und trägt ein, was gemacht ist; jede andere Eingabe macht weiter",
 		EnterEnds: "dieser Satz endet mit Enter, nicht mit der Uhr", EnterStarts: "Enter beginnt, ? nennt die Tasten, q verlässt",
 	},
 	Care: Care{

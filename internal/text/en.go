@@ -71,7 +71,7 @@ var English = Language{
 		Muted:       "muted", BellOnly: "bell only", SoundOff: "sound off", SoundOn: "sound on",
 		More: "15 s more", NoMore: "this set ends by a key, not by the clock",
 		Easier: "easier variant", AsGiven: "as prescribed", NoEasier: "this has no easier variant",
-		Stop: [3]string{"Stop?", "q stops and logs", "any other key goes on"},
+		Stop: [3]string{"Stop?", "q stops and logs", "any other key goes on"}, StopUnlogged: "q stops",
 		Down: "down", Hold: "hold", Up: "up",
 		Of:       func(n int) string { return fmt.Sprintf("of %d", n) },
 		Target:   func(worked, target string) string { return worked + " of " + target },
@@ -161,7 +161,7 @@ var English = Language{
 		AskRounds: func(rounds string) string { return "Completed rounds (" + rounds + ")" },
 		Help: "Enter ends the set; p pauses and resumes, + adds 15 s, b goes back, r repeats the set, s skips, " +
 			"e takes the easier variant, t says how much is to go, m mutes, q twice stops, ? says this again",
-		KeyboardGone: "the keyboard is gone; the session goes on at its pace", StopTwice: "q again stops and logs what was done; anything else goes on",
+		KeyboardGone: "the keyboard is gone; the session goes on at its pace", StopTwiceUnlogged: "q again stops, nothing is logged; anything else goes on", StopTwice: "q again stops and logs what was done; anything else goes on",
 		EnterEnds: "this set ends when you press Enter, not by the clock", EnterStarts: "Enter starts, ? names the keys, q leaves",
 	},
 	Care: Care{

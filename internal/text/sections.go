@@ -33,6 +33,7 @@ type Screen struct {
 	More, NoMore                       string
 	Easier, AsGiven, NoEasier          string
 	Stop                               [3]string // "Stop?" and the two answers
+	StopUnlogged                       string    // the first answer, if there is no log
 
 	Down, Hold, Up string // the phases of a rep, to be drawn large
 
@@ -151,4 +152,5 @@ type Plain struct {
 	LeaveAsIs, AskEffort, AskPain, AskNote                string // the questions at the end
 	AskRounds                                             func(rounds string) string
 	Help, KeyboardGone, StopTwice, EnterEnds, EnterStarts string // what can be typed, each followed by Enter
+	StopTwiceUnlogged                                     string // StopTwice, if there is no log
 }
