@@ -3,6 +3,7 @@ package run
 import (
 	"os"
 	"path/filepath"
+	"reflect"
 	"slices"
 	"time"
 
@@ -111,11 +112,16 @@ func (r *Recorder) Err() error { return r.queue.trouble() }
 
 // Rate writes what the player said of the run. Fields that are nil were
 // skipped; a Rating with none is not written, nor is one of a run that never
-// started. One that could not be written gives way to a later one.
+// started. One that could not be written gives way to a later one, and one that
+// says what was last written is not written again.
 func (r *Recorder) Rate(v journal.Rating) {
-	if r.rated > 0 && r.rated == r.n && r.queue.trouble() != nil && r.queue.takeBack(r.rated) {
-		r.n--
-		r.lines = r.lines[:len(r.lines)-1]
+	if r.rated > 0 && r.rated == r.n {
+		if r.queue.takeBack(r.rated) {
+			r.n--
+			r.lines = r.lines[:len(r.lines)-1]
+		} else if reflect.DeepEqual(&v, r.lines[len(r.lines)-1].Rating) {
+			return
+		}
 	}
 	if v.Empty() || r.n == 0 {
 		return
