@@ -33,7 +33,8 @@ type pulseStream struct {
 
 	mu      sync.Mutex // never held while the server is asked for something
 	more    *sync.Cond // one of the following changed
-	wanted  int        // samples asked for and not sent
+	wanted  int        // samples asked for and to be sent
+	owed    int        // more that were asked for and would be too many at once
 	sent    int64      // samples since the stream began
 	halted  bool
 	busy    bool    // samples are being made and sent
@@ -198,10 +199,23 @@ func (p *pulseStream) halt() int {
 	kept := at.WriteIndex / bytesPerSample // where the server goes on to write
 	thrown := int(p.sent - kept)
 	p.sent = kept
-	// What a process that was stopped owes for that time is not wanted any more:
-	// the server would put it ahead of what comes next.
-	p.wanted = min(p.wanted, p.target)
+	// What a process that was stopped owes for that time would now stand before
+	// what comes next. The server waits for it all the same, and asks for nothing
+	// until it has come: topUp sends it bit by bit.
+	asked := p.wanted + p.owed
+	p.wanted = min(asked, p.target)
+	p.owed = asked - p.wanted
 	return thrown
+}
+
+// topUp sends of what is owed as much as the server has played of what it had
+// ahead, given how far it has played.
+func (p *pulseStream) topUp(played int64) {
+	if n := min(p.owed, p.target-int(p.sent-played)-p.wanted); n > 0 {
+		p.owed -= n
+		p.wanted += n
+		p.more.Broadcast()
+	}
 }
 
 // goOn sends again.

@@ -53,6 +53,7 @@ func (p *pulseStream) ask(to source) bool {
 	if p.halted || p.failure != nil {
 		return p.failure == nil
 	}
+	p.topUp(now.ReadIndex / bytesPerSample)
 	heard := float64(now.ReadIndex)/bytesPerSample - samplesIn(time.Duration(now.Latency)*time.Microsecond)
 	to.took(at, float64(p.sent)-heard-p.sink)
 	return true
