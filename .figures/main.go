@@ -4,7 +4,7 @@
 // and writes the section anew, with the machine and the date.
 //
 //	go run ./.figures         # some ten minutes, on a machine with nothing else to do
-//	go run ./.figures -long   # with a recorded session of 40 minutes and a club of 200 players: an hour and a half
+//	go run ./.figures -long   # with four recorded sessions of ten minutes: an hour
 //	go run ./.figures -only Review
 //
 // It needs what the end-to-end tests need.

@@ -14,15 +14,18 @@ type row struct {
 }
 
 const (
-	starts = "go test -tags e2e -count=1 -v -run TestFiguresStart ./cmd/coldfloor"
-	live   = "go test -tags e2e -count=1 -v -run TestFiguresLive ./cmd/coldfloor"
-	years  = "go test ./cmd/coldfloor -run '^$' -bench Years -benchtime 20x"
-	review = "go test ./internal/runs -run '^$' -bench Review -benchtime 10x"
-	again  = "go test ./internal/runs -run '^$' -bench Again -benchtime 10x"
-	frames = "go test ./tui -run '^$' -bench Frame -benchtime 200x"
-	parses = "go test ./sessions/sessionstest -run '^$' -bench Read -benchtime 100x"
-	tracks = "go test ./sound/track -run '^$' -bench 'Track/40min-flac' -benchtime 3x"
-	size   = `go build -trimpath -ldflags "-s -w" -o /tmp/coldfloor-size ./cmd/coldfloor && du --apparent-size --block-size=kB /tmp/coldfloor-size`
+	starts  = "go test -tags e2e -count=1 -v -run TestFiguresStart ./cmd/coldfloor"
+	live    = "go test -tags e2e -count=1 -v -run TestFiguresLive ./cmd/coldfloor"
+	years   = "go test ./cmd/coldfloor -run '^$' -bench Years -benchtime 20x"
+	review  = "go test ./internal/runs -run '^$' -bench Review -benchtime 10x"
+	again   = "go test ./internal/runs -run '^$' -bench Again -benchtime 10x"
+	calls   = "go test -tags e2e -count=1 -v -run TestRecordedCalls ./cmd/coldfloor"
+	moments = "go test -tags e2e -count=1 -v -run TestRecordedFirstMoments ./sound/live"
+	whole   = "go test -tags e2e -count=1 -v -timeout 3h ./sound/live -long -minutes 10 -run WholeSession/"
+	frames  = "go test ./tui -run '^$' -bench Frame -benchtime 200x"
+	parses  = "go test ./sessions/sessionstest -run '^$' -bench Read -benchtime 100x"
+	tracks  = "go test ./sound/track -run '^$' -bench 'Track/40min-flac' -benchtime 3x"
+	size    = `go build -trimpath -ldflags "-s -w" -o /tmp/coldfloor-size ./cmd/coldfloor && du --apparent-size --block-size=kB /tmp/coldfloor-size`
 )
 
 // rows are the figures, in the README's order.
@@ -42,11 +45,26 @@ var rows = []row{
 	{"review of 3,000 sessions, times as fast as `encoding/json` reads the same lines: by the clock, by processor", review, bench("Review", "×-encoding/json", "×-encoding/json-by-processor"), "$1, $2", false},
 	{"the second review of 7,800 sessions, its part of the first's processor time: of the same journals, of each a week later, with a small file of each week besides", again,
 		bench("Again", "arrived/first-by-processor", "grown/first-by-processor", "second/first-by-processor"), "$3, $2, $1", false},
+	{"a recorded session with calls and clicks: how far cues are from their moments", calls,
+		p(`among (\d+) cues: off by (\S+) ms at the 95th percentile, (\S+) ms at most`), "of $1 cues 95 % at most $2 ms, all at most $3 ms", false},
+	{"six recorded runs with pauses, skips and resumes: the same", moments, recorded, cues, false},
+	{"a recorded session of 10 minutes: the same", whole + "calm", recorded, cues, true},
+	{"the same, with another program at every core", whole + "loaded", recorded, cues, true},
+	{"the same, the process stopped for half a minute now and then", whole + "stopped", recorded, cues, true},
+	{"the same, with keys every 15 s or so", whole + "keys", recorded, cues, true},
+	{"the same: from such a key to its cue at the sound server, median and longest", whole + "keys",
+		p(`ready at the server ([\d.]+) ms after the key at the median, ([\d.]+) ms at most`), "$1 ms, $2 ms", true},
 	{"one frame at 80×24 and at 200×60", frames, p(`(?s)Frame/80x24\S*\s+\d+\s+(\d+)\d{3} ns/op.*Frame/200x60\S*\s+\d+\s+(\d+)\d{3} ns/op`), "$1 µs, $2 µs", false},
 	{"a session file read and planned, times what yaml.v3 takes to decode it", parses, bench("Read", "×-yaml"), "$1", false},
 	{"a track of 40 minutes as FLAC, times as fast as it plays", tracks, p(`(\d+)[.\d]* ×realtime`), "$1", false},
 	{"the program, stripped", size, p(`^(\d+)(\d)\d\dkB`), "$1.$2 MB", false},
 }
+
+// recorded is the pattern of what the recording tests say, and cues what is told
+// of it.
+var recorded = p(`(\d+) cues: off by (\S+) ms at the 95th percentile, (\S+) ms at most`)
+
+const cues = "of $1 cues 95 % at most $2 ms, all at most $3 ms"
 
 func p(pattern string) *regexp.Regexp { return regexp.MustCompile(pattern) }
 
