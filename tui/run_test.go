@@ -43,14 +43,14 @@ func TestAwaySaysSo(t *testing.T) {
 	if v := m.run.View(); v.Phase != engine.Halted || v.Clock != 7*time.Second {
 		t.Errorf("%+v", v)
 	}
-	if want := "the machine was away 42 s; paused where you left off; p to resume"; !strings.Contains(m.View(), want) {
+	if want := "the machine stood still for 42 s; paused where you left off; p to resume"; !strings.Contains(m.View(), want) {
 		t.Errorf("does not say %q:\n%s", want, m.View())
 	}
 	c.now += time.Minute / 2
-	if m = c.at(m, c.now+15*time.Second); !strings.Contains(m.View(), "away 42 s") {
+	if m = c.at(m, c.now+15*time.Second); !strings.Contains(m.View(), "still for 42 s") {
 		t.Error("no longer says so while it is paused")
 	}
-	if m = press(m, "p"); strings.Contains(m.View(), "away") {
+	if m = press(m, "p"); strings.Contains(m.View(), "stood still") {
 		t.Error("still says so")
 	}
 }

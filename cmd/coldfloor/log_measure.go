@@ -21,7 +21,7 @@ was left out. The correction is a line of its own: the old value is kept in the
 journal.`,
 		Args: argsError(func(c *cobra.Command, args []string) error {
 			if len(args) != 1 && len(args) != 3 {
-				return fmt.Errorf("takes a run alone, or a run, the number of a result, and its value")
+				return fmt.Errorf("log measure takes a run alone, or a run, the number of a result, and its value")
 			}
 			return nil
 		}),

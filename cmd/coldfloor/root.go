@@ -181,11 +181,15 @@ func flagMessage(err error) string {
 }
 
 // argsProblem says what is wrong with the arguments of a command: none are given
-// where its usage names some, or more than it takes.
+// though its usage names some, or more than it takes, or others.
 func argsProblem(c *cobra.Command, args []string, err error) string {
 	_, takes, _ := strings.Cut(c.Use, " ")
 	takes, _, _ = strings.Cut(takes, " ")
 	switch {
+	case len(args) > 0 && len(c.ValidArgs) > 0 && strings.HasPrefix(err.Error(), "invalid argument"):
+		return fmt.Sprintf("%s takes %s, not %q", c.Name(), strings.Join(c.ValidArgs, " or "), args[0])
+	case len(args) > 0 && !c.HasSubCommands() && strings.HasPrefix(err.Error(), "unknown command"):
+		return fmt.Sprintf("%s takes no argument, and %q is one", c.Name(), args[0])
 	case !strings.Contains(err.Error(), "arg(s)"): // a check of our own, which says more than a number
 	case takes != "" && len(args) == 0:
 		return c.Name() + " needs " + takes

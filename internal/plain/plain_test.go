@@ -229,7 +229,7 @@ func TestGapWithoutAKeyboard(t *testing.T) {
 		if err := errors.Join(Run(t.Context(), Options{Flow: f, Out: out, Err: out}), f.Close()); err != nil {
 			t.Error(err)
 		}
-		if got := out.String(); !strings.Contains(got, "the machine was away 3 s; going on") || !strings.HasSuffix(got, "finish, done\n") {
+		if got := out.String(); !strings.Contains(got, "the machine stood still for 3 s; going on") || !strings.HasSuffix(got, "finish, done\n") {
 			t.Errorf("got\n%s", got)
 		}
 	})

@@ -18,7 +18,7 @@ var German = Language{
 		Try:        func(n int) string { return fmt.Sprintf("Versuch %d", n) },
 		Practice:   func(n int) string { return fmt.Sprintf("Probe %d", n) },
 		DoneInPart: "teilweise", Skipped: "ausgelassen", Done: "fertig",
-		Away:    func(span string) string { return "der Rechner war " + span + " weg" },
+		Away:    func(span string) string { return "der Rechner stand " + span + " still" },
 		SetBack: "die Uhr des Rechners wurde zurückgestellt", ThenPaused: "; angehalten, wo du warst",
 		ThenAlone: "; es geht weiter, niemand ist an den Tasten",
 		Logged:    "eingetragen; mehr zeigt coldfloor log show, ändern mit coldfloor log rate",
@@ -127,7 +127,7 @@ var German = Language{
 		EndsByKey:  "los, Enter beendet den Satz", SessionToGo: func(left string) string { return "Einheit noch " + left },
 		TenSeconds: "zehn Sekunden",
 		WaitEnter:  "warten, Enter, wenn der Satz fertig ist", CountIn: "bereit machen", More: "länger", Variant: "Variante",
-		Pause: "angehalten", PauseAway: "angehalten, der Rechner war weg", ToResume: "p: weiter",
+		Pause: "angehalten", PauseAway: "angehalten, der Rechner stand still", ToResume: "p: weiter",
 		Stopped: "Ende, abgebrochen", NothingDone: "Ende, nichts gemacht", Finished: "Ende, fertig", Notice: "Hinweis:",
 		NotRated: func(run, when string) string {
 			return run + ", ist noch nicht bewertet. Am besten bewertest du die Anstrengung " + when + "."
