@@ -1,7 +1,7 @@
 //go:build unix
 
-// Command figures measures all the figures in the README's section "Measured"
-// and writes the section anew, with the machine and the date.
+// Command figures measures the figures in the README's section "Measured" and
+// writes the section anew, with the machine and the date.
 //
 //	go run ./.figures         # some ten minutes, on a machine with nothing else to do
 //	go run ./.figures -long   # with four recorded sessions of ten minutes: an hour
@@ -14,7 +14,6 @@ import (
 	"bytes"
 	"flag"
 	"fmt"
-	"io"
 	"log"
 	"os"
 	"os/exec"
@@ -33,24 +32,34 @@ func main() {
 	flag.Parse()
 	wanted, err := regexp.Compile(*only)
 	check(err)
-	began := machine()
-	var table bytes.Buffer
-	fmt.Fprintf(&table, "\n| what | figure | command |\n|---|---|---|\n")
 	m := measurer{outputs: map[string]string{}}
+	short := m.section(wanted, false)
+	if *only != "" {
+		if fmt.Print(short); *long {
+			fmt.Print(m.section(wanted, true))
+		}
+		return
+	}
+	check(rewrite("README.md", "### Measured", short))
+	if *long {
+		check(rewrite("README.md", "#### Recorded at length", m.section(wanted, true)))
+	}
+}
+
+// section returns the machine and a table of the rows that take long, or of the
+// others.
+func (m *measurer) section(wanted *regexp.Regexp, long bool) string {
+	var table bytes.Buffer
+	fmt.Fprintf(&table, "%s\n| what | figure | command |\n|---|---|---|\n", machine())
 	for _, r := range rows {
-		if !wanted.MatchString(r.command) || r.long && !*long {
+		if r.long != long || !wanted.MatchString(r.command) {
 			continue
 		}
 		figure, err := m.figure(r)
 		check(err)
 		fmt.Fprintf(&table, "| %s | %s | `%s` |\n", r.what, figure, r.command)
 	}
-	if *only != "" {
-		_, err := io.Copy(os.Stdout, &table)
-		check(err)
-		return
-	}
-	check(rewrite("README.md", began+table.String()))
+	return table.String()
 }
 
 // measurer runs commands, each once.
@@ -77,19 +86,18 @@ func (m *measurer) figure(r row) (string, error) {
 	return string(r.pattern.ExpandString(nil, r.figure, out, found)), nil
 }
 
-// rewrite puts text under the heading "Measured" of a file.
-func rewrite(file, text string) error {
+// rewrite puts text under a heading of a file, up to the next heading.
+func rewrite(file, heading, text string) error {
 	b, err := os.ReadFile(file)
 	if err != nil {
 		return err
 	}
-	const heading = "### Measured\n\n"
-	before, rest, found := strings.Cut(string(b), heading)
+	before, rest, found := strings.Cut(string(b), "\n"+heading+"\n\n")
 	at := strings.Index(rest, "\n##")
 	if !found || at < 0 {
-		return fmt.Errorf("%s has no section %q with another after it", file, strings.TrimSpace(heading))
+		return fmt.Errorf("%s has no section %q with another after it", file, heading)
 	}
-	return os.WriteFile(file, []byte(before+heading+text+rest[at:]), 0o644)
+	return os.WriteFile(file, []byte(before+"\n"+heading+"\n\n"+text+rest[at:]), 0o644)
 }
 
 // machine describes where and when it is measured.
