@@ -145,7 +145,7 @@ func (x *trial) turn() {
 // ended takes what a run said, which may have ended before it was killed.
 func (x *trial) ended(err error, said string) {
 	x.t.Helper()
-	full := strings.Contains(said, "no space left on device")
+	full := strings.Contains(said, "no room is left on the disk")
 	if strings.Contains(said, "panic") || strings.Contains(said, "goroutine ") {
 		x.t.Fatalf("it broke down:\n%s", said)
 	}
@@ -158,7 +158,7 @@ func (x *trial) ended(err error, said string) {
 	var exit *exec.ExitError
 	switch {
 	case err == nil:
-		if strings.Contains(said, "of the journal is lost") || strings.Contains(said, "of the journal are lost") {
+		if strings.Contains(said, "of the journal could not be written") {
 			x.t.Errorf("lines are lost, and it ended well:\n%s", said)
 		}
 	case errors.As(err, &exit) && exit.Exited():
