@@ -10,6 +10,8 @@ import (
 	"reflect"
 	"testing"
 	"time"
+
+	"coldfloor/internal/text"
 )
 
 // seen is an event as another program reads it.
@@ -50,7 +52,7 @@ move: {2026-12-10: 2026-12-11}
 `)
 	dir := t.TempDir()
 	file := filepath.Join(dir, "plan.ics")
-	o := Options{Revision: 3, Alarm: 30 * time.Minute, Changed: time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC)}
+	o := Options{Revision: 3, Alarm: 30 * time.Minute, Changed: time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC), Language: &text.English}
 	if err := WriteFile(file, p, o, false); err != nil {
 		t.Fatal(err)
 	}
