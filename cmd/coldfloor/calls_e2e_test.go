@@ -36,16 +36,7 @@ blocks:
 // the clicks of its reps against the plan.
 func TestRecordedCallsAreThoseOfTheLog(t *testing.T) {
 	h := newHome(t, reacting)
-	dir, err := os.MkdirTemp("", "pulse")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer os.RemoveAll(dir)
-	server, err := pulsetest.Start(dir)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer server.Stop()
+	server := soundServer(t)
 	rec, err := server.Record()
 	if err != nil {
 		t.Fatal(err)

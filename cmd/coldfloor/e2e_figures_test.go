@@ -13,7 +13,6 @@ import (
 	"time"
 
 	"coldfloor/internal/journalgen"
-	"coldfloor/internal/pulsetest"
 )
 
 // The figures that README gives are measured here, each beside a yardstick of
@@ -112,16 +111,7 @@ blocks:
 // each tenth of a second.
 func TestFiguresLive(t *testing.T) {
 	const span = 30 * time.Second
-	dir, err := os.MkdirTemp("", "pulse")
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { os.RemoveAll(dir) })
-	server, err := pulsetest.Start(dir)
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(server.Stop)
+	server := soundServer(t)
 	type session struct {
 		name string
 		*bare

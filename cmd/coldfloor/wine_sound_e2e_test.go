@@ -4,12 +4,10 @@ package main
 
 import (
 	"context"
-	"os"
 	"os/exec"
 	"testing"
 	"time"
 
-	"coldfloor/internal/pulsetest"
 	"coldfloor/internal/tmuxtest"
 )
 
@@ -18,16 +16,7 @@ import (
 // machine the sound has holes whoever plays it, which says nothing of the program.
 func TestWindowsRecorded(t *testing.T) {
 	w := newWindows(t)
-	dir, err := os.MkdirTemp("", "pulse")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer os.RemoveAll(dir)
-	server, err := pulsetest.Start(dir)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer server.Stop()
+	server := soundServer(t)
 	w.write("react.yaml", reacting)
 	w.env = append(w.env, server.Env()...)
 	w.env = append(w.env, "SSH_CONNECTION=")

@@ -18,11 +18,10 @@ import (
 	"coldfloor/sound"
 )
 
-// tracked hands out week 1 twice, with meddle between, and returns what was
-// written the second time and whether each track that stands there plays.
-func tracked(t *testing.T, heard func(again bool) sound.Options, meddle func(track string)) []string {
+// planned opens the plan in a folder of the test's own, and returns both.
+func planned(t *testing.T) (opened weeks.Opened, dir string) {
 	t.Helper()
-	dir := t.TempDir()
+	dir = t.TempDir()
 	for name, text := range map[string]string{"plan.yaml": planText, "jumps.yaml": jumpsText} {
 		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
 			t.Fatal(err)
@@ -32,6 +31,14 @@ func tracked(t *testing.T, heard func(again bool) sound.Options, meddle func(tra
 	if err != nil {
 		t.Fatal(err)
 	}
+	return opened, dir
+}
+
+// tracked hands out week 1 twice, with meddle between, and returns what was
+// written the second time and whether each track that stands there plays.
+func tracked(t *testing.T, heard func(again bool) sound.Options, meddle func(track string)) []string {
+	t.Helper()
+	opened, dir := planned(t)
 	again := false
 	o := Options{Plan: opened.Plan, Week: 1, Folder: filepath.Join(dir, "out"), Own: settings.Default(), Now: time.Date(2026, 12, 1, 12, 0, 0, 0, time.UTC), Paper: paper.Sizes[0],
 		Heard: func(context.Context, *plan.Plan, *settings.Player) (sound.Options, error) { return heard(again), nil }}
@@ -113,16 +120,7 @@ func TestTracksAreNotMadeAgain(t *testing.T) {
 
 // What was interrupted says so in words.
 func TestInterrupted(t *testing.T) {
-	dir := t.TempDir()
-	for name, text := range map[string]string{"plan.yaml": planText, "jumps.yaml": jumpsText} {
-		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	opened, err := weeks.Open(filepath.Join(dir, "plan.yaml"))
-	if err != nil {
-		t.Fatal(err)
-	}
+	opened, dir := planned(t)
 	ctx, cancel := context.WithCancel(t.Context())
 	list, err := Write(ctx, Options{Plan: opened.Plan, Week: 1, Folder: filepath.Join(dir, "out"), Own: settings.Default(), Paper: paper.Sizes[0],
 		Players: []players.Player{{Player: settings.Default()}},

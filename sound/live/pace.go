@@ -137,8 +137,8 @@ func (p *pace) line() (float64, bool) {
 	return top(p.seen), true
 }
 
-// rough returns a first estimate of line for now, before it is known: by the last
-// taking, or as if the device were to take sample next this moment.
+// rough estimates line at a moment while it is not yet known: by the last taking,
+// or as if the device were to take sample next at that moment.
 func (p *pace) rough(now time.Duration, next float64) float64 {
 	p.mu.Lock()
 	defer p.mu.Unlock()
