@@ -115,6 +115,9 @@ func (r *Recorder) Err() error { return r.queue.trouble() }
 // started. One that could not be written gives way to a later one, and one that
 // says what was last written is not written again.
 func (r *Recorder) Rate(v journal.Rating) {
+	if v.Empty() || r.n == 0 {
+		return
+	}
 	if r.rated > 0 && r.rated == r.n {
 		if r.queue.takeBack(r.rated) {
 			r.n--
@@ -122,9 +125,6 @@ func (r *Recorder) Rate(v journal.Rating) {
 		} else if reflect.DeepEqual(&v, r.lines[len(r.lines)-1].Rating) {
 			return
 		}
-	}
-	if v.Empty() || r.n == 0 {
-		return
 	}
 	r.write(r.zero.Add(r.clock.Mono()), r.last, journal.Line{Event: journal.EventRating, Rating: &v})
 	r.rated = r.n

@@ -5,7 +5,9 @@ import (
 	"path/filepath"
 	"reflect"
 	"regexp"
+	"slices"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -166,5 +168,38 @@ blocks:
 	}
 	if got := contacts(p.Exercise(p.Sets[0].First), &engine.SetResult{Outcome: engine.Skipped}); got != journal.CountOf(0) {
 		t.Errorf("a skipped set: %v", got)
+	}
+}
+
+// A player who says nothing more takes nothing back: while a rating waits for the
+// disk, an empty one leaves it and another takes its place.
+func TestRatingThatWaits(t *testing.T) {
+	r := newRig(t, openTemp(t), newClock())
+	if err := r.rec.queue.close(); err != nil {
+		t.Fatal(err)
+	}
+	var full atomic.Bool
+	full.Store(true)
+	var got []float64
+	r.rec.queue = newQueue(func(lines ...journal.Line) error {
+		if full.Load() {
+			return errFull
+		}
+		for _, l := range lines {
+			if l.Rating != nil {
+				got = append(got, *l.Rating.RPE)
+			}
+		}
+		return nil
+	})
+	r.do(time.Second, engine.Start)
+	r.do(time.Second, engine.Stop)
+	r.rec.Rate(journal.Rating{RPE: ptr(5.0)})
+	r.rec.Rate(journal.Rating{RPE: ptr(6.0)})
+	r.rec.Rate(journal.Rating{})
+	full.Store(false)
+	r.close()
+	if !slices.Equal(got, []float64{6}) {
+		t.Errorf("ratings written: %v, want [6]", got)
 	}
 }
