@@ -19,6 +19,7 @@ import (
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/text"
 	"coldfloor/internal/units"
+	"coldfloor/tui/keyline"
 )
 
 // planChosen is sent when a session was chosen.
@@ -68,9 +69,8 @@ func (m chooseScreen) View() string {
 	room := max(1, m.height-len(lines)-len(about)-1)
 	lines = append(lines, m.list(room)...)
 	lines = append(lines, about...)
-	h := m.help
-	h.Width = m.width
-	lines = append(lines, cut(h.ShortHelpView(m.keys.ShortHelp()), m.width))
+	keys, _ := keyline.Fit(m.help, m.keys.ShortHelp(), m.width)
+	lines = append(lines, keys)
 	return m.style.screen(lines, m.width, m.height)
 }
 

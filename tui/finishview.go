@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/textinput"
 
 	"coldfloor/internal/safetext"
+	"coldfloor/tui/keyline"
 )
 
 // View draws the form. Where it is higher than the window, the lines around
@@ -32,9 +33,8 @@ func (m finishScreen) View() string {
 	for _, l := range remark {
 		lines = append(lines, m.style.quiet.Render(l))
 	}
-	h := m.help
-	h.Width = m.width
-	lines = append(lines, cut(h.ShortHelpView(m.keys.ShortHelp()), m.width))
+	keys, _ := keyline.Fit(m.help, m.keys.ShortHelp(), m.width)
+	lines = append(lines, keys)
 	return m.style.screen(lines, m.width, m.height)
 }
 

@@ -10,7 +10,7 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
-	"coldfloor/internal/safetext"
+	"coldfloor/tui/keyline"
 )
 
 // View draws the screen.
@@ -95,32 +95,18 @@ func (m runScreen) foot(v engine.View) (text string, loud bool) {
 	return m.style.quiet.Render(sound) + m.shortHelp(v, m.width-len(sound)), false
 }
 
-// isHelp reports whether a key lists all the others.
-func isHelp(k key.Binding) bool { return slices.Contains(k.Keys(), "?") }
-
-// shortHelp returns as many of the keys as fit into width cells, whole, before
-// all others the one that lists them, and an ellipsis for those that do not fit;
-// a key is left out where it does nothing.
+// shortHelp returns as many of the keys as fit into width cells, before all
+// others the one that lists them; a key is left out where it does nothing.
 func (m runScreen) shortHelp(v engine.View, width int) string {
 	k := m.keys
 	k.Finish.SetEnabled(m.run.Plan().Steps[v.Step].Kind == plan.Work)
 	k.Easier.SetEnabled(hasEasier(m.run.Plan(), v))
-	shown := k.ShortHelp()
-	whole := m.help.ShortHelpView(shown)
-	if ansi.StringWidth(whole) <= width {
-		return whole
+	all := k.ShortHelp()
+	line, n := keyline.Fit(m.help, all, width)
+	if !slices.ContainsFunc(all[:n], keyline.ListsAll) {
+		line, _ = keyline.Fit(m.help, []key.Binding{k.Finish, k.Help}, width)
 	}
-	for _, more := range []string{m.style.quiet.Render(" " + safetext.Ellipsis), ""} { // rather a key than the sign
-		for some := shown[:len(shown)-1]; len(some) > 0; some = some[:len(some)-1] {
-			if line := m.help.ShortHelpView(some) + more; ansi.StringWidth(line) <= width && slices.ContainsFunc(some, isHelp) {
-				return line
-			}
-		}
-		if line := m.help.ShortHelpView([]key.Binding{k.Finish, k.Help}) + more; ansi.StringWidth(line) <= width {
-			return line
-		}
-	}
-	return m.help.ShortHelpView(shown)
+	return line
 }
 
 // hasEasier reports whether the exercise in hand, or the one to come, has an
