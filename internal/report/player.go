@@ -41,7 +41,8 @@ func lastRested(p *review.Player) *review.Session {
 // at writes a moment in the zone of the review.
 func at(now, t time.Time, layout string) string { return t.In(now.Location()).Format(layout) }
 
-// Overview is what all sessions come to, and how things stand today.
+// Overview is what all sessions come to, and how things stand today: pain first,
+// so that it is seen before anything else.
 func Overview(p *review.Player) Section {
 	s := Section{Title: "Overview"}
 	if p.Sessions == 0 {
@@ -49,6 +50,7 @@ func Overview(p *review.Player) Section {
 		return s
 	}
 	add := func(name string, lines ...string) { s.Facts = append(s.Facts, Fact{name, lines}) }
+	add("pain", painToday(p)...)
 	add("sessions", fmt.Sprintf("%d since %s, %d finished", p.Sessions, at(p.Now, p.First, dateOnly), p.Complete))
 	add("last session", fmt.Sprintf("%s, %s, %s", since(p.Standing.Since), at(p.Now, p.Last, dateTime), p.LastTitle))
 	add("last 14 days", fortnight(p)...)
@@ -62,7 +64,6 @@ func Overview(p *review.Player) Section {
 			atLeast(average(d.Long), d.LongAtLeast), trainingload.LongSpan))
 	}
 	add("last jumps", jumps(p)...)
-	add("pain", painToday(p)...)
 	s.Notes = overviewNotes(p)
 	return s
 }

@@ -160,6 +160,15 @@ func TestPainIsNeverLost(t *testing.T) {
 	}
 }
 
+// Pain comes before every other figure of a player.
+func TestPainComesFirst(t *testing.T) {
+	for _, p := range reporttest.Squad(reporttest.Names...).Players {
+		if first := Overview(p).Facts[0]; first.Name != "pain" {
+			t.Errorf("%s begins with %s", p.Name, first.Name)
+		}
+	}
+}
+
 // Whatever a player is called, no line of text is led astray.
 func TestTextIsSafe(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {

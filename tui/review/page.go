@@ -11,6 +11,7 @@ import (
 	"coldfloor/internal/report"
 	"coldfloor/internal/review"
 	"coldfloor/internal/safetext"
+	"coldfloor/tui/keyline"
 )
 
 // page is what a screen has to show, and which part of it is shown.
@@ -113,18 +114,32 @@ func (p *page) settle(width, room int) {
 	p.left = min(max(p.left, 0), max(widest-width, 0))
 }
 
-// shown returns the lines of the page that are in sight.
+// longer reports whether there is more of the page than can be shown at once.
+func (p *page) longer(room int) bool { return len(p.lines) > room }
+
+// shown returns the lines of the page that are in sight, with a sign on those
+// that go on beside it.
 func (p *page) shown(width, room int) []string {
 	fixed := min(p.fixed, room)
 	lines := append([]string{}, p.lines[:min(fixed, len(p.lines))]...)
 	from := min(p.fixed+p.top, len(p.lines))
 	lines = append(lines, p.lines[from:min(from+room-fixed, len(p.lines))]...)
-	if p.left > 0 {
-		for i, l := range lines {
-			lines[i] = ansi.Cut(l, p.left, p.left+width)
-		}
+	for i, l := range lines {
+		lines[i] = ansi.Truncate(rightOf(l, p.left), width, safetext.Ellipsis)
 	}
 	return lines
+}
+
+// rightOf returns what of a line is right of so many cells, with a sign in the
+// first cell if anything is left of it.
+func rightOf(line string, left int) string {
+	if left == 0 {
+		return line
+	}
+	if strings.TrimSpace(ansi.Strip(ansi.Truncate(line, left, ""))) == "" {
+		return ansi.TruncateLeft(line, left, "")
+	}
+	return ansi.TruncateLeft(line, left+1, safetext.Ellipsis)
 }
 
 // View implements tea.Model.
@@ -153,7 +168,7 @@ func (m *Model) between(left, right string) string {
 
 // position says which lines are in sight if not all are.
 func (m *Model) position() string {
-	if len(m.page.lines) <= m.room() {
+	if !m.page.longer(m.room()) {
 		return ""
 	}
 	from := m.page.fixed + m.page.top
@@ -162,11 +177,14 @@ func (m *Model) position() string {
 
 // keyLine names the keys of the screen, as many as find room.
 func (m Model) keyLine() string {
-	if m.allKeys {
+	switch {
+	case m.allKeys && m.page.longer(m.room()):
+		return m.style.quiet.Render(safetext.Fit("↓ ↑ move, any other key: back", m.width))
+	case m.allKeys:
 		return m.style.quiet.Render(safetext.Fit("any key: back", m.width))
 	}
-	m.help.Width = m.width
-	return m.help.ShortHelpView(m.shownKeys())
+	line, _ := keyline.Fit(m.help, m.shownKeys(), m.cut)
+	return line
 }
 
 // shownKeys returns the keys that do something now.
@@ -186,7 +204,20 @@ func (m *Model) shownKeys() []key.Binding {
 func (m *Model) keyPage() page {
 	p := page{lines: []string{m.style.strong.Render("Keys"), ""}, selected: -1}
 	for _, b := range m.shownKeys() {
-		p.lines = append(p.lines, m.style.strong.Render(safetext.Pad(b.Help().Key, 11))+b.Help().Desc)
+		p.lines = append(p.lines, m.style.strong.Render(safetext.Pad(names(b), 18))+b.Help().Desc)
 	}
 	return p
+}
+
+// names returns what all keys of a binding are called, the one that is shown at
+// the foot first.
+func names(b key.Binding) string {
+	all := []string{b.Help().Key}
+	for _, k := range b.Keys()[1:] {
+		if k == " " {
+			k = "space"
+		}
+		all = append(all, k)
+	}
+	return strings.Join(all, ", ")
 }

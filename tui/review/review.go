@@ -53,8 +53,8 @@ type Model struct {
 	screen  screen
 	player  int // in the squad
 	view    view
-	session int // in the player's recent ones
-	allKeys bool
+	session int  // in the player's recent ones
+	allKeys bool // the keys are listed
 
 	page page // of the screen that is shown
 }
@@ -106,13 +106,12 @@ func (m Model) pressed(k tea.KeyMsg) (tea.Model, tea.Cmd) {
 	if key.Matches(k, m.keys.Quit) {
 		return m, tea.Quit
 	}
-	if m.allKeys { // any key but the last one leaves the list of keys
-		m.allKeys = false
-		return m.laidOut(), nil
+	if m.allKeys {
+		return m.amongKeys(k), nil
 	}
 	switch {
 	case key.Matches(k, m.keys.Help):
-		m.allKeys = true
+		m.allKeys, m.page = true, page{}
 	case key.Matches(k, m.keys.Back):
 		return m.back()
 	case key.Matches(k, m.keys.Open):
@@ -129,6 +128,17 @@ func (m Model) pressed(k tea.KeyMsg) (tea.Model, tea.Cmd) {
 		m.moved(k)
 	}
 	return m.laidOut(), nil
+}
+
+// amongKeys acts on a key while the keys are listed: any but those that move
+// through a list too long for the window leaves it.
+func (m Model) amongKeys(k tea.KeyMsg) Model {
+	if m.page.longer(m.room()) && key.Matches(k, m.keys.Up, m.keys.Down, m.keys.PageUp, m.keys.PageDown, m.keys.Top, m.keys.Bottom) {
+		m.moved(k)
+		return m.laidOut()
+	}
+	m.allKeys, m.page = false, page{}
+	return m.laidOut()
 }
 
 // moved scrolls, or moves the cursor if there is one.
@@ -159,6 +169,8 @@ func (m *Model) moved(k tea.KeyMsg) {
 // rows, or nil if it has none.
 func (m *Model) cursor() (at *int, n int) {
 	switch {
+	case m.allKeys:
+		return nil, 0
 	case m.screen == onSquad:
 		return &m.player, len(m.opts.Squad.Players)
 	case m.screen == onPlayer && m.view == sessionsView:

@@ -231,6 +231,44 @@ func TestDrillDown(t *testing.T) {
 	}
 }
 
+// Pain is what a coach sees first of a player, without a key.
+func TestPainComesFirst(t *testing.T) {
+	for _, size := range []struct{ w, h int }{{40, 12}, {80, 24}} {
+		lines := strings.Split(press(model(glyph.Quadrant, "Player 1"), size.w, size.h).View(), "\n")
+		if first := strings.Join(lines[2:5], "\n"); !strings.HasPrefix(first, "pain") || !strings.Contains(first, "PAIN in 1 session") || !strings.Contains(first, "the last: left knee") {
+			t.Errorf("at %d×%d a player begins with\n%s", size.w, size.h, first)
+		}
+	}
+}
+
+// What goes on beside a window has a sign, at the side where it goes on.
+func TestWhatIsCutHasASign(t *testing.T) {
+	m := press(model(glyph.Quadrant, "Player 1"), 40, 12, "enter", "enter")
+	for _, c := range []struct{ key, want string }{{"", "Wednesday 6 May 2026 16:"}, {"right", "…"}} {
+		if c.key != "" {
+			m = press(m, 40, 12, c.key)
+		}
+		for _, l := range strings.Split(m.View(), "\n")[2:11] {
+			if ansi.StringWidth(l) == 40 && !strings.HasSuffix(l, "…") {
+				t.Errorf("%q goes on, and says it nowhere", l)
+			}
+			if c.key != "" && l != "" && !strings.HasPrefix(l, "…") && !strings.HasPrefix(l, " ") {
+				t.Errorf("%q began further left, and says it nowhere", l)
+			}
+		}
+	}
+}
+
+// In the narrowest window pain and the title of a session are still to be read.
+func TestSessionsInANarrowWindow(t *testing.T) {
+	view := press(model(glyph.Quadrant, "Player 1"), 40, 12, "enter").View()
+	for _, want := range []string{"date", "title", "pain"} {
+		if !strings.Contains(view, want) {
+			t.Errorf("no %q in\n%s", want, view)
+		}
+	}
+}
+
 // Every key that the help names does what it says somewhere, and the help
 // names every key.
 func TestHelpNamesEveryKey(t *testing.T) {
@@ -239,8 +277,22 @@ func TestHelpNamesEveryKey(t *testing.T) {
 		if !strings.Contains(m.View(), b.Help().Desc) {
 			t.Errorf("the help does not say %q:\n%s", b.Help().Desc, m.View())
 		}
+		for _, k := range b.Keys()[1:] {
+			if k = strings.Replace(k, " ", "space", 1); !strings.Contains(m.View(), ", "+k) {
+				t.Errorf("the help does not name %q:\n%s", k, m.View())
+			}
+		}
 	}
-	if m = press(m, 80, 30, "x"); strings.Contains(m.View(), "any key") {
-		t.Error("a key does not leave the help")
+	if m = press(m, 80, 30, "down"); strings.Contains(m.View(), "any key") || m.player != 0 {
+		t.Error("a key does not leave the help, or does more than that")
+	}
+	for _, k := range []string{"end", "pgdown"} { // in a low window the list is moved through
+		m = press(model(glyph.Quadrant, reporttest.Names...), 40, 12, "?", k)
+		if !strings.Contains(m.View(), "to the end") || m.player != 0 {
+			t.Errorf("%s does not lead to the last keys:\n%s", k, m.View())
+		}
+	}
+	if m = press(m, 40, 12, "x"); strings.Contains(m.View(), "any other key") {
+		t.Error("a key does not leave the help in a low window")
 	}
 }

@@ -213,7 +213,7 @@ func (m *Model) charts(all []report.Chart) []string {
 // sessionsPage is the sessions by week, the latest first.
 func (m *Model) sessionsPage(p *review.Player) page {
 	list := report.SessionList(p)
-	header, rows := tableLines(list.Table, m.width-len(cursorMark), narrow{1, []int{5, 4, 7, 3, 9, 2}})
+	header, rows := tableLines(list.Table, m.width-len(cursorMark), narrow{1, []int{5, 4, 7, 3, 9, 2, 6, 8}})
 	out := page{lines: []string{m.style.strong.Render(blankMark + header)}, fixed: 1, selected: 1}
 	week := ""
 	for i, s := range p.Recent {

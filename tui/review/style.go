@@ -48,7 +48,7 @@ func (s style) help() help.Model {
 func (s style) frame(lines []string, width, height int) string {
 	fitted := make([]string, 0, height)
 	for _, l := range lines[:min(len(lines), height)] {
-		fitted = append(fitted, ansi.Truncate(l, width, ""))
+		fitted = append(fitted, ansi.Truncate(l, width, safetext.Ellipsis))
 	}
 	text := strings.Join(fitted, "\n")
 	switch s.set {
