@@ -23,11 +23,10 @@ const (
 
 // share writes what was done of what was prescribed, and the part.
 func share(s review.Share) string {
-	p, ok := s.Part()
-	if !ok {
+	if s.Prescribed <= 0 {
 		return unknown
 	}
-	return fmt.Sprintf("%d of %d (%.0f %%)", s.Done, s.Prescribed, 100*p)
+	return fmt.Sprintf("%d of %d (%s)", s.Done, s.Prescribed, percent(s))
 }
 
 // ofShare writes the same for a narrow column.

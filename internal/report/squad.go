@@ -125,13 +125,18 @@ func jumpAgain(p *review.Player, layout string) string {
 	return at(p.Now, p.Jumps.Earliest, layout)
 }
 
-// percent writes a part, or that there is none.
+// percent writes a part, or that there is none. Only nothing is 0 %, and only all
+// is 100 %.
 func percent(s review.Share) string {
 	part, ok := s.Part()
 	if !ok {
 		return unknown
 	}
-	return fmt.Sprintf("%.0f %%", math.Floor(100*part+1e-9))
+	whole := math.Round(100 * part)
+	if 0 < part && part < 1 {
+		whole = min(max(whole, 1), 99)
+	}
+	return fmt.Sprintf("%.0f %%", whole)
 }
 
 // Troubled says in a sentence what is to be said of a player first, if anything.
