@@ -36,31 +36,58 @@ func (f *File) mapping(n *yaml.Node, what string, keys []string) *Mapping {
 		return nil
 	}
 	m := &Mapping{f: f, at: place(n), entries: make([]entry, 0, len(n.Content)/2)}
+	var unknown []int // read last: which key one stands for depends on those that are given
 	for i := 0; i+1 < len(n.Content); i += 2 {
+		if name := follow(n.Content[i]); isWord(name) && !slices.Contains(keys, name.Value) {
+			unknown = append(unknown, i)
+			continue
+		}
 		m.entry(n.Content[i], follow(n.Content[i+1]), keys)
+	}
+	for _, i := range unknown {
+		m.unknown(n.Content[i], follow(n.Content[i+1]), keys)
 	}
 	return m
 }
 
-// entry takes in one key and its value, unless the key is not one of keys.
+// isWord reports whether a key is a word, and no number, list or <<.
+func isWord(key *yaml.Node) bool { return key.Kind == yaml.ScalarNode && key.Tag == "!!str" }
+
+// unknown notes a key that is not one of keys. If it is near one that the file
+// does not give, it stands for that one from here on, so that a slip of the
+// finger is not told a second time as something missing. What it holds is read
+// if it has lines of its own; a plain value may be meant for another key.
+func (m *Mapping) unknown(key, value *yaml.Node, keys []string) {
+	if m.f.full() {
+		return // the search for what is near takes time
+	}
+	at, name := place(key), follow(key).Value
+	open := slices.DeleteFunc(slices.Clone(keys), m.Has)
+	near := nearest.Word(name, open)
+	if near != "" {
+		if value.Kind == yaml.ScalarNode {
+			value = nil
+		}
+		m.entries = append(m.entries, entry{near, at, value})
+	} else {
+		near = nearest.Word(name, keys)
+	}
+	hint := known(keys)
+	if near != "" {
+		hint = "did you mean " + near + "?"
+	}
+	m.f.add(at, "unknown key "+quote(name), hint)
+}
+
+// entry takes in one of keys and its value.
 func (m *Mapping) entry(key, value *yaml.Node, keys []string) {
 	at, name := place(key), follow(key)
 	switch {
 	case name.Tag == "!!merge":
 		m.f.add(at, `"<<" does not merge mappings here`, "write the keys out, or share a whole value with &NAME and *NAME")
 		return
-	case name.Kind != yaml.ScalarNode || name.Tag != "!!str":
+	case !isWord(name):
 		m.f.add(at, "a key must be a word, not "+describe(name), known(keys))
-		return
-	case !slices.Contains(keys, name.Value):
-		if m.f.full() {
-			return // the search for what is near takes time
-		}
-		hint := known(keys)
-		if near := nearest.Word(name.Value, keys); near != "" {
-			hint = "did you mean " + near + "?"
-		}
-		m.f.add(at, "unknown key "+quote(name.Value), hint)
 		return
 	}
 	if first := m.find(name.Value); first != nil {
