@@ -14,7 +14,6 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"coldfloor/internal/fault"
-	"coldfloor/internal/nearest"
 	"coldfloor/internal/yamlread"
 	"coldfloor/sessions"
 )
@@ -94,7 +93,7 @@ func IsPlan(src []byte) bool {
 func From(folder string) Finder {
 	return func(name string) (*sessions.Session, error) {
 		if !isFile(name) {
-			return builtinSession(name)
+			return builtinSession(name, folder)
 		}
 		path := name
 		if !filepath.IsAbs(name) {
@@ -102,7 +101,7 @@ func From(folder string) Finder {
 		}
 		src, err := yamlread.ReadFile(path)
 		if errors.Is(err, fs.ErrNotExist) {
-			return nil, fault.New("names are found from the folder of the plan, "+folder, "there is no file %q", name)
+			return nil, fault.New(didYouMean(nearSession(name, folder), "names are found from the folder of the plan, "+folder), "there is no file %q", name)
 		}
 		if err != nil {
 			return nil, err
@@ -118,8 +117,9 @@ func errPlanOfPlans(name string) error {
 	return fault.New("name the sessions of that plan", "%q is a plan of weeks, and a plan names sessions alone", name)
 }
 
-// builtinSession returns a built-in session, or says what might be meant.
-func builtinSession(name string) (*sessions.Session, error) {
+// builtinSession returns a built-in session, or says what might be meant by a
+// name in a plan of the folder.
+func builtinSession(name, folder string) (*sessions.Session, error) {
 	if b, ok := sessions.FindBuiltin(name); ok {
 		return b.Session()
 	}
@@ -127,10 +127,7 @@ func builtinSession(name string) (*sessions.Session, error) {
 		return nil, errPlanOfPlans(name)
 	}
 	hint := "coldfloor sessions lists the built-in ones; a file is named with its ending, such as " + name + ".yaml"
-	if near := nearest.Word(name, sessionNames()); near != "" {
-		hint = "did you mean " + near + "?"
-	}
-	return nil, fault.New(hint, "there is no session called %q", name)
+	return nil, fault.New(didYouMean(nearSession(name, folder), hint), "there is no session called %q", name)
 }
 
 func sessionNames() []string {
@@ -144,10 +141,7 @@ func sessionNames() []string {
 // notFound says that there is no such session or plan, and what might have
 // been meant.
 func notFound(name string) error {
-	hint := "coldfloor sessions lists those that come with the program; a file is named by its path"
-	if near := nearest.Word(name, append(sessionNames(), builtinNames...)); near != "" {
-		hint = "did you mean " + near + "?"
-	}
+	hint := didYouMean(Near(name), "coldfloor sessions lists those that come with the program; a file is named by its path")
 	if strings.ContainsAny(name, `./\`) {
 		return fault.New(hint, "there is no file %q", name)
 	}
