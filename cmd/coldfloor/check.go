@@ -61,7 +61,7 @@ None of it is medical advice, and nothing here predicts an injury.`,
 	c.Flags().StringVar(&f.room, "room", "", "the room, in place of the settings' own: `SIZE` along x across x ceiling, such as 4.5x1.2x2.4m")
 	c.Flags().StringVar(&f.explain, "explain", "", "explain `RULE`: its reasons, its sources and how to change its limits")
 	f.days.add(c)
-	journalFlag(c, &f.journal)
+	journalFlag(c.Flags(), &f.journal)
 	settingsFlag(c, &f.settings)
 	atMostOne(c, "json", "sarif")
 	return c

@@ -49,7 +49,7 @@ A table written before is replaced; any other file is not.`,
 			return o.run(c, args)
 		},
 	}
-	journalFlag(c, &o.journal)
+	journalFlag(c.Flags(), &o.journal)
 	f := c.Flags()
 	f.BoolVar(&o.csv, "csv", false, "write CSV (default)")
 	f.BoolVar(&o.jsonl, "jsonl", false, "write JSON Lines")

@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/term"
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"coldfloor/internal/check"
 	"coldfloor/internal/fault"
@@ -16,14 +17,17 @@ import (
 	"coldfloor/tui/ground"
 )
 
-// journalFlag declares --journal on c and on the commands under it.
-func journalFlag(c *cobra.Command, path *string) {
-	c.PersistentFlags().StringVar(path, "journal", journal.DefaultPath(), "the journal `FILE`")
+// journalFlag declares --journal among a command's flags.
+func journalFlag(f *pflag.FlagSet, path *string) {
+	f.StringVar(path, "journal", journal.DefaultPath(), "the journal `FILE`")
 }
 
 // isTerminal reports whether stream, a command's input or output, is a
 // terminal.
 func isTerminal(stream any) bool {
+	if o, ok := stream.(*output); ok {
+		stream = o.Writer
+	}
 	f, ok := stream.(*os.File)
 	return ok && term.IsTerminal(f.Fd())
 }

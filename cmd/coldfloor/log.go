@@ -58,7 +58,7 @@ Only the latest 100 runs are listed, unless you add --all.`,
 			return listRuns(c.OutOrStdout(), o.open, listed(read, n), o.asJSON)
 		},
 	}
-	journalFlag(c, &o.journal)
+	journalFlag(c.PersistentFlags(), &o.journal)
 	c.PersistentFlags().BoolVar(&o.asJSON, "json", false, "write JSON")
 	c.Flags().BoolVar(&all, "all", false, "list every run, deleted ones too")
 	c.AddCommand(newLogAdd(&o), newLogClose(&o), newLogCopy(&o), newLogDelete(&o), newLogEdit(&o), newLogMeasure(&o), newLogRate(&o), newLogShow(&o))

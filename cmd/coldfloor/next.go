@@ -47,7 +47,7 @@ proposal in it, for the coach to change.`,
 		Args: argsError(cobra.MinimumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args[0], args[1:]) },
 	}
-	journalFlag(c, &o.journal)
+	journalFlag(c.Flags(), &o.journal)
 	settingsFlag(c, &o.settings)
 	f := c.Flags()
 	f.BoolVar(&o.asJSON, "json", false, "write JSON")

@@ -46,7 +46,7 @@ five fall. If there are too few such sets, it says so.`,
 		Args: argsError(cobra.MinimumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return f.run(c, args) },
 	}
-	journalFlag(c, &f.log)
+	journalFlag(c.Flags(), &f.log)
 	settingsFlag(c, &f.settings)
 	f.days.add(c)
 	c.Flags().BoolVar(&f.asJSON, "json", false, "write JSON: an object, or an array of them for several sessions")

@@ -74,7 +74,7 @@ their files, unless --same says that they are one.
 If the output is not a terminal, or with --plain, the review is plain text.`,
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args) },
 	}
-	journalFlag(c, &o.journal)
+	journalFlag(c.Flags(), &o.journal)
 	backgroundFlag(c, &o.background)
 	f := c.Flags()
 	f.BoolVar(&o.plain, "plain", false, "write plain text")

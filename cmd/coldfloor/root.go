@@ -44,9 +44,14 @@ func execute(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	root := newRoot()
 	root.SetArgs(args)
 	root.SetIn(stdin)
-	root.SetOut(stdout)
+	out := &output{Writer: stdout}
+	root.SetOut(out)
 	root.SetErr(stderr)
-	return report(root.Execute(), stderr)
+	err := root.Execute()
+	if err == nil {
+		err = out.err
+	}
+	return report(err, stderr)
 }
 
 // newRoot returns the command tree.
@@ -54,12 +59,11 @@ func newRoot() *cobra.Command {
 	root := &cobra.Command{
 		Use:           "coldfloor",
 		Short:         "Speed and power sessions for people who train alone",
-		Long:          "Speed and power sessions for people who train alone: a coach writes a session, a\nplayer does it at home, the coach reviews what was really done.\n\n" + cautions.Help(),
+		Long:          "Speed and power sessions for people who train alone: a coach writes a session, a\nplayer does it at home, the coach reviews what was really done.\n\nOn a terminal, coldfloor alone opens on today's session, or on a list to choose\none from. It takes the flags of coldfloor run.\n\n" + cautions.Help(),
 		SilenceErrors: true,
 		SilenceUsage:  true,
-		Args:          noSuchCommand,
-		RunE:          choose,
 	}
+	chooseFromList(root)
 	root.Version = cmp.Or(journal.Program(), "built from its source")
 	root.SetVersionTemplate("coldfloor {{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
@@ -130,22 +134,6 @@ func isClosedPipe(err error) bool {
 	const brokenPipe, noData, notConnected = 109, 232, 233 // Windows has three names for it
 	var n syscall.Errno
 	return errors.Is(err, syscall.EPIPE) || runtime.GOOS == "windows" && errors.As(err, &n) && (n == brokenPipe || n == noData || n == notConnected)
-}
-
-// noSuchCommand refuses a word that is no command, and names the nearest one.
-func noSuchCommand(c *cobra.Command, args []string) error {
-	if len(args) == 0 {
-		return nil
-	}
-	e := usageError{message: fmt.Sprintf("no command %q", args[0]), hint: c.CommandPath() + " --help lists the commands"}
-	var names []string
-	for _, sub := range c.Commands() {
-		names = append(names, sub.Name())
-	}
-	if near := nearest.Word(args[0], names); near != "" {
-		e.hint = "did you mean: " + c.CommandPath() + " " + near
-	}
-	return e
 }
 
 // argsError turns a wrong number of words into a usage error that shows how
@@ -227,8 +215,6 @@ func flagError(c *cobra.Command, err error) error {
 	c.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
 	if near := nearest.Word(unknown.GetSpecifiedName(), names); near != "" {
 		e.hint = "did you mean: --" + near
-	} else if run, _, err := c.Find([]string{"run"}); err == nil && run.Flags().Lookup(unknown.GetSpecifiedName()) != nil {
-		e.hint = run.CommandPath() + " takes it"
 	}
 	return e
 }

@@ -49,7 +49,13 @@ them.`,
 		Args: argsError(cobra.MaximumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args) },
 	}
-	journalFlag(c, &o.journal)
+	o.add(c)
+	return c
+}
+
+// add gives a command the flags.
+func (o *runOptions) add(c *cobra.Command) {
+	journalFlag(c.Flags(), &o.journal)
 	settingsFlag(c, &o.settings)
 	backgroundFlag(c, &o.background)
 	f := c.Flags()
@@ -65,7 +71,6 @@ them.`,
 	seedFlag(c, &o.seed)
 	languageFlag(c, &o.language)
 	voiceFlag(c, &o.voice)
-	return c
 }
 
 // run runs the session that args name, or lets one be chosen.
@@ -104,6 +109,9 @@ func (o *runOptions) run(c *cobra.Command, args []string) error {
 	name := mine.Weeks
 	if len(args) > 0 {
 		name = args[0]
+	}
+	if name == "" && o.day.given() {
+		return usageError{"--week and --on are for plans of weeks, and none is named", "name one, here or under weeks in the settings"}
 	}
 	if name != "" {
 		if err := s.open(name); err != nil {

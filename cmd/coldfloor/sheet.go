@@ -46,7 +46,7 @@ In a plan of weeks it is today's session, or that of the day that --on names.`,
 	c.Flags().BoolVar(&f.force, "force", false, "replace the file even if it is not a sheet")
 	languageFlag(c, &f.language)
 	day.add(c)
-	journalFlag(c, &log)
+	journalFlag(c.Flags(), &log)
 	return c
 }
 

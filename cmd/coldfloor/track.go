@@ -59,7 +59,7 @@ coldfloor sounds plays the cues one by one, to learn them.`,
 	voiceFlag(c, &o.voice)
 	languageFlag(c, &o.language)
 	o.day.add(c)
-	journalFlag(c, &o.log)
+	journalFlag(c.Flags(), &o.log)
 	return c
 }
 
