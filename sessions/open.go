@@ -2,7 +2,6 @@ package sessions
 
 import (
 	"errors"
-	"io"
 	"io/fs"
 	"path/filepath"
 	"strings"
@@ -28,24 +27,6 @@ func Open(nameOrPath string) (*Session, error) {
 		return nil, err
 	}
 	return Parse(nameOrPath, src)
-}
-
-// OpenOr is Open, but reads from stdin what is called "-".
-func OpenOr(nameOrPath string, stdin io.Reader) (*Session, error) {
-	if nameOrPath == "-" {
-		return Read("standard input", stdin)
-	}
-	return Open(nameOrPath)
-}
-
-// Read reads a session file from r, which the user knows as name. It takes in
-// no more than it can use; its errors are those of Open.
-func Read(name string, r io.Reader) (*Session, error) {
-	src, err := io.ReadAll(io.LimitReader(r, yamlread.MaxBytes+1))
-	if err != nil {
-		return nil, err
-	}
-	return Parse(name, src)
 }
 
 // notFound says that there is no such session, and what might have been meant.

@@ -13,6 +13,7 @@ import (
 	"coldfloor/internal/cautions"
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/journal/journaltest"
 	"coldfloor/internal/run"
 	"coldfloor/tui/glyph"
 )
@@ -131,7 +132,7 @@ func (p *program) await(text string) {
 // runs returns the runs in a journal.
 func runs(t *testing.T, file string) []*journal.Run {
 	t.Helper()
-	all, problems, err := journal.Load(file)
+	all, problems, err := journaltest.Load(file)
 	if err != nil || len(problems) > 0 {
 		t.Fatal(err, problems)
 	}

@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"coldfloor/internal/journal"
+	"coldfloor/internal/journal/journaltest"
 )
 
 // smallDisk is a disk of some hundred kilobytes that a test can fill and free.
@@ -235,7 +236,7 @@ func (x *trial) verify() {
 			x.t.Errorf("a line that stood in the journal is gone: %s", line)
 		}
 	}
-	runs, problems, err := journal.Load(x.log)
+	runs, problems, err := journaltest.Load(x.log)
 	if err != nil {
 		x.t.Fatal(err)
 	}

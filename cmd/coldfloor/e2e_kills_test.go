@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"coldfloor/internal/journal"
+	"coldfloor/internal/journal/journaltest"
 )
 
 // TestKilledTwoAtATime kills runs that share a journal with SIGKILL at random
@@ -41,7 +42,7 @@ func TestKilledTwoAtATime(t *testing.T) {
 			_ = c.Wait()
 		}
 	}
-	runs, problems, err := journal.Load(log)
+	runs, problems, err := journaltest.Load(log)
 	if err != nil || len(problems) > 0 {
 		t.Fatalf("%v, %v", err, problems)
 	}

@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"coldfloor/internal/journal"
+	"coldfloor/internal/journal/journaltest"
 )
 
 // binary builds the command once, as a user would have it, and returns its
@@ -86,7 +87,7 @@ func (h home) coldfloor(args ...string) []byte {
 // runs reads the journal back with the project's own reader.
 func (h home) runs() []*journal.Run {
 	h.t.Helper()
-	runs, _, err := journal.Load(filepath.Join(h.dir, ".local/share/coldfloor/journal.jsonl"))
+	runs, _, err := journaltest.Load(filepath.Join(h.dir, ".local/share/coldfloor/journal.jsonl"))
 	if err != nil {
 		h.t.Fatal(err)
 	}

@@ -14,6 +14,7 @@ import (
 	"time"
 
 	"coldfloor/internal/journal"
+	"coldfloor/internal/journal/journaltest"
 	"coldfloor/internal/tmuxtest"
 )
 
@@ -102,7 +103,7 @@ func (w windows) coldfloor(code int, args ...string) string {
 // runs reads the journal back.
 func (w windows) runs() []*journal.Run {
 	w.t.Helper()
-	runs, problems, err := journal.Load(filepath.Join(w.dir, "j.jsonl"))
+	runs, problems, err := journaltest.Load(filepath.Join(w.dir, "j.jsonl"))
 	if err != nil || len(problems) > 0 {
 		w.t.Fatal(err, problems)
 	}
@@ -178,7 +179,7 @@ func TestWindowsKilledAndGoneOnWith(t *testing.T) {
 
 // loaded reads the journal if it is there yet.
 func (w windows) loaded() []*journal.Run {
-	runs, _, _ := journal.Load(filepath.Join(w.dir, "j.jsonl"))
+	runs, _, _ := journaltest.Load(filepath.Join(w.dir, "j.jsonl"))
 	return runs
 }
 

@@ -38,7 +38,7 @@ func BenchmarkAgainstEncodingJSON(b *testing.B) {
 			}
 		})
 		fold += timeOf(func() {
-			if _, problems, err := FoldAll(Read(bytes.NewReader(text))); err != nil || len(problems) > 0 {
+			if _, problems, err := foldAll(bytes.NewReader(text)); err != nil || len(problems) > 0 {
 				b.Fatal(err, problems)
 			}
 		})

@@ -2,8 +2,6 @@ package journal
 
 import (
 	"cmp"
-	"iter"
-	"os"
 	"slices"
 )
 
@@ -37,38 +35,6 @@ func (f *Fold) Runs() ([]*Run, []error) {
 		return cmp.Or(a.Start.Compare(b.Start), cmp.Compare(a.ID, b.ID))
 	})
 	return runs, problems
-}
-
-// FoldAll folds every line of seq. The problems hold a *Damage for each line
-// that counts for nothing; err is what kept it from reading on.
-func FoldAll(seq iter.Seq2[Entry, error]) (runs []*Run, problems []error, err error) {
-	var f Fold
-	for e, lineErr := range seq {
-		switch d, ok := lineErr.(*Damage); {
-		case ok:
-			problems = append(problems, d)
-		case lineErr != nil:
-			err = lineErr
-		default:
-			f.Add(e)
-		}
-	}
-	runs, more := f.Runs()
-	return runs, append(problems, more...), err
-}
-
-// Load reads the journal at path into runs, the earliest first. A journal that
-// does not exist is an empty one.
-func Load(path string) (runs []*Run, problems []error, err error) {
-	f, err := os.Open(path)
-	if os.IsNotExist(err) {
-		return nil, nil, nil
-	}
-	if err != nil {
-		return nil, nil, err
-	}
-	defer f.Close()
-	return FoldAll(Read(f))
 }
 
 // Compare orders places as a plan does.

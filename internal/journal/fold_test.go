@@ -14,7 +14,7 @@ import (
 
 func foldText(t testing.TB, text string) ([]*Run, []error) {
 	t.Helper()
-	runs, problems, err := FoldAll(Read(strings.NewReader(text)))
+	runs, problems, err := foldAll(strings.NewReader(text))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -28,7 +28,7 @@ func TestFoldCountsALineOnce(t *testing.T) {
 	lines := strings.SplitAfter(text, "\n")
 	rapid.Check(t, func(t *rapid.T) {
 		again := append(slices.Clone(lines), lines[:rapid.IntRange(0, len(lines)).Draw(t, "again")]...)
-		got, problems, err := FoldAll(Read(strings.NewReader(strings.Join(rapid.Permutation(again).Draw(t, "order"), ""))))
+		got, problems, err := foldAll(strings.NewReader(strings.Join(rapid.Permutation(again).Draw(t, "order"), "")))
 		if err != nil || len(problems) > 0 {
 			t.Fatal(err, problems)
 		}

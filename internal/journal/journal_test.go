@@ -51,7 +51,7 @@ func contents(t testing.TB, j *Journal) string {
 // load reads a journal that must have nothing wrong with it.
 func load(t testing.TB, j *Journal) []*Run {
 	t.Helper()
-	runs, problems, err := Load(j.Path())
+	runs, problems, err := loadFile(j.Path())
 	if err != nil || len(problems) > 0 {
 		t.Fatal(err, problems)
 	}

@@ -39,7 +39,7 @@ func agrees(t interface {
 }, o *Overview, path string) {
 	t.Helper()
 	answers(t, o)
-	want, problems, err := Load(path)
+	want, problems, err := loadFile(path)
 	if err != nil {
 		t.Fatalf("%v", err)
 	}

@@ -196,7 +196,7 @@ func journals(t testing.TB) [][]byte {
 // reads fails unless the bytes are read and folded, and what follows too.
 func reads(t testing.TB, text []byte) {
 	const last = `{"v":1,"run":"LAST","n":1,"at":"2026-07-14T18:30:00Z","t_s":0,"event":"pause","pause":{"cause":"key"}}`
-	runs, _, err := FoldAll(Read(bytes.NewReader(append(bytes.Clone(text), "\n"+last...))))
+	runs, _, err := foldAll(bytes.NewReader(append(bytes.Clone(text), "\n"+last...)))
 	if err != nil {
 		t.Fatal(err)
 	}

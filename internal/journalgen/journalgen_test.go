@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"coldfloor/internal/journal"
+	"coldfloor/internal/journal/journaltest"
 )
 
 // What is made is a journal that its own reader takes without complaint, and
@@ -23,7 +24,7 @@ func TestWrite(t *testing.T) {
 	if n := bytes.Count(a.Bytes(), []byte("\n")); n != truth.Lines {
 		t.Errorf("%d lines, said were %d", n, truth.Lines)
 	}
-	runs, problems, err := journal.FoldAll(journal.Read(&a))
+	runs, problems, err := journaltest.Fold(&a)
 	if err != nil || len(problems) > 0 || len(runs) != 7 {
 		t.Fatalf("%d runs, %v, %v", len(runs), problems, err)
 	}

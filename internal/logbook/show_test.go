@@ -11,6 +11,7 @@ import (
 
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/journal/journaltest"
 )
 
 var update = flag.Bool("update", false, "rewrite what is kept under testdata; read it before you commit")
@@ -22,7 +23,7 @@ func evening(t *testing.T) []*journal.Run {
 	before := time.Local
 	time.Local = time.FixedZone("", 2*60*60)
 	t.Cleanup(func() { time.Local = before })
-	runs, problems, err := journal.Load("testdata/evening.jsonl")
+	runs, problems, err := journaltest.Load("testdata/evening.jsonl")
 	if err != nil || len(problems) > 0 || len(runs) != 1 {
 		t.Fatal(runs, problems, err)
 	}

@@ -13,6 +13,7 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/journal/journaltest"
 	"coldfloor/internal/plan"
 	"coldfloor/sessions/sessionstest"
 )
@@ -149,7 +150,7 @@ func TestResumeFromAnyLine(t *testing.T) {
 			}
 			walk(t, rec, engine.New(p, re.Options), c)
 		}
-		runs, _, err := journal.Load(j.Path())
+		runs, _, err := journaltest.Load(j.Path())
 		if err != nil || len(runs) != 1 || runs[0].State == journal.Unfinished {
 			t.Fatalf("%v, %v", runs, err)
 		}

@@ -8,6 +8,7 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/journal/journaltest"
 	"coldfloor/internal/plan"
 	"coldfloor/sessions"
 )
@@ -132,7 +133,7 @@ func contents(t testing.TB, j *journal.Journal) string {
 // load reads a journal that must have nothing wrong with it.
 func load(t testing.TB, j *journal.Journal) []*journal.Run {
 	t.Helper()
-	runs, problems, err := journal.Load(j.Path())
+	runs, problems, err := journaltest.Load(j.Path())
 	if err != nil || len(problems) > 0 {
 		t.Fatal(err, problems)
 	}

@@ -16,7 +16,7 @@ import (
 	"pgregory.net/rapid"
 
 	"coldfloor/internal/fault"
-	"coldfloor/internal/journal"
+	"coldfloor/internal/journal/journaltest"
 	"coldfloor/internal/journalgen"
 )
 
@@ -87,7 +87,7 @@ func wholly(t testing.TB, runs []Run) []string {
 // bound or below it: the runs are those that the journal's own reader folds.
 func TestRunsCountOnce(t *testing.T) {
 	lines := made(t, "Ana", 6, 1)
-	plain, problems, err := journal.FoldAll(journal.Read(strings.NewReader(strings.Join(lines, ""))))
+	plain, problems, err := journaltest.Fold(strings.NewReader(strings.Join(lines, "")))
 	if err != nil || len(problems) > 0 {
 		t.Fatal(err, problems)
 	}

@@ -17,7 +17,7 @@ import (
 func Holds(t testing.TB, path string) []byte {
 	t.Helper()
 	var out bytes.Buffer
-	runs, problems, err := journal.Load(path)
+	runs, problems, err := Load(path)
 	if err != nil || len(problems) > 0 {
 		t.Fatal(err, problems)
 	}
