@@ -30,7 +30,7 @@ import (
 func TestWordsOfPhases(t *testing.T) {
 	for _, code := range text.Codes() {
 		seen := map[string]bool{}
-		for _, p := range palette.Phases {
+		for p := range palette.Done + 1 {
 			word := wordOf(text.In(code), p)
 			if seen[word] || word != strings.ToUpper(word) || !glyph.Has(word) {
 				t.Errorf("%s: %q is said twice, is no word in capitals or cannot be drawn", code, word)

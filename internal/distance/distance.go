@@ -8,8 +8,7 @@ import "math"
 // (ISO 9241-3; NUREG-0700).
 const (
 	Least     = 16.0 // the smallest that counts as legible
-	Preferred = 20.0 // the lower end of what is preferred
-	Ample     = 22.0 // its upper end
+	Preferred = 20.0 // the lower end of what is preferred; the upper is 22
 )
 
 // Height returns how high a character must be, in millimetres, to span angle

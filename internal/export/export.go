@@ -33,9 +33,6 @@ const (
 	Parquet Format = "parquet" // Apache Parquet
 )
 
-// Formats is every format.
-var Formats = []Format{CSV, JSONL, Parquet}
-
 // Options says how to export.
 type Options struct {
 	Format    Format

@@ -72,8 +72,8 @@ func TestChances(t *testing.T) {
 // A standard error of 2.6 to 4.1 points makes 7.2 to 11.3 the least difference
 // (Knee 2019, PubMed 31431339).
 func TestSymmetryError(t *testing.T) {
-	near(t, "low", z95*math.Sqrt2*SymmetryErrorLow, SymmetryLeastLow, .06)
-	near(t, "high", z95*math.Sqrt2*SymmetryErrorHigh, SymmetryLeastHigh, .07)
+	near(t, "low", z95*math.Sqrt2*2.6, SymmetryLeastLow, .06)
+	near(t, "high", z95*math.Sqrt2*4.1, SymmetryLeastHigh, .07)
 }
 
 // Marin-Jimenez et al., Eur J Sport Sci 2024: the retest of untaught adults

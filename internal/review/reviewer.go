@@ -95,7 +95,7 @@ func (r *Reviewer) fill(full func([]runs.Place) ([]*journal.Run, error)) error {
 	return nil
 }
 
-// Add adds a run, each run once.
+// Add adds a whole run that no journal has to be read for, each run once.
 func (r *Reviewer) Add(run runs.Run) {
 	r.take(gistOf(run.Run, r.opts.Tolerance), run.Player, run.Name, runs.Place{})
 }

@@ -5,11 +5,6 @@ import (
 	"coldfloor/internal/units"
 )
 
-// SessionOf returns a run's figures, its rests judged with the tolerance.
-func SessionOf(run *journal.Run, player string, t Tolerance) *Session {
-	return gistOf(run, t).session(player)
-}
-
 // Done returns the figures of a run that the player's Season holds.
 func (p *Player) Done(r *journal.Run) *Session { return p.planned[r].session(p.Name) }
 

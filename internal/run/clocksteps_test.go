@@ -11,6 +11,7 @@ import (
 	"coldfloor/internal/journal"
 	"coldfloor/internal/logbook"
 	"coldfloor/internal/review"
+	"coldfloor/internal/runs"
 )
 
 // moments brings a run to a moment of every kind.
@@ -54,7 +55,9 @@ func stepped(t *testing.T, c Clock, hand *clock, moment string, change func(*clo
 
 // told is what a log and a review tell of a run but for its moments.
 func told(r *journal.Run) string {
-	s := review.SessionOf(r, "", review.DefaultTolerance)
+	reviewer := review.New(review.Options{Now: r.End()})
+	reviewer.Add(runs.Run{Run: r})
+	s := reviewer.Squad().Players[0].Recent[0]
 	rounds, _ := s.AllRounds()
 	var b strings.Builder
 	fmt.Fprintln(&b, r.State, r.Clock, rounds, s.Rest.Count, s.Rest.Prescribed, *r.Rating.RPE)

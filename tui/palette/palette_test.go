@@ -86,7 +86,7 @@ func of256(t *testing.T, index string) string {
 
 func TestEveryColourStandsOutOnDarkAndLight(t *testing.T) {
 	colours := map[string]lipgloss.CompleteAdaptiveColor{"muted": grey}
-	for _, p := range Phases {
+	for p := range Done + 1 {
 		colours[string(p.Look().Shape)] = p.Look().Colour
 	}
 	for name, c := range colours {
@@ -135,7 +135,7 @@ func TestHues(t *testing.T) {
 
 func TestNoTwoPhasesLookAlike(t *testing.T) {
 	shapes, plain := map[rune]bool{}, map[rune]bool{}
-	for _, p := range Phases {
+	for p := range Done + 1 {
 		l := p.Look()
 		shapes[l.Shape], plain[l.ASCII] = true, true
 		if ansi.StringWidth(string(l.Shape)) != 1 || l.ASCII >= 0x80 {
@@ -146,7 +146,7 @@ func TestNoTwoPhasesLookAlike(t *testing.T) {
 		}
 	}
 	for _, n := range []int{len(shapes), len(plain)} {
-		if n != len(looks) || n != len(Phases) {
+		if n != len(looks) {
 			t.Errorf("%d looks for %d phases", n, len(looks))
 		}
 	}
@@ -204,7 +204,7 @@ func TestFillsOnTheLinuxConsole(t *testing.T) {
 	r := lipgloss.NewRenderer(io.Discard)
 	r.SetColorProfile(termenv.ANSI)
 	r.SetHasDarkBackground(true)
-	for _, ph := range Phases {
+	for ph := range Done + 1 {
 		var text, ground int
 		if _, err := fmt.Sscanf(New(r).Dull().Fill(ph).Render("x"), "\x1b[%d;%dm", &text, &ground); err != nil {
 			t.Fatal(err)

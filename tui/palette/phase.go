@@ -25,9 +25,6 @@ const (
 	Done
 )
 
-// Phases holds all phases in order.
-var Phases = []Phase{GetReady, Work, OwnPace, SideChange, NextExercise, Rest, RestEnds, Paused, Done}
-
 // Look is how a phase looks.
 type Look struct {
 	Shape rune // one cell wide; package glyph draws it large
