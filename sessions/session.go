@@ -91,7 +91,7 @@ type Block struct {
 	Marks yamlread.Marks `yaml:"-"`
 }
 
-// Exercise is one movement and its dose in one round. Exactly one of Reps,
+// Exercise is what is done and its dose in one round. Exactly one of Reps,
 // RepsPerSide, Time and TimePerSide is above zero.
 type Exercise struct {
 	Name        string        `yaml:"name"`

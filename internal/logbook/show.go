@@ -104,7 +104,7 @@ func course(r *journal.Run) texttable.Table {
 		for len(rests) > 0 && came(&rests[0], &s) {
 			rest()
 		}
-		t.Rows = append(t.Rows, append(at(s.Block, s.Round), safetext.Fit(movement(&s), 44), clock(s.PlannedS), clock(s.TakenS),
+		t.Rows = append(t.Rows, append(at(s.Block, s.Round), safetext.Fit(doneOf(&s), 44), clock(s.PlannedS), clock(s.TakenS),
 			difference(s.TakenS-s.PlannedS), howSet(&s)))
 	}
 	for len(rests) > 0 {
@@ -132,7 +132,8 @@ func before(a, b journal.Place) bool {
 	return a.Exercise < b.Exercise
 }
 
-func movement(s *journal.Set) string {
+// doneOf names the exercise of a set and the reps done of it.
+func doneOf(s *journal.Set) string {
 	name := safetext.Clean(s.Name)
 	if s.Easier {
 		name += " (easier)"

@@ -30,7 +30,7 @@ type Table struct {
 	exercises map[key]*exercise
 }
 
-// key names what reps are compared with: the same movement at the same
+// key names what reps are compared with: the same exercise at the same
 // prescribed length of a rep, which is the tempo's sum if there is one.
 type key struct {
 	name   string // as Name gives it

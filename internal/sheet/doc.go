@@ -99,7 +99,7 @@ type Row struct {
 }
 
 // Note is a text about an exercise, and what kind of text it is; the
-// description of the movement has no label.
+// description of the exercise has no label.
 type Note struct{ Label, Text string }
 
 // Round is what there is to tick in one round.

@@ -16,7 +16,7 @@ import (
 type Language struct {
 	Code string // ISO 639-1
 
-	next      string // %s: the movement with its dose and side
+	next      string // %s: the exercise with its dose and side
 	left      string // the left side
 	right     string
 	alternate string // one rep a side in turn
@@ -72,8 +72,8 @@ func Find(code string) (Language, error) {
 }
 
 // Next says what comes, from a work step.
-func (l Language) Next(s plan.Step, movement string) string {
-	parts := []string{movement}
+func (l Language) Next(s plan.Step, exercise string) string {
+	parts := []string{exercise}
 	if s.Reps > 0 {
 		parts = append(parts, fmt.Sprint(s.Reps))
 	} else {

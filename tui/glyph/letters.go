@@ -1,6 +1,6 @@
 package glyph
 
-// letters are the capitals, for short words and the names of movements.
+// letters are the capitals, for short words and the names of exercises.
 var letters = map[rune]master{
 	'A': {draw: func(p pen) {
 		p.bowl(0, 0, p.w, p.h+p.bar, top)
