@@ -131,7 +131,7 @@ func TestOneRep(t *testing.T) {
 		"Long jump, 2 of 4 reps": {Name: "Long jump", Reps: 2, Planned: 4},
 		"Plank":                  {Name: "Plank"},
 	} {
-		if got := movement(&s); got != want {
+		if got := doneOf(&s); got != want {
 			t.Errorf("says %q, want %q", got, want)
 		}
 	}
