@@ -64,7 +64,7 @@ func (m chooseScreen) Update(k tea.KeyMsg) (chooseScreen, tea.Cmd) {
 
 // View draws the list, with more about the session at the cursor below it.
 func (m chooseScreen) View() string {
-	lines := []string{titleBar(m.style, m.style.lang.Choose.Title, m.width), m.style.quiet.Render(m.row("", m.columns(nil)))}
+	lines := []string{titleBar(m.style, m.style.lang.Choose.Title, m.width), m.style.quiet.Render(m.row("  ", m.columns(nil)))}
 	about := m.about()
 	room := max(1, m.height-len(lines)-len(about)-1)
 	lines = append(lines, m.list(room)...)
@@ -74,25 +74,14 @@ func (m chooseScreen) View() string {
 	return m.style.screen(lines, m.width, m.height)
 }
 
-// list draws so many lines of the list around the cursor. What is out of sight
-// above or below is counted in a line of its own.
+// list draws so many lines of the list around the cursor.
 func (m chooseScreen) list(room int) []string {
-	top := max(0, min(m.at-room/2, len(m.offers)-room))
-	lines := make([]string, 0, room)
-	for i := range room {
-		above, below := top+1, len(m.offers)-top-room+1
-		switch {
-		case top+i >= len(m.offers):
-			lines = append(lines, "")
-		case i == 0 && top > 0 && room > 2:
-			lines = append(lines, m.style.quiet.Render(safetext.Fit("  "+m.style.arrow('↑')+" "+m.style.lang.Form.MoreAbove(above), m.width)))
-		case i == room-1 && below > 1 && room > 2:
-			lines = append(lines, m.style.quiet.Render(safetext.Fit("  "+m.style.arrow('↓')+" "+m.style.lang.Form.MoreBelow(below), m.width)))
-		default:
-			lines = append(lines, m.offer(top+i))
-		}
+	all := make([]string, len(m.offers))
+	for i := range all {
+		all[i] = m.offer(i)
 	}
-	return lines
+	top := max(0, min(m.at-room/2, len(all)-room))
+	return m.style.inSight(all, top, room, m.width)
 }
 
 // offer draws one line of the list.

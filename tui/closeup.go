@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"fmt"
 	"strings"
 
 	"coldfloor/internal/safetext"
@@ -37,12 +36,7 @@ func (m finishScreen) closeup(rows int) []string {
 // largeScale returns the figures of the effort that have words, in two columns
 // of letters no higher than most, or nothing where there is no room.
 func (m finishScreen) largeScale(rows int, most float64) []string {
-	var words []string
-	for n := range 11 {
-		if w := m.style.lang.Form.RPE[n]; w != "" {
-			words = append(words, fmt.Sprintf("%d %s", n, w))
-		}
-	}
+	words := m.style.lang.Form.Scale()
 	const columns = 2
 	deep := (len(words) + columns - 1) / columns
 	cols, high := m.width/columns-3, rows/deep-1

@@ -61,7 +61,7 @@ func newFinishScreen(blocks []journal.PlannedBlock, counted []int, head string, 
 	}
 	return finishScreen{blocks: blocks, counted: counted, rounds: slices.Clone(counted), rpe: notSaid, pain: notSaid,
 		where: input(s.lang.Form.NotAnswered), note: input(s.lang.Form.NoteHint), head: head,
-		style: s, keys: newFormKeys(&s.lang.Keys), help: s.help(), at: len(counted)}
+		style: s, keys: newFormKeys(&s.lang.Keys, &s.lang.Form), help: s.help(), at: len(counted)}
 }
 
 // The lines of the form after those for the blocks, counted from the last
@@ -119,7 +119,7 @@ func (m finishScreen) Update(msg tea.Msg) (finishScreen, tea.Cmd) {
 	case key.Matches(k, m.keys.More):
 		return m.turn(1), nil
 	}
-	return m.typed(k.String()), nil
+	return m.typed(k), nil
 }
 
 // move moves the cursor by one line.
@@ -158,7 +158,8 @@ func (m finishScreen) setRounds(n int) finishScreen {
 
 // typed takes a figure, or the first letter of yes or no. A 1 and then a 0
 // make ten.
-func (m finishScreen) typed(s string) finishScreen {
+func (m finishScreen) typed(k tea.KeyMsg) finishScreen {
+	s := k.String()
 	n, err := strconv.Atoi(s)
 	figure := err == nil && len(s) == 1
 	switch line := m.line(); {
@@ -172,9 +173,9 @@ func (m finishScreen) typed(s string) finishScreen {
 			n = 10
 		}
 		m.rpe = n
-	case line == linePain && s == "y":
+	case line == linePain && key.Matches(k, m.keys.Yes):
 		m.pain = yes
-	case line == linePain && s == "n":
+	case line == linePain && key.Matches(k, m.keys.No):
 		m.pain = no
 	}
 	return m

@@ -22,8 +22,9 @@ func (m finishScreen) View() string {
 		scale = m.scale()
 	}
 	room := max(1, min(3, foot-1), foot-1-len(scale)) // the scale is worth more than lines that can be moved to
+	room = min(room, len(body))
 	top := max(0, min(m.at-room/2, len(body)-room))
-	lines = append(lines, body[top:min(len(body), top+room)]...)
+	lines = append(lines, m.style.inSight(body, top, room, m.width)...)
 	if len(lines)+len(scale) <= foot {
 		lines = append(lines, scale...)
 	}
@@ -33,7 +34,7 @@ func (m finishScreen) View() string {
 	for _, l := range remark {
 		lines = append(lines, m.style.quiet.Render(l))
 	}
-	keys, _ := keyline.Fit(m.help, m.keys.ShortHelp(), m.width)
+	keys, _ := keyline.Fit(m.help, m.keys.at(m.line()), m.width)
 	lines = append(lines, keys)
 	return m.style.screen(lines, m.width, m.height)
 }
@@ -47,7 +48,7 @@ func (m finishScreen) scale() []string {
 	if m.height >= 15 {
 		lines = append(lines, "")
 	}
-	for _, l := range safetext.Wrap(m.style.lang.Form.Scale(), min(m.width-4, 76), 4) {
+	for _, l := range safetext.WrapParts(m.style.lang.Form.Scale(), min(m.width-4, 76)) {
 		lines = append(lines, m.style.quiet.Render("  "+l))
 	}
 	return lines
@@ -60,8 +61,10 @@ func (m finishScreen) remark() string {
 		return m.style.lang.Form.RoundsHint
 	case line == lineRPE:
 		return m.style.lang.Form.EffortHint(m.style.lang.Form.AskAfter)
-	case line == linePain, line == lineWhere:
+	case line == linePain:
 		return m.style.lang.Form.PainHint
+	case line == lineWhere:
+		return m.style.lang.Form.WhereHint
 	}
 	return m.style.lang.Form.Optional
 }

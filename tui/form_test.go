@@ -6,15 +6,19 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"github.com/charmbracelet/x/ansi"
+	"github.com/muesli/termenv"
 	"github.com/rogpeppe/go-internal/txtar"
 
 	"coldfloor/internal/journal/journaltest"
 	"coldfloor/internal/run"
+	"coldfloor/internal/text"
+	"coldfloor/tui/glyph"
 )
 
 // TestForm fills in the form after a run. Each file under testdata/form holds
@@ -125,4 +129,56 @@ func ratingsOnly(holds []byte) []byte {
 		}
 	}
 	return out
+}
+
+// The effort's figures stand beside their words in every window and language.
+func TestScaleIsNotTornApart(t *testing.T) {
+	for _, code := range text.Codes() {
+		s := testStyle(termenv.Ascii, glyph.Quadrant)
+		s.lang = text.In(code)
+		blocks := run.Prescribed(evening(t))
+		m := newFinishScreen(blocks, make([]int, len(blocks)), "done", s)
+		for _, size := range sizes {
+			view := m.resized(size.width, size.height).View()
+			for _, part := range s.lang.Form.Scale() {
+				if !strings.Contains(view, part) && !strings.Contains(view, "█") {
+					t.Errorf("%q is broken at %d×%d:\n%s", part, size.width, size.height, view)
+				}
+			}
+		}
+	}
+}
+
+// Every key that the foot names at a line of the form does something there, in
+// every language, and yes and no are answered by their own first letters.
+func TestKeysOfTheForm(t *testing.T) {
+	for _, code := range text.Codes() {
+		s := testStyle(termenv.Ascii, glyph.Quadrant)
+		s.lang = text.In(code)
+		blocks := run.Prescribed(evening(t))
+		form := newFinishScreen(blocks, make([]int, len(blocks)), "done", s).resized(80, 24)
+		form.rounds, form.rpe, form.pain = slices.Repeat([]int{1}, len(blocks)), 5, yes // each can be changed, and the line for the pain's place is there
+		for at := range len(form.entries()) {
+			form.at = 0
+			for form.at < at {
+				form, _ = form.move(1)
+			}
+			for _, b := range form.keys.at(form.line()) {
+				k := b.Keys()[0]
+				same := at == 0 && k == "up" || k == form.keys.Yes.Keys()[0] // it is so already
+				if after, cmd := form.Update(keyMsg(k)); after.View() == form.View() && cmd == nil && !same {
+					t.Errorf("%s: %q does nothing at line %d:\n%s", code, k, at, form.View())
+				}
+				if !strings.Contains(form.View(), b.Help().Key+" "+b.Help().Desc) {
+					t.Errorf("%s: %q is not shown at line %d:\n%s", code, k, at, form.View())
+				}
+			}
+		}
+		form.pain, form.at = notSaid, len(form.rounds)+linePain
+		for answer, want := range map[string]int{s.lang.Form.Yes: yes, s.lang.Form.No: no} {
+			if after, _ := form.Update(keyMsg(answer[:1])); after.pain != want {
+				t.Errorf("%s: %q does not answer %s", code, answer[:1], answer)
+			}
+		}
+	}
 }

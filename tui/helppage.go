@@ -12,6 +12,7 @@ import (
 type helping struct {
 	keys  []key.Binding
 	plain []string // the same as text
+	other string   // what every other key does
 }
 
 // helpLines shows the keys, in letters as large as find room, and in a line
@@ -20,11 +21,11 @@ func (f frame) helpLines() []string {
 	s := f.scene
 	f.scene.word += "  " + s.count.plain()
 	lines := append(f.banner(1), f.centre(s.doing()), "")
-	page := f.largeKeys(f.height - len(lines) - 1)
+	page := f.largeKeys(f.height - len(lines) - 3)
 	if page == nil {
 		page = f.help.plain
 	}
-	lines = append(lines, page...)
+	lines = append(append(lines, page...), "", f.style.note.Render(f.fit(f.help.other)))
 	for len(lines) < f.height-1 {
 		lines = append(lines, "")
 	}

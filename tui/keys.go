@@ -9,6 +9,8 @@ import (
 // the mouse, ends the set in hand, so that a slap anywhere will do.
 type runKeys struct {
 	Finish, Pause, More, Back, Repeat, Skip, Easier, Mute, Louder, Softer, Stop, Help key.Binding
+
+	escape string // what the key of that name is called
 }
 
 // newRunKeys returns the bindings. Each help text is the one that the help on
@@ -30,6 +32,7 @@ func newRunKeys(t *text.Keys) runKeys {
 		Softer: bind("↓", t.Softer, "down"),
 		Stop:   bind("q", t.Stop, "q", "esc", "ctrl+c"),
 		Help:   bind("?", t.Help, "?"),
+		escape: t.Escape,
 	}
 }
 
@@ -39,8 +42,10 @@ func (k runKeys) ShortHelp() []key.Binding {
 	return []key.Binding{k.Finish, k.Pause, k.Help, k.Stop, k.More, k.Back, k.Skip, k.Easier}
 }
 
-// FullHelp returns every binding.
+// FullHelp returns every binding, of the other keys that stop the one that a
+// player looks for.
 func (k runKeys) FullHelp() [][]key.Binding {
+	k.Stop.SetHelp(k.Stop.Help().Key+", "+k.escape, k.Stop.Help().Desc)
 	return [][]key.Binding{
 		{k.Finish, k.Pause, k.More, k.Back, k.Repeat, k.Skip},
 		{k.Easier, k.Mute, k.Louder, k.Softer, k.Stop, k.Help},

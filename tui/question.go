@@ -42,15 +42,16 @@ func (q question) Update(k tea.KeyMsg, width, height int) (question, tea.Cmd) {
 	}
 	room := q.room(height)
 	last := max(0, len(q.lines(width))-room)
+	screenful := max(1, room-2) // the lines between the signs for what is above and below
 	switch k.String() {
 	case "down", "j":
 		q.top = min(last, q.top+1)
 	case "up", "k":
 		q.top = max(0, q.top-1)
 	case "pgdown", " ":
-		q.top = min(last, q.top+room)
+		q.top = min(last, q.top+screenful)
 	case "pgup":
-		q.top = max(0, q.top-room)
+		q.top = max(0, q.top-screenful)
 	}
 	return q, nil
 }
@@ -58,11 +59,12 @@ func (q question) Update(k tea.KeyMsg, width, height int) (question, tea.Cmd) {
 // room returns how many lines of text a window has room for.
 func (q question) room(height int) int { return max(1, height-2-len(q.answers)) }
 
-// lines returns the text, wrapped.
+// lines returns the text, wrapped, a blank line between two paragraphs unless
+// both stand out.
 func (q question) lines(width int) []string {
 	var lines []string
 	for i, p := range q.text {
-		if i > 0 {
+		if i > 0 && i >= q.strong {
 			lines = append(lines, "")
 		}
 		lines = append(lines, safetext.Wrap(p, min(width-2, 76), 100)...)
@@ -87,19 +89,13 @@ func (q question) View(s style, width, height int) string {
 	text := q.lines(width)
 	room := q.room(height)
 	top := min(q.top, max(0, len(text)-room))
-	for i := range room {
-		line := ""
-		if top+i < len(text) {
-			line = " " + text[top+i]
+	heads := q.heads(width)
+	for i, l := range text {
+		if text[i] = " " + l; i < heads {
+			text[i] = s.strong.Render(text[i])
 		}
-		if top+i < q.heads(width) {
-			line = s.strong.Render(line)
-		}
-		if i == room-1 && top+room < len(text) {
-			line = s.quiet.Render(safetext.Fit(" "+s.lang.Screen.MoreText, width))
-		}
-		lines = append(lines, line)
 	}
+	lines = append(lines, s.inSight(text, top, room, width)...)
 	lines = append(lines, "")
 	for _, a := range q.answers {
 		h := a.Help()

@@ -60,7 +60,7 @@ func TestEveryKey(t *testing.T) {
 		{"pgdown", engine.Running, stepLeft + 1, ""},
 		{"x", engine.Running, stepLeft + 1, ""},
 		{"f5", engine.Running, stepLeft + 1, ""},
-		{"p", engine.Halted, stepLeft, "paused"},
+		{"p", engine.Halted, stepLeft, "p resume  ? keys"},
 		{"+", engine.Running, stepLeft, "15 s more"},
 		{"=", engine.Running, stepLeft, "15 s more"},
 		{"left", engine.Running, stepChange, ""},

@@ -75,8 +75,6 @@ func (m runScreen) foot(v engine.View) (text string, loud bool) {
 		return short, true
 	case v.Phase == engine.Halted && m.notice != "":
 		return m.notice + "; " + m.style.lang.Screen.Resume, true
-	case v.Phase == engine.Halted:
-		return m.style.lang.Screen.PausedNote, true
 	case m.notice != "":
 		return m.notice, true
 	case m.helping:
@@ -101,6 +99,10 @@ func (m runScreen) shortHelp(v engine.View, width int) string {
 	k := m.keys
 	k.Finish.SetEnabled(m.run.Plan().Steps[v.Step].Kind == plan.Work)
 	k.Easier.SetEnabled(hasEasier(m.run.Plan(), v))
+	if v.Phase == engine.Halted {
+		k.Finish.SetEnabled(false)
+		k.Pause.SetHelp(k.Pause.Help().Key, m.style.lang.Keys.Resume)
+	}
 	all := k.ShortHelp()
 	line, n := keyline.Fit(m.help, all, width)
 	if !slices.ContainsFunc(all[:n], keyline.ListsAll) {
@@ -126,5 +128,5 @@ func hasEasier(p *plan.Plan, v engine.View) bool {
 // fullHelp returns every key with what it does.
 func (m runScreen) fullHelp() *helping {
 	all := m.keys.FullHelp()
-	return &helping{keys: slices.Concat(all...), plain: strings.Split(m.help.FullHelpView(all), "\n")}
+	return &helping{keys: slices.Concat(all...), plain: strings.Split(m.help.FullHelpView(all), "\n"), other: m.style.lang.Keys.AnyOther}
 }

@@ -92,9 +92,6 @@ func (s style) sign(p palette.Phase) string {
 	return string(p.Look().Shape)
 }
 
-// arrow returns an arrow, or a character near to it where there is only ASCII.
-func (s style) arrow(r rune) string { return s.text(string(r)) }
-
 // help returns the model that draws help from key bindings.
 func (s style) help() help.Model {
 	h := help.New()

@@ -35,20 +35,20 @@ func TestPaintedInTmux(t *testing.T) {
 			x.Keys("Enter")
 			x.WaitFor("Round 1 of 2")
 			for _, keys := range [][]string{{}, {"Right"}, {"Right"}, {"Right"}, {"Right"}, {"Right", "Right"}, {"Right"}} {
-				x.Until("the end of a pause", func(screen string) bool { return !strings.Contains(screen, "p to resume") })
+				x.Until("the end of a pause", func(screen string) bool { return !strings.Contains(screen, "p resume") })
 				x.Keys(keys...)
 				x.Keys("p")
-				x.WaitFor("p to resume")
+				x.WaitFor("p resume")
 				var drawn string
 				x.Until("the picture in what shows it", func(screen string) bool {
 					before := drawn
 					drawn = seen()
-					return drawn == before && strings.Contains(shown.text(), "p to resume")
+					return drawn == before && strings.Contains(shown.text(), "p resume")
 				})
 				x.Resize(c.cols-20, c.rows-5)
 				x.Until("the smaller picture", func(screen string) bool { return seen() != drawn })
 				x.Resize(c.cols, c.rows)
-				x.WaitFor("p to resume")
+				x.WaitFor("p resume")
 				x.Until("the picture as it was", func(string) bool { return seen() == drawn })
 				x.Keys("p")
 			}

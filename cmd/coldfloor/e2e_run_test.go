@@ -50,7 +50,7 @@ func TestRunByKeys(t *testing.T) {
 	x.Keys("p")
 	x.WaitFor("PAUSED")
 	x.Resize(200, 60)
-	x.WaitFor("p to resume")
+	x.WaitFor("p resume")
 	x.Resize(40, 12)
 	x.Keys("p")
 	x.WaitFor("REST", "Heel raises") // the easier variant stays

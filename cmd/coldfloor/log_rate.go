@@ -100,7 +100,7 @@ func newLogRate(o *logOptions) *cobra.Command {
 		Short: "Say how a session was: rounds, effort, pain, a note",
 		Long: `Say how a session was, or say it again. The effort is that of the session as a
 whole, best answered ` + rating.AskAfter + `:
-` + rating.ScaleLine() + `
+` + rating.ScaleLines(&text.English, 78) + `
 (Foster et al., J Strength Cond Res 2001;15:109-115). With no flag it asks.
 What is left out stays as it was. Pain is never overwritten: each report is kept,
 with its time, its place and its own note, and --no-pain takes back

@@ -11,6 +11,9 @@ import (
 	"coldfloor/internal/text"
 )
 
+// narrow is how wide the scale is set, in cells: terminals are wider.
+const narrow = 38
+
 // Ask asks for a rating of run in a language, a line a question. An empty answer
 // skips its question, the end of the input all that are left; after a wrong one
 // the question is asked again.
@@ -19,12 +22,12 @@ func Ask(in io.Reader, out io.Writer, run *journal.Run, l *text.Language) (journ
 	fmt.Fprintln(out, l.Plain.LeaveAsIs)
 	a := asker{in: bufio.NewScanner(in), out: out, words: &l.Plain}
 	if blocks := run.Blocks(); len(blocks) > 0 {
-		a.ask(l.Plain.AskRounds(roundsOf(run, l)), l.Plain.RoundsMust(mostRounds(blocks)), func(s string) (err error) {
+		a.ask(l.Plain.AskRounds(roundsOf(run, l), mostRounds(blocks)), l.Plain.RoundsMust(mostRounds(blocks)), func(s string) (err error) {
 			r.Rounds, err = ParseRounds(s, blocks)
 			return err
 		})
 	}
-	fmt.Fprintln(out, l.Form.Scale())
+	fmt.Fprintln(out, ScaleLines(l, narrow))
 	a.ask(l.Plain.AskEffort, l.Plain.EffortMust, func(s string) error {
 		v, err := ParseRPE(s)
 		if err == nil {

@@ -9,6 +9,7 @@ import (
 
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
+	"coldfloor/internal/safetext"
 	"coldfloor/internal/text"
 )
 
@@ -17,7 +18,13 @@ var AskAfter = text.English.Form.AskAfter
 
 // ScaleLine returns the session-RPE scale in one line, as commands have it. From
 // Foster et al., J Strength Cond Res 2001;15:109–115.
-func ScaleLine() string { return text.English.Form.Scale() }
+func ScaleLine() string { return strings.Join(text.English.Form.Scale(), ", ") }
+
+// ScaleLines returns the scale in lines of at most width cells, each figure with
+// its word in one of them.
+func ScaleLines(l *text.Language, width int) string {
+	return strings.Join(safetext.WrapParts(l.Form.Scale(), width), "\n")
+}
 
 // ParseRPE reads an effort from 0 to 10, halves and finer allowed, with a point or
 // a comma.

@@ -20,6 +20,22 @@ func TestScaleFoster(t *testing.T) {
 	}
 }
 
+// In lines each figure keeps its word, in every language.
+func TestScaleLines(t *testing.T) {
+	for _, code := range text.Codes() {
+		l := text.In(code)
+		lines := ScaleLines(l, narrow)
+		for _, part := range l.Form.Scale() {
+			if !strings.Contains(lines, part) {
+				t.Errorf("%q is broken in\n%s", part, lines)
+			}
+		}
+		if got := strings.ReplaceAll(lines, "\n", " "); got != strings.Join(l.Form.Scale(), ", ") {
+			t.Errorf("%s: %q", code, got)
+		}
+	}
+}
+
 func TestParseRPE(t *testing.T) {
 	for text, want := range map[string]float64{"0": 0, "10": 10, " 6.5 ": 6.5} {
 		if got, err := ParseRPE(text); err != nil || got != want {

@@ -95,3 +95,22 @@ func breakWord(words []string, width int) (line string, rest []string) {
 	}
 	return line, words
 }
+
+// WrapParts returns parts cleaned, a comma after each but the last, and broken
+// between them into lines of at most width cells. A part longer than a line is
+// broken as Wrap does.
+func WrapParts(parts []string, width int) []string {
+	var lines []string
+	line := ""
+	for i, part := range parts {
+		if part = Clean(part); i < len(parts)-1 {
+			part += ","
+		}
+		longer := strings.TrimLeft(line+" "+part, " ")
+		if line != "" && ansi.StringWidth(longer) > width {
+			lines, longer = append(lines, Wrap(line, width, len(line))...), part
+		}
+		line = longer
+	}
+	return append(lines, Wrap(line, width, len(line))...)
+}

@@ -91,6 +91,28 @@ func TestWrap(t *testing.T) {
 	}
 }
 
+// Parts stay whole as long as a line has room for one.
+func TestWrapParts(t *testing.T) {
+	parts := []string{"0 rest", "1 very very easy", "10 max\timal"}
+	for _, c := range []struct {
+		width int
+		want  string
+	}{
+		{40, "0 rest, 1 very very easy, 10 max imal"},
+		{36, "0 rest, 1 very very easy,|10 max imal"},
+		{24, "0 rest,|1 very very easy,|10 max imal"},
+		{9, "0 rest,|1 very|very|easy,|10 max|imal"},
+		{0, ""},
+	} {
+		if got := strings.Join(WrapParts(parts, c.width), "|"); got != c.want {
+			t.Errorf("in %d cells %q, want %q", c.width, got, c.want)
+		}
+	}
+	if got := WrapParts(nil, 10); got != nil {
+		t.Errorf("of no parts %q", got)
+	}
+}
+
 func TestASCII(t *testing.T) {
 	for in, want := range map[string]string{
 		"Lunge – séries":      "Lunge - series",

@@ -27,11 +27,11 @@ var German = Language{
 	Screen: Screen{
 		Ready: "BEREIT MACHEN", Work: "LOS", Rest: "PAUSE", Switch: "SEITENWECHSEL", Change: "NÄCHSTE ÜBUNG", RestEnds: "GLEICH LOS",
 		Paused: "ANGEHALTEN", OwnPace: "DEIN TEMPO", Done: "FERTIG",
-		KeyWhenDone: "DANN TASTE", About: "etwa", Next: "als Nächstes", Resume: "p: weiter", PausedNote: "angehalten; p: weiter",
+		KeyWhenDone: "DANN TASTE", About: "etwa", Next: "als Nächstes", Resume: "p: weiter",
 		GoOn: "weiter mit jeder Taste", ThenDone: "dann fertig", HelpBack: "? zurück zur Einheit",
 		NoTime: "eine Zeit in s, etwa 4,52", NoCount: "eine ganze Zahl", NoLength: "eine Länge in cm, etwa 231",
 		Measures: map[string]string{"distance": "Weite", "height": "Höhe", "count": "Anzahl", "time": "Zeit"},
-		NoResult: "keins", Ask: func(what, none string) string { return what + " oder " + none }, MoreText: "weiter unten mehr: ↓",
+		NoResult: "keins", Ask: func(what, none string) string { return what + " oder " + none },
 		NoCell: func(from string) string {
 			return "ob das aus " + from + " lesbar ist, sagt erst cell_height in den Einstellungen"
 		},
@@ -58,15 +58,16 @@ var German = Language{
 	},
 	Keys: Keys{
 		Finish: "Enter", Enter: "Enter", Escape: "Esc",
-		EndSet: "Satz beenden", Pause: "anhalten", More: "15 s länger", Back: "zurück", Repeat: "Satz wiederholen", Skip: "auslassen",
+		EndSet: "Satz beenden", Pause: "anhalten", Resume: "weiter", More: "15 s länger", Back: "zurück", Repeat: "Satz wiederholen", Skip: "auslassen",
 		Easier: "leichter", Mute: "stumm", Louder: "lauter", Softer: "leiser", Stop: "aufhören", Help: "Tasten",
-		Up: "hoch", Down: "runter", Choose: "wählen", Leave: "verlassen", NextField: "weiter", Less: "weniger", Greater: "mehr", Save: "sichern",
+		AnyOther: "andere Taste oder Klick: Satz beenden",
+		Up:       "hoch", Down: "runter", Choose: "wählen", Leave: "verlassen", NextField: "weiter", Less: "weniger", Greater: "mehr", Change: "ändern", Save: "sichern",
 	},
 	Form: Form{
 		Effort: "Anstrengung", Pain: "Schmerzen", Where: "wo", Note: "Notiz", Save: "Sichern", Yes: "ja", No: "nein",
 		NotAnswered: "keine Antwort", Optional: "alles ist freiwillig",
-		NoteHint: "was dir wichtig ist", RoundsHint: "fertige Runden, wie gezählt; ändere sie, wenn sie nicht stimmen",
-		PainHint: "Schmerzen, währenddessen oder jetzt?",
+		NoteHint: "was dir wichtig ist", RoundsHint: "fertige Runden, wie gezählt; stimmt das nicht, tipp die richtige Zahl",
+		PainHint: "Schmerzen, dabei oder jetzt? j oder n", WhereHint: "wo es wehtut, etwa linkes Knie",
 		EffortHint: func(after string) string {
 			return "wie schwer insgesamt? am besten " + after + ", mit coldfloor log rate"
 		},
@@ -88,7 +89,7 @@ var German = Language{
 		Week:       func(n int) string { return fmt.Sprintf(", Woche %d", n) },
 		StartToday: "heutige Einheit beginnen", AllSessions: "alle Einheiten", Leave: "verlassen",
 		LeaveOut: func(date string) string { return "die vom " + date + " auslassen" },
-		DoMissed: func(date string) string { return "die verpasste vom " + date + " nachholen" },
+		DoMissed: func(date string) string { return "die vom " + date + " nachholen" },
 		DoNow:    func(date string) string { return "die vom " + date + " jetzt machen" },
 	},
 	Flow: Flow{
@@ -135,7 +136,9 @@ var German = Language{
 		RateHint: "mit coldfloor log rate hältst du fest, wie schwer es war, und Schmerzen", RateLast: "mit coldfloor log rate last hältst du fest, wie schwer es war, und Schmerzen",
 		Rehearsal: "als Probelauf eingetragen; er zählt nicht", TryAgain: "Enter: noch einmal versuchen; w: an einem anderen Ort sichern; q: ohne sie verlassen? ",
 		LeaveAsIs: "Enter allein lässt eine Antwort, wie sie ist.", AskEffort: "Wie schwer war die Einheit insgesamt, 0 bis 10", AskPain: "Schmerzen: wo, oder keine", AskNote: "Notiz",
-		AskRounds: func(rounds string) string { return "Fertige Runden (" + rounds + ")" },
+		AskRounds: func(rounds, such string) string {
+			return "Fertige Runden, für jeden Block eine Zahl, etwa " + such + " (" + rounds + ")"
+		},
 		Help: "Enter beendet den Satz; p hält an und macht weiter, + gibt 15 s mehr, b geht zurück, r wiederholt den Satz, s lässt aus, " +
 			"e nimmt die leichtere Variante, t sagt, was noch kommt, m schaltet stumm, zweimal q hört auf, ? sagt das noch einmal",
 		KeyboardGone: "die Tastatur ist weg; die Einheit läuft in ihrem Tempo weiter", StopTwiceUnlogged: "noch einmal q hört auf, ohne einzutragen; jede andere Eingabe macht weiter", StopTwice: "noch einmal q hört auf und trägt ein, was gemacht ist; jede andere Eingabe macht weiter",

@@ -52,11 +52,11 @@ var English = Language{
 	Screen: Screen{
 		Ready: "GET READY", Work: "WORK", Rest: "REST", Switch: "SWITCH SIDES", Change: "NEXT EXERCISE", RestEnds: "REST ENDS",
 		Paused: "PAUSED", OwnPace: "YOUR PACE", Done: "DONE",
-		KeyWhenDone: "KEY WHEN DONE", About: "about", Next: "next", Resume: "p to resume", PausedNote: "paused; p to resume",
+		KeyWhenDone: "KEY WHEN DONE", About: "about", Next: "next", Resume: "p to resume",
 		GoOn: "any key goes on", ThenDone: "then finished", HelpBack: "? goes back to the session",
 		NoTime: "a time in s, such as 4.52", NoCount: "a whole number", NoLength: "a length in cm, such as 231",
 		Measures: map[string]string{"distance": "distance", "height": "height", "count": "count", "time": "time"},
-		NoResult: "none", Ask: func(what, none string) string { return what + ", or " + none }, MoreText: "more below: ↓",
+		NoResult: "none", Ask: func(what, none string) string { return what + ", or " + none },
 		NoCell: func(from string) string {
 			return "cell_height in the settings is needed to tell whether this is read from " + from
 		},
@@ -83,15 +83,16 @@ var English = Language{
 	},
 	Keys: Keys{
 		Finish: "space", Enter: "enter", Escape: "esc",
-		EndSet: "end set", Pause: "pause", More: "15 s more", Back: "back", Repeat: "repeat the set", Skip: "skip", Easier: "easier",
+		EndSet: "end set", Pause: "pause", Resume: "resume", More: "15 s more", Back: "back", Repeat: "repeat the set", Skip: "skip", Easier: "easier",
 		Mute: "mute", Louder: "louder", Softer: "softer", Stop: "stop", Help: "keys",
-		Up: "up", Down: "down", Choose: "choose", Leave: "leave", NextField: "next", Less: "less", Greater: "more", Save: "save",
+		AnyOther: "any other key or a click ends the set",
+		Up:       "up", Down: "down", Choose: "choose", Leave: "leave", NextField: "next", Less: "less", Greater: "more", Change: "change", Save: "save",
 	},
 	Form: Form{
 		Effort: "Effort, 0 to 10", Pain: "Pain", Where: "where", Note: "Note", Save: "Save", Yes: "yes", No: "no",
 		NotAnswered: "not answered", Optional: "everything is optional",
-		NoteHint: "anything worth keeping", RoundsHint: "completed rounds, as counted; correct them if they are wrong",
-		PainHint: "any pain, during or now?",
+		NoteHint: "anything worth keeping", RoundsHint: "completed rounds, as counted; type the right number if it is wrong",
+		PainHint: "any pain, during or now? y or n", WhereHint: "where it hurts, such as left knee",
 		EffortHint: func(after string) string {
 			return "how hard overall? best " + after + ", with coldfloor log rate"
 		},
@@ -158,7 +159,9 @@ var English = Language{
 		RateHint: "hint: coldfloor log rate keeps how hard it was, and any pain", RateLast: "coldfloor log rate last keeps how hard it was, and any pain",
 		Rehearsal: "logged as a rehearsal; it counts for nothing", TryAgain: "Enter: try again; w: write it to another place; q: leave without it? ",
 		LeaveAsIs: "Enter alone leaves an answer as it is.", AskEffort: "How hard was the session as a whole, 0 to 10", AskPain: "Pain: where, or none", AskNote: "Note",
-		AskRounds: func(rounds string) string { return "Completed rounds (" + rounds + ")" },
+		AskRounds: func(rounds, such string) string {
+			return "Completed rounds, a number for each block, such as " + such + " (" + rounds + ")"
+		},
 		Help: "Enter ends the set; p pauses and resumes, + adds 15 s, b goes back, r repeats the set, s skips, " +
 			"e takes the easier variant, t says how much is to go, m mutes, q twice stops, ? says this again",
 		KeyboardGone: "the keyboard is gone; the session goes on at its pace", StopTwiceUnlogged: "q again stops, nothing is logged; anything else goes on", StopTwice: "q again stops and logs what was done; anything else goes on",

@@ -1,9 +1,6 @@
 package text
 
-import (
-	"fmt"
-	"strings"
-)
+import "fmt"
 
 // Screen is what the running screen says. What is drawn large is turned into
 // capitals there.
@@ -15,7 +12,6 @@ type Screen struct {
 	About       string // before a count that is worked out from the pace
 	Next        string
 	Resume      string // with the key p
-	PausedNote  string
 	GoOn        string
 	ThenDone    string
 	HelpBack    string // with the key ?
@@ -25,7 +21,6 @@ type Screen struct {
 	Measures                                          map[string]string              // what a result is of, by the session file's word
 	NoResult                                          string                         // what is typed if there is no result
 	Ask                                               func(what, none string) string // for a result
-	MoreText                                          string                         // below what is shown
 	NoCell, NoRoom, TooSmall, JustLegible, EasilyRead func(from string) string       // whether the time is read from so far
 	MoreResults                                       func(n int) string
 
@@ -52,8 +47,9 @@ type Keys struct {
 	Finish        string // that which ends a set, of the several that do
 	Enter, Escape string
 
-	EndSet, Pause, More, Back, Repeat, Skip, Easier, Mute, Louder, Softer, Stop, Help string
-	Up, Down, Choose, Leave, NextField, Less, Greater, Save                           string
+	EndSet, Pause, Resume, More, Back, Repeat, Skip, Easier, Mute, Louder, Softer, Stop, Help string
+	AnyOther                                                                                  string // what every other key does in a run
+	Up, Down, Choose, Leave, NextField, Less, Greater, Change, Save                           string
 }
 
 // Named returns what a key is called that a program calls enter or esc, and any
@@ -71,7 +67,8 @@ func (k *Keys) Named(key string) string {
 // Form is what the form after a session says.
 type Form struct {
 	Effort, Pain, Where, Note, Save, Yes, No, NotAnswered, Optional string
-	NoteHint, RoundsHint, PainHint                                  string
+	NoteHint, RoundsHint, WhereHint                                 string
+	PainHint                                                        string // with the first letters of Yes and No, which answer
 	EffortHint                                                      func(after string) string
 	AskAfter                                                        string // how long after the end effort is answered best
 	Rounds                                                          func(done, of int) string
@@ -84,15 +81,16 @@ type Form struct {
 	WrittenTo                            func(file string) string
 }
 
-// Scale returns the effort scale in one line: "0 rest, 1 very very easy, …".
-func (f *Form) Scale() string {
+// Scale returns the effort scale, each figure that has a word with it: "0 rest",
+// "1 very very easy", and so on.
+func (f *Form) Scale() []string {
 	var parts []string
 	for n, word := range f.RPE {
 		if word != "" {
 			parts = append(parts, fmt.Sprintf("%d %s", n, word))
 		}
 	}
-	return strings.Join(parts, ", ")
+	return parts
 }
 
 // Choose is what the list of sessions and the day of a plan of weeks say.
@@ -149,8 +147,8 @@ type Plain struct {
 	ToResume, Stopped, NothingDone, Finished, Notice      string
 	NotRated                                              func(run, when string) string
 	RateHint, RateLast, Rehearsal, TryAgain               string
-	LeaveAsIs, AskEffort, AskPain, AskNote                string // the questions at the end
-	AskRounds                                             func(rounds string) string
-	Help, KeyboardGone, StopTwice, EnterEnds, EnterStarts string // what can be typed, each followed by Enter
-	StopTwiceUnlogged                                     string // StopTwice, if there is no log
+	LeaveAsIs, AskEffort, AskPain, AskNote                string                           // the questions at the end
+	AskRounds                                             func(rounds, such string) string // such is an answer for an example
+	Help, KeyboardGone, StopTwice, EnterEnds, EnterStarts string                           // what can be typed, each followed by Enter
+	StopTwiceUnlogged                                     string                           // StopTwice, if there is no log
 }
