@@ -42,7 +42,11 @@ journal.`,
 					return err
 				}
 			}
-			return o.listMeasures(c.OutOrStdout(), r)
+			if err := o.listMeasures(c.OutOrStdout(), r); err != nil || len(args) == 3 || o.asJSON || len(r.Measures) == 0 {
+				return err
+			}
+			_, err = fmt.Fprintf(c.OutOrStdout(), "\nto put one right: %s %s RESULT VALUE, with none as the value if it was left out\n", c.CommandPath(), args[0])
+			return err
 		},
 	}
 }
