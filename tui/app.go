@@ -1,5 +1,5 @@
-// Package tui holds the screens: to choose a session, to run it, and to say
-// afterwards how it was. They show what the flow, the engine and the catalogue
+// Package tui holds the screens: to start the day's session or choose one, to run
+// it, and to say afterwards how it was. They show what the flow, the engine and the catalogue
 // hold, ask what the flow needs, and decide nothing.
 package tui
 

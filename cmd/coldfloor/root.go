@@ -33,6 +33,7 @@ const (
 // usageError is a command wrongly used; hint says how to use it right.
 type usageError struct{ message, hint string }
 
+// Error implements error; the hint is printed apart.
 func (e usageError) Error() string { return e.message }
 
 // errFound is returned by a command that has already printed the problems it

@@ -27,7 +27,7 @@ type Coder struct {
 // maxWords bounds what Coder.words holds on to.
 const maxWords = 4096
 
-// ErrShort is the error of reading what was not written so.
+// ErrShort is the error of reading what no Coder wrote, or not in that order.
 var ErrShort = errors.New("a temporary file is damaged")
 
 // Optional codes what may be missing.

@@ -26,10 +26,10 @@
 //	          by_hand (every set with reps waits for a key), weeks (what put it on
 //	          its day: title, starts, week, date, place on that day, session)
 //	set       block, round, exercise, name, outcome (done, partial, skipped), end
-//	          (clock, finish, skip, stop), by_hand, planned_s and taken_s (work,
-//	          both sides), paused_s, reps, planned_reps, contacts, sides (in the
-//	          order worked), easier, variant (the easier one's own name), paced
-//	          (every side ended by the clock). One that ended after less than
+//	          (clock, finish, skip, back, repeat, stop), by_hand, planned_s and
+//	          taken_s (work, both sides), paused_s, reps, planned_reps, contacts,
+//	          sides (in the order worked), easier, variant (the easier one's own
+//	          name), paced (every side ended by the clock). One that ended after less than
 //	          half of its paced length is partial, its reps as far as the pace
 //	          had got
 //	rest      block, round, exercise (of the set it follows), prescribed_s,
@@ -46,8 +46,7 @@
 //	          pauses within, the time between two processes left out)
 //	measure   block, round, exercise, name, side (left, right, both), try (from 1),
 //	          measure (distance, height, count, time), value (cm, cm, a
-//	          number, s; null: left out),
-//	          way, practice
+//	          number, s; null: left out), way, practice
 //	rating    rounds (completed, a number a block), rpe (0 to 10), pain, where,
 //	          pain_level (0 to 10), no_pain (earlier pain taken back), note
 //	correct   at (when it began), length_s (how long it took)

@@ -67,14 +67,14 @@ type Started struct {
 	Weeks   *Weeks         `json:"weeks,omitempty"`   // what put the session on its day, if something did
 }
 
-// Weeks is the place of a session in a file of several weeks.
+// Weeks is the place of a session in a plan of weeks.
 type Weeks struct {
-	Title   string `json:"title"`   // of the weeks
-	Starts  string `json:"starts"`  // their first day, such as 2026-12-07
+	Title   string `json:"title"`   // of the plan
+	Starts  string `json:"starts"`  // its first day, such as 2026-12-07
 	Week    int    `json:"week"`    // from 1
 	Date    string `json:"date"`    // the day the session was meant for
 	Place   int    `json:"place"`   // of the session on that day, from 1
-	Session string `json:"session"` // as it is written in the weeks
+	Session string `json:"session"` // as it is written in the plan
 }
 
 // PlannedBlock is what was prescribed of one block.
@@ -103,7 +103,7 @@ type Set struct {
 	PlannedS float64  `json:"planned_s"`          // work, both sides, seconds
 	TakenS   float64  `json:"taken_s"`            // work, both sides, pauses left out
 	PausedS  float64  `json:"paused_s,omitempty"` // pauses meanwhile
-	Reps     int      `json:"reps"`               // of the sides worked to their end
+	Reps     int      `json:"reps"`               // both sides counted; of one not worked to its end, as far as the pace had got
 	Planned  int      `json:"planned_reps"`
 	Contacts Count    `json:"contacts"` // foot contacts of those reps; unknown if nobody counted them
 	Sides    []string `json:"sides"`    // in the order worked

@@ -32,6 +32,7 @@ type Damage struct {
 	Whole   bool  // all the same every record in it was read
 }
 
+// Error names the line and says what is wrong with it, and whether it is read.
 func (d *Damage) Error() string {
 	if d.Whole {
 		return fmt.Sprintf("line %d %v", d.Number, d.Err)

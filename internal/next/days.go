@@ -9,7 +9,7 @@ import (
 )
 
 // Week is when the sessions of one week fall, and what they have to keep clear
-// of. All times are dates, midnight UTC.
+// of.
 type Week struct {
 	First   units.Date   // its first day
 	Days    []Day        // the days with sessions, one a date, in order

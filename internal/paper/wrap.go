@@ -15,7 +15,7 @@ func (t *Typeface) Wrap(f Face, s string, width float64) []Line {
 	return t.Flow([]Run{{f, s}}, width, 0)
 }
 
-// Flow is wrap for one text in several faces. The lines after the first are
+// Flow is Wrap for one text in several faces. The lines after the first are
 // indented by hang.
 func (t *Typeface) Flow(text []Run, width, hang float64) []Line {
 	w := wrapper{types: t, width: width, hang: hang, free: width}

@@ -33,6 +33,7 @@ func number(v float64) string {
 	return s
 }
 
+// String returns the colour as SVG writes it: #rrggbb.
 func (c colour) String() string { return fmt.Sprintf("#%02x%02x%02x", c.r, c.g, c.b) }
 
 func places(through []point) string {
