@@ -13,13 +13,13 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"coldfloor/internal/engine"
 	"coldfloor/internal/handout"
 	"coldfloor/internal/paper"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/players"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/units"
+	"coldfloor/internal/voice"
 	"coldfloor/sound"
 )
 
@@ -30,6 +30,7 @@ type handoutOptions struct {
 	paper, alarm      string
 	voice, language   string
 	noTracks          bool
+	voices            map[string]*voice.Voice // by language: what players' sessions have in common is rendered once
 }
 
 // newHandout returns the command that writes all that players need for a week.
@@ -70,6 +71,7 @@ func (o *handoutOptions) run(c *cobra.Command, name string) error {
 	ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
 	progress := newProgress(c.ErrOrStderr(), "writing the handouts")
+	o.voices = map[string]*voice.Voice{}
 	o.Progress = func(done, all int) { progress.tell(int64(done), int64(all)) }
 	if !o.noTracks {
 		o.Heard = o.heard
@@ -146,18 +148,21 @@ func (o *handoutOptions) checkWeek() error {
 }
 
 // heard returns what is heard in the track of p for a player.
-func (o *handoutOptions) heard(ctx context.Context, p *plan.Plan, player *settings.Player) (sound.Options, error) {
-	heard := sound.Options{Pips: sound.DefaultPips, Clicks: player.Clicks, Seed: 1}
+func (o *handoutOptions) heard(ctx context.Context, p *plan.Plan, player *settings.Player) (handout.Heard, error) {
+	heard := handout.Heard{Cues: sound.Options{Pips: sound.DefaultPips, Clicks: player.Clicks, Seed: 1}}
 	if o.voice == "" {
 		return heard, nil
 	}
-	v, err := voiceOf(o.voice, *player, heard.Pips)
-	if err != nil {
-		return heard, err
+	v, ok := o.voices[player.Language]
+	if !ok {
+		var err error
+		if v, err = voiceOf(o.voice, *player, heard.Cues.Pips); err != nil {
+			return heard, err
+		}
+		o.voices[player.Language] = v
 	}
-	if err := v.Prepare(ctx, p, nil); err != nil {
-		return heard, err
-	}
-	heard.Words, heard.Spoken = v.Words(engine.Options{AllPaced: true}), v.Spoken
-	return heard, nil
+	heard.Speak = func(ctx context.Context, heard *sound.Options) error { return addWords(ctx, v, p, heard) }
+	var err error
+	heard.Print, err = v.Print(ctx, p)
+	return heard, err
 }

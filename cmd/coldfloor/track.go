@@ -12,7 +12,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/settings"
 	"coldfloor/sound"
@@ -109,11 +108,7 @@ func (o *trackOptions) speak(ctx context.Context, p *plan.Plan, mine settings.Pl
 	if err != nil {
 		return err
 	}
-	if err := v.Prepare(ctx, p, nil); err != nil {
-		return err
-	}
-	heard.Words, heard.Spoken = v.Words(engine.Options{AllPaced: true}), v.Spoken
-	return nil
+	return addWords(ctx, v, p, heard)
 }
 
 // check reports what is wrong with the flags.

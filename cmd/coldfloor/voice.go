@@ -1,14 +1,18 @@
 package main
 
 import (
-	"coldfloor/internal/text"
+	"context"
 	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/engine"
+	"coldfloor/internal/plan"
 	"coldfloor/internal/settings"
+	"coldfloor/internal/text"
 	"coldfloor/internal/voice"
+	"coldfloor/sound"
 )
 
 // ownLanguage stands for the language of the settings.
@@ -38,4 +42,13 @@ func voiceOf(flag string, mine settings.Player, pips int) (*voice.Voice, error) 
 		return nil, usageError{err.Error(), "--voice=" + voice.Languages()[0]}
 	}
 	return voice.New(voice.Options{Language: l, Pips: pips, Count: countFrom})
+}
+
+// addWords renders what is spoken in the track of p and adds it to what is heard.
+func addWords(ctx context.Context, v *voice.Voice, p *plan.Plan, heard *sound.Options) error {
+	if err := v.Prepare(ctx, p, nil); err != nil {
+		return err
+	}
+	heard.Words, heard.Spoken = v.Words(engine.Options{AllPaced: true}), v.Spoken
+	return nil
 }

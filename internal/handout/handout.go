@@ -34,10 +34,18 @@ type Options struct {
 
 	Paper paper.Size
 	Alarm time.Duration // before sessions at a time of day, in the calendar; 0: none
-	// Heard returns what the track of a plan holds besides its cues, for a
-	// player; nil: no tracks are written.
-	Heard    func(ctx context.Context, p *plan.Plan, player *settings.Player) (sound.Options, error)
+	// Heard returns what is heard in the track of a plan, for a player; nil: no
+	// tracks are written.
+	Heard    func(ctx context.Context, p *plan.Plan, player *settings.Player) (Heard, error)
 	Progress func(done, all int) // called after each file; may be nil
+}
+
+// Heard is what is heard in a track. Words take long to render, and so are asked
+// for only if the track is made.
+type Heard struct {
+	Cues  sound.Options                               // without words
+	Print []byte                                      // stands for the words: while it is the same, so are they
+	Speak func(context.Context, *sound.Options) error // renders the words and adds them; nil: none are spoken
 }
 
 // Given is what one player was handed.

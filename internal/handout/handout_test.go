@@ -54,8 +54,8 @@ func given(t *testing.T, squad string, again bool) (dir string, list []Given) {
 	}
 	o := Options{Plan: opened.Plan, Week: 1, Folder: filepath.Join(dir, "out"), Own: settings.Default(), Now: time.Date(2026, 12, 1, 12, 0, 0, 0, time.UTC),
 		Paper: paper.Sizes[0],
-		Heard: func(context.Context, *plan.Plan, *settings.Player) (sound.Options, error) {
-			return sound.Options{Pips: sound.DefaultPips}, nil
+		Heard: func(context.Context, *plan.Plan, *settings.Player) (Heard, error) {
+			return Heard{Cues: sound.Options{Pips: sound.DefaultPips}}, nil
 		}}
 	if squad != "" {
 		if o.Players, err = players.Parse("squad.yaml", []byte(squad)); err != nil {

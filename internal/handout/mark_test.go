@@ -41,7 +41,9 @@ func tracked(t *testing.T, heard func(again bool) sound.Options, meddle func(tra
 	opened, dir := planned(t)
 	again := false
 	o := Options{Plan: opened.Plan, Week: 1, Folder: filepath.Join(dir, "out"), Own: settings.Default(), Now: time.Date(2026, 12, 1, 12, 0, 0, 0, time.UTC), Paper: paper.Sizes[0],
-		Heard: func(context.Context, *plan.Plan, *settings.Player) (sound.Options, error) { return heard(again), nil }}
+		Heard: func(context.Context, *plan.Plan, *settings.Player) (Heard, error) {
+			return Heard{Cues: heard(again)}, nil
+		}}
 	if _, err := Write(t.Context(), o); err != nil {
 		t.Fatal(err)
 	}
@@ -124,12 +126,34 @@ func TestInterrupted(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	list, err := Write(ctx, Options{Plan: opened.Plan, Week: 1, Folder: filepath.Join(dir, "out"), Own: settings.Default(), Paper: paper.Sizes[0],
 		Players: []players.Player{{Player: settings.Default()}},
-		Heard: func(context.Context, *plan.Plan, *settings.Player) (sound.Options, error) {
+		Heard: func(context.Context, *plan.Plan, *settings.Player) (Heard, error) {
 			cancel()
-			return sound.Options{}, nil
+			return Heard{}, nil
 		}})
 	var said strings.Builder
 	if textErr := Text(&said, list); textErr != nil || err == nil || !strings.Contains(said.String(), "not all of it: it was interrupted") || strings.Contains(said.String(), "context") {
 		t.Errorf("%v, %v:\n%s", err, textErr, said.String())
+	}
+}
+
+// Words are rendered for a track that is made, and for no other.
+func TestWordsOnlyWhenATrackIsMade(t *testing.T) {
+	opened, dir := planned(t)
+	said, words := 0, "a"
+	o := Options{Plan: opened.Plan, Week: 1, Folder: filepath.Join(dir, "out"), Own: settings.Default(), Paper: paper.Sizes[0],
+		Heard: func(context.Context, *plan.Plan, *settings.Player) (Heard, error) {
+			return Heard{Cues: sound.Options{Pips: 3}, Print: []byte(words), Speak: func(context.Context, *sound.Options) error {
+				said++
+				return nil
+			}}, nil
+		}}
+	for _, c := range []struct {
+		words string
+		want  int
+	}{{"a", 1}, {"a", 1}, {"b", 2}, {"b", 2}} {
+		words = c.words
+		if _, err := Write(t.Context(), o); err != nil || said != c.want {
+			t.Errorf("%s: %v, spoken %d times, want %d", c.words, err, said, c.want)
+		}
 	}
 }

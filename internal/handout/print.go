@@ -18,8 +18,9 @@ import (
 )
 
 // printOf returns the print of a track that is not made yet: of its title and
-// chapters, of every clip in it and when it begins, and of how tracks are made.
-func printOf(ctx context.Context, p *plan.Plan, heard sound.Options) (print, error) {
+// chapters, of every cue in it and when it begins, of the words, and of how
+// tracks are made.
+func printOf(ctx context.Context, p *plan.Plan, heard Heard) (print, error) {
 	way, err := way()
 	if err != nil {
 		return print{}, err
@@ -29,9 +30,11 @@ func printOf(ctx context.Context, p *plan.Plan, heard sound.Options) (print, err
 	for _, b := range p.Blocks {
 		fmt.Fprintf(h, "%q %d\n", b.Title, b.Start)
 	}
-	heard.AllPaced = true
+	fmt.Fprintf(h, "%x\n", heard.Print)
+	cues := heard.Cues
+	cues.AllPaced = true
 	clips := map[*sound.Clip]print{}
-	for placed := range sound.Timeline(p, sound.Beginning(p), heard) {
+	for placed := range sound.Timeline(p, sound.Beginning(p), cues) {
 		if err := ctx.Err(); err != nil {
 			return print{}, err
 		}

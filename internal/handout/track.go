@@ -24,7 +24,7 @@ type trackStore struct {
 // trackOf is a track that may be made.
 type trackOf struct {
 	plan  *plan.Plan
-	heard sound.Options
+	heard Heard
 	print print
 	path  string // of it, once it is made
 }
@@ -85,7 +85,13 @@ func (w *writer) track(ctx context.Context, d day, p *settings.Player) (*trackOf
 func (t *trackOf) make(ctx context.Context, folder string) ([]byte, error) {
 	if t.path == "" {
 		path := filepath.Join(folder, hex.EncodeToString(t.print[:8])+".flac")
-		if err := write(ctx, path, t.plan, t.heard); err != nil {
+		heard := t.heard.Cues
+		if t.heard.Speak != nil {
+			if err := t.heard.Speak(ctx, &heard); err != nil {
+				return nil, err
+			}
+		}
+		if err := write(ctx, path, t.plan, heard); err != nil {
 			return nil, err
 		}
 		t.path = path

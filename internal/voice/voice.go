@@ -1,7 +1,9 @@
 package voice
 
 import (
+	"cmp"
 	"context"
+	"iter"
 	"math"
 	"sync"
 
@@ -27,9 +29,15 @@ type Voice struct {
 	speech *speech
 
 	mu    sync.Mutex
-	clips map[string]*sound.Clip // by text; nil: could not be rendered
+	clips map[string]rendered    // by text
 	calls map[string]*sound.Clip // by direction, likewise
 	err   error                  // the first failure
+}
+
+// rendered is what came of rendering a text: its clip, or why there is none.
+type rendered struct {
+	clip *sound.Clip
+	err  error
 }
 
 // New returns a voice that uses the system's own speech; the error says what
@@ -39,27 +47,26 @@ func New(o Options) (*Voice, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Voice{opts: o, speech: s, clips: map[string]*sound.Clip{}, calls: map[string]*sound.Clip{}}, nil
+	return &Voice{opts: o, speech: s, clips: map[string]rendered{}, calls: map[string]*sound.Clip{}}, nil
 }
 
 // Prepare renders all that a run of p can say of its own accord, in the order
-// of the plan, until done or ctx is, and returns the first failure. Ready, if
-// not nil, is called when the first text is ready and when all are.
+// of the plan, until done or ctx is, and returns the first failure in it. Ready,
+// if not nil, is called when the first text is ready and when all are.
 func (v *Voice) Prepare(ctx context.Context, p *plan.Plan, ready func()) error {
-	o := v.opts
-	o.Run = engine.Options{AllPaced: true}
-	for i, s := range Script(p, sound.Beginning(p), o) {
+	var first error
+	for i, s := range v.paced(p) {
 		if ctx.Err() != nil {
 			break
 		}
-		v.render(ctx, s.Text)
+		first = cmp.Or(first, v.render(ctx, s.Text))
 		if s.Short != "" {
-			v.render(ctx, s.Short)
+			first = cmp.Or(first, v.render(ctx, s.Short))
 		}
 		if i > 0 {
 			continue
 		}
-		v.renderCalls(ctx, p)
+		first = cmp.Or(first, v.renderCalls(ctx, p))
 		if ready != nil {
 			ready()
 		}
@@ -67,7 +74,14 @@ func (v *Voice) Prepare(ctx context.Context, p *plan.Plan, ready func()) error {
 	if ready != nil {
 		ready()
 	}
-	return v.Err()
+	return first
+}
+
+// paced returns the script of a run of p that no key touches.
+func (v *Voice) paced(p *plan.Plan) []Spoken {
+	o := v.opts
+	o.Run = engine.Options{AllPaced: true}
+	return Script(p, sound.Beginning(p), o)
 }
 
 // Err returns the first failure to speak, if any.
@@ -77,46 +91,61 @@ func (v *Voice) Err() error {
 	return v.err
 }
 
-// render makes the clip of a text, unless there is one.
-func (v *Voice) render(ctx context.Context, text string) {
+// render makes the clip of a text, unless that was tried before, and returns why
+// there is none. If ctx is done it may make none and return no error.
+func (v *Voice) render(ctx context.Context, text string) error {
 	v.mu.Lock()
-	_, ok := v.clips[text]
+	was, ok := v.clips[text]
 	v.mu.Unlock()
 	if ok {
-		return
+		return was.err
 	}
 	clip, err := v.clip(ctx, text)
 	if ctx.Err() != nil {
-		return
+		return nil
 	}
 	v.mu.Lock()
 	defer v.mu.Unlock()
-	v.clips[text] = clip
-	if err != nil && v.err == nil {
-		v.err = err
-	}
+	v.clips[text] = rendered{clip, err}
+	v.err = cmp.Or(v.err, err)
+	return err
 }
 
-// renderCalls makes the clips of every direction that is called in p.
-func (v *Voice) renderCalls(ctx context.Context, p *plan.Plan) {
-	for _, b := range p.Session.Blocks {
-		for _, e := range b.Exercises {
-			for _, direction := range e.Calls {
-				v.renderCall(ctx, direction)
+// renderCalls makes the clips of every direction that is called in p, and returns
+// the first failure.
+func (v *Voice) renderCalls(ctx context.Context, p *plan.Plan) (first error) {
+	for direction := range directions(p) {
+		first = cmp.Or(first, v.renderCall(ctx, direction))
+	}
+	return first
+}
+
+// directions yields every direction that is called in p, as often as it stands
+// there.
+func directions(p *plan.Plan) iter.Seq[string] {
+	return func(yield func(string) bool) {
+		for _, b := range p.Session.Blocks {
+			for _, e := range b.Exercises {
+				for _, direction := range e.Calls {
+					if !yield(direction) {
+						return
+					}
+				}
 			}
 		}
 	}
 }
 
 // renderCall makes the clip of one direction, unless there is one.
-func (v *Voice) renderCall(ctx context.Context, direction string) {
+func (v *Voice) renderCall(ctx context.Context, direction string) error {
 	text := v.opts.Language.Direction(direction)
-	v.render(ctx, text)
+	err := v.render(ctx, text)
 	v.mu.Lock()
 	defer v.mu.Unlock()
-	if words := v.clips[text]; words != nil && v.calls[direction] == nil {
+	if words := v.clips[text].clip; words != nil && v.calls[direction] == nil {
 		v.calls[direction] = sound.NewClip("call: "+direction, sound.Call, words.Samples())
 	}
+	return err
 }
 
 // Spoken returns the words that call a direction, nil while they are not
@@ -189,7 +218,7 @@ func (v *Voice) Words(run engine.Options) func(*plan.Plan, engine.View) []sound.
 		var out []sound.Placed
 		for _, s := range Script(p, view, o) {
 			for _, text := range []string{s.Text, s.Short} {
-				if clip := v.clips[text]; clip != nil && s.From+clip.Duration() <= s.Until {
+				if clip := v.clips[text].clip; clip != nil && s.From+clip.Duration() <= s.Until {
 					out = append(out, sound.Placed{At: s.From, Clip: clip})
 					break
 				}
