@@ -137,6 +137,20 @@ func sided(name string) bool {
 	return slices.Contains([]string{"change", "left", "right", "switch"}, name)
 }
 
+// In a window too small for a frame it is said in as many lines as it takes,
+// with the side.
+func TestTooSmallForAFrame(t *testing.T) {
+	s := testStyle(termenv.Ascii, glyph.Quadrant)
+	for keys, want := range map[string]string{
+		"":  "WORK 3 of 5 0:15\ndown 3\nRear-foot-raised\nsplit squat, left\nside",
+		"q": "WORK 3 of 5 0:15\ndown 3\nRear-foot-raised\nsplit squat, left s…\nStop? q stops",
+	} {
+		if got := momentOf(t, 35*time.Second, keys, s).resized(20, 5).View(); got != want {
+			t.Errorf("after %q it shows\n%s\nwant\n%s", keys, got, want)
+		}
+	}
+}
+
 // momentOf returns the screen of the test session at a time, after keys. The
 // hand-ended set ends where its pace would have it.
 func momentOf(t testing.TB, at time.Duration, keys string, s style) runScreen {

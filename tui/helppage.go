@@ -25,6 +25,9 @@ func (f frame) helpLines() []string {
 	if page == nil {
 		page = f.help.plain
 	}
+	for i, l := range page {
+		page[i] = cut(l, f.width)
+	}
 	lines = append(append(lines, page...), "", f.style.note.Render(f.fit(f.help.other)))
 	for len(lines) < f.height-1 {
 		lines = append(lines, "")

@@ -9,8 +9,6 @@ import (
 // the mouse, ends the set in hand, so that a slap anywhere will do.
 type runKeys struct {
 	Finish, Pause, More, Back, Repeat, Skip, Easier, Mute, Louder, Softer, Stop, Help key.Binding
-
-	escape string // what the key of that name is called
 }
 
 // newRunKeys returns the bindings. Each help text is the one that the help on
@@ -32,7 +30,6 @@ func newRunKeys(t *text.Keys) runKeys {
 		Softer: bind("↓", t.Softer, "down"),
 		Stop:   bind("q", t.Stop, "q", "esc", "ctrl+c"),
 		Help:   bind("?", t.Help, "?"),
-		escape: t.Escape,
 	}
 }
 
@@ -42,10 +39,8 @@ func (k runKeys) ShortHelp() []key.Binding {
 	return []key.Binding{k.Finish, k.Pause, k.Help, k.Stop, k.More, k.Back, k.Skip, k.Easier}
 }
 
-// FullHelp returns every binding, of the other keys that stop the one that a
-// player looks for.
+// FullHelp returns every binding.
 func (k runKeys) FullHelp() [][]key.Binding {
-	k.Stop.SetHelp(k.Stop.Help().Key+", "+k.escape, k.Stop.Help().Desc)
 	return [][]key.Binding{
 		{k.Finish, k.Pause, k.More, k.Back, k.Repeat, k.Skip},
 		{k.Easier, k.Mute, k.Louder, k.Softer, k.Stop, k.Help},
@@ -66,7 +61,8 @@ func newListKeys(t *text.Keys) listKeys {
 	}
 }
 
-// ShortHelp returns the bindings for the foot of the screen.
+// ShortHelp returns the bindings for the foot of the screen, those first that
+// nobody would guess.
 func (k listKeys) ShortHelp() []key.Binding {
-	return []key.Binding{k.Up, k.Down, k.Choose, k.Stop}
+	return []key.Binding{k.Choose, k.Stop, k.Up, k.Down}
 }

@@ -11,8 +11,7 @@ import (
 	"coldfloor/tui/palette"
 )
 
-// The smallest window that a frame fits into; below it the screen is one
-// plain line.
+// The smallest window that a frame fits into; below it the screen is plain text.
 const (
 	MinWidth  = 40
 	MinHeight = 12
@@ -105,11 +104,11 @@ func (f frame) plain() string {
 	if s.movement != "" {
 		line += " " + s.doing()
 	}
-	lines := []string{f.fit(line)}
-	if f.loud && f.height > 1 {
-		lines = append(lines, f.fit(f.foot))
+	foot := f.loud && f.height > 1
+	if !foot {
+		return strings.Join(safetext.Wrap(line, f.width, f.height), "\n")
 	}
-	return strings.Join(lines, "\n")
+	return strings.Join(append(safetext.Wrap(line, f.width, f.height-1), f.fit(f.foot)), "\n")
 }
 
 // fit returns text cut to the window's width.

@@ -42,6 +42,7 @@ func (q question) Update(k tea.KeyMsg, width, height int) (question, tea.Cmd) {
 	}
 	room := q.room(height)
 	last := max(0, len(q.lines(width))-room)
+	q.top = min(q.top, last)    // the window may have grown since
 	screenful := max(1, room-2) // the lines between the signs for what is above and below
 	switch k.String() {
 	case "down", "j":

@@ -61,6 +61,20 @@ func TestLongTextSaysWhatIsOutOfSight(t *testing.T) {
 	}
 }
 
+// After the window has grown a key moves the text at once, from where it is seen.
+func TestMovesFromWhereItIsSeen(t *testing.T) {
+	s := testStyle(termenv.Ascii, glyph.Quadrant)
+	q := longQuestion()
+	for range 50 {
+		q, _ = q.Update(keyMsg("down"), 40, 6)
+	}
+	before := q.View(s, 80, 24)
+	q, _ = q.Update(keyMsg("up"), 80, 24)
+	if after := q.View(s, 80, 24); after == before {
+		t.Errorf("a key up does not move it:\n%s", after)
+	}
+}
+
 // In the smallest window the day says at once what is today's, with its dose, and
 // each answer is whole, in every language.
 func TestTodayInTheSmallestWindow(t *testing.T) {

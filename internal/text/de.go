@@ -93,7 +93,7 @@ var German = Language{
 		DoNow:    func(date string) string { return "die vom " + date + " jetzt machen" },
 	},
 	Flow: Flow{
-		Leave: "verlassen", GoOn: "weiter", Start: "beginnen", OrEnter: " oder Enter", Read: "Gelesen, weiter", DidNotWork: "Das ging nicht",
+		Leave: "verlassen", GoOn: "weiter", Start: "beginnen", OrEnter: " oder Enter", Read: "gelesen, weiter", DidNotWork: "Das ging nicht",
 		NoLog: "Das Journal lässt sich nicht schreiben", NoLogText: "Was du machst, würde nicht festgehalten. Ohne Journal beginnen?", RunWithout: "ohne Journal beginnen", NoLogFlag: "mit --no-log geht es ohne Journal",
 		Unfinished: "Eine Einheit wurde nicht beendet", UnfinishedRehearsal: "Ein Probelauf wurde nicht beendet",
 		Begun: func(title, when string, done, of int) string {
