@@ -11,13 +11,17 @@ import (
 )
 
 // How often the server is asked how far it has played: often while the pace of
-// a stream that begins to run is not known yet, then rarely, for that costs
-// processor time.
+// a stream that begins to run is not known yet, then rarely, for each answer wakes
+// the process and costs processor time.
 const (
 	askAtFirst  = 25 * time.Millisecond
-	askEvery    = 100 * time.Millisecond
+	askEvery    = 500 * time.Millisecond
 	timesAtOnce = 24
 )
+
+// heldUp is by how much a wait between two questions is too long for a process
+// that runs: the machine or the process was stopped.
+const heldUp = 250 * time.Millisecond
 
 // keepTime asks the server how far it has played, again and again until the
 // stream fails. What the server says is taken where it plays, so that a busy
@@ -29,8 +33,10 @@ func (p *pulseStream) keepTime(to source) {
 		if quick > 0 {
 			quick, wait = quick-1, askAtFirst
 		}
+		asleep := time.Now()
 		time.Sleep(wait)
-		if p.uncorked.Swap(false) || !p.ask(to) {
+		stopped := time.Since(asleep) > wait+heldUp
+		if p.uncorked.Swap(false) || !p.ask(to) || stopped || p.owes() {
 			quick = timesAtOnce
 		}
 	}
@@ -57,6 +63,13 @@ func (p *pulseStream) ask(to source) bool {
 	heard := float64(now.ReadIndex)/bytesPerSample - samplesIn(time.Duration(now.Latency)*time.Microsecond)
 	to.took(at, float64(p.sent)-heard-p.sink)
 	return true
+}
+
+// owes reports whether the server waits for samples that are sent bit by bit.
+func (p *pulseStream) owes() bool {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return p.owed > 0
 }
 
 // answered returns the moment of the server's answer, which by its own clock, the
