@@ -84,7 +84,7 @@ var germanFindings = Findings{
 		return after + " kommt nach der Ausdauer in " + conditioning + "; Ausdauer gehört an den Schluss (übliche Praxis, ohne Quelle)"
 	},
 	NoWarmUp: func(exercise, cited string) string {
-		return exercise + " kommt ohne Aufwärmen davor; wärm dich zuerst auf, " + cited
+		return exercise + " kommt ohne Aufwärmen davor (kein Block mit part: warm-up); wärm dich zuerst auf, " + cited
 	},
 	ShortWarmUp: func(before, exercise string, jump bool, least, source string) string {
 		what := "der ersten schnellen Übung"

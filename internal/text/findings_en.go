@@ -71,7 +71,7 @@ var englishFindings = Findings{
 		return after + " comes after the conditioning of " + conditioning + "; conditioning comes last (common practice, no source)"
 	},
 	NoWarmUp: func(exercise, cited string) string {
-		return exercise + " comes with no warm-up before it; put a block with part: warm-up first, " + cited
+		return exercise + " comes with no warm-up before it (no block with part: warm-up); warm up first, " + cited
 	},
 	ShortWarmUp: func(before, exercise string, jump bool, least, source string) string {
 		what := "fast work"
