@@ -108,9 +108,6 @@ func (o *Overview) LastDone(source string) time.Time {
 	return last
 }
 
-// OverviewOf returns an overview of runs that were read.
-func OverviewOf(runs []*Run) *Overview { return &Overview{index: &index{runs: runs}} }
-
 // backward yields the runs whose head want holds for, from the one that began
 // last. Others on the shelf are not decoded.
 func (x *index) backward(want func(head) bool) iter.Seq[*Run] {

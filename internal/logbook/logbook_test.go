@@ -1,6 +1,9 @@
 package logbook
 
 import (
+	"fmt"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -13,41 +16,58 @@ import (
 
 func idle(string) bool { return false }
 
-func runsOf(ids ...string) []*journal.Run {
-	runs := make([]*journal.Run, len(ids))
+// overviewOf returns the overview of a journal, written into dir, with a run of
+// each name, a second after the other. One of them may be withdrawn.
+func overviewOf(t rapid.TB, dir, withdrawn string, ids ...string) *journal.Overview {
+	t.Helper()
+	var text strings.Builder
 	for i, id := range ids {
-		runs[i] = &journal.Run{ID: id, Start: time.Unix(int64(i), 0), State: journal.Complete}
+		line := func(n int, event string) {
+			fmt.Fprintf(&text, `{"v":1,"run":%q,"n":%d,"at":"2026-07-14T18:30:%02dZ","t_s":0,%s}`+"\n", id, n, i, event)
+		}
+		line(1, `"event":"set","set":{"block":1,"round":1,"exercise":1,"outcome":"done"}`)
+		line(2, `"event":"finish","finish":{"outcome":"complete"}`)
+		if id == withdrawn {
+			line(3, `"event":"withdraw"`)
+		}
 	}
-	return runs
+	path := filepath.Join(dir, "journal.jsonl")
+	if err := os.WriteFile(path, []byte(text.String()), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	all, err := journal.ReadOverview(path)
+	if err != nil || len(all.Problems) > 0 {
+		t.Fatal(err, all.Problems)
+	}
+	return all
 }
 
 func TestPick(t *testing.T) {
-	runs := runsOf("ABCD1", "ABCD12", "abX", "ZZ")
-	runs[3].Withdrawn = true
+	all := overviewOf(t, t.TempDir(), "ZZ", "ABCD1", "ABCD12", "abX", "ZZ")
 	for name, want := range map[string]string{"last": "abX", "zz": "ZZ", "abx": "abX", "ABCD1": "ABCD1", "abcd12": "ABCD12"} {
-		if r, err := Pick(journal.OverviewOf(runs), name); err != nil || r.ID != want {
+		if r, err := Pick(all, name); err != nil || r.ID != want {
 			t.Errorf("Pick(%q) = %v, %v; want %s", name, r, err, want)
 		}
 	}
 	for name, want := range map[string]string{"abc": "2 runs begin with", "q": "no run is called", "": "4 runs begin with"} {
-		if _, err := Pick(journal.OverviewOf(runs), name); err == nil || !strings.Contains(fault.Text(err), want) || !strings.Contains(fault.Text(err), "\nhint: ") {
+		if _, err := Pick(all, name); err == nil || !strings.Contains(fault.Text(err), want) || !strings.Contains(fault.Text(err), "\nhint: ") {
 			t.Errorf("Pick(%q): %v, want %q", name, err, want)
 		}
 	}
-	if _, err := Pick(journal.OverviewOf(runs[3:]), "last"); err == nil || !strings.Contains(err.Error(), "deleted") {
+	if _, err := Pick(overviewOf(t, t.TempDir(), "ZZ", "ZZ"), "last"); err == nil || !strings.Contains(err.Error(), "deleted") {
 		t.Errorf("the last of none that count: %v", err)
 	}
 }
 
 // Every short name picks its own run, and no other.
 func TestShortNamesPick(t *testing.T) {
+	dir := t.TempDir()
 	rapid.Check(t, func(t *rapid.T) {
 		ids := rapid.SliceOfNDistinct(rapid.StringMatching(`[AB]{3,9}`), 1, 12, rapid.ID).Draw(t, "ids")
-		runs := runsOf(ids...)
-		short := Short(runs)
-		for _, r := range runs {
-			if got, err := Pick(journal.OverviewOf(runs), short[r.ID]); err != nil || got != r {
-				t.Fatalf("%q picks %v, %v; want %s", short[r.ID], got, err, r.ID)
+		all := overviewOf(t, dir, "", ids...)
+		for id, name := range Short(all.Runs()) {
+			if got, err := Pick(all, name); err != nil || got.ID != id {
+				t.Fatalf("%q picks %v, %v; want %s", name, got, err, id)
 			}
 		}
 	})

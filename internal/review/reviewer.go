@@ -48,9 +48,9 @@ func New(o Options) *Reviewer {
 	return r
 }
 
-// Of reviews journals: files, and folders of them. The files tell what was
-// wrong inside them. What
-// was made of each journal is kept beside it, as runs.Survey says.
+// Of reviews journals: files, and folders of them. The files tell what was wrong
+// inside them. What was made of each journal is kept beside it, as runs.Survey
+// says.
 func Of(paths []string, o Options, ro runs.Options) (*Squad, []runs.File, error) {
 	r := New(o)
 	t := r.opts.Tolerance

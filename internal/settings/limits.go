@@ -29,8 +29,7 @@ const (
 	Metres Unit = "metres" // metres
 )
 
-// Limit is one range that the rules of check hold a session against, and that
-// a coach can change.
+// Limit is one range that check and next go by, and that a coach can change.
 type Limit struct {
 	Key     string // under limits in the settings file
 	Unit    Unit

@@ -68,7 +68,7 @@ type Player struct {
 	Language   string  // of what the player sees and hears, one of Languages; empty: the system's
 	Background Background
 
-	Weeks string // path of the weeks file, from the settings file's folder if it is relative; empty: none
+	Weeks string // path of the plan of weeks, from the settings file's folder if it is relative; empty: none
 
 	Limits Limits
 	Off    []string // rules of check that the coach does without

@@ -29,7 +29,7 @@ type Day struct {
 // Missed is a session of an earlier date that was not done.
 type Missed struct {
 	*season.Day
-	Offer bool   // it may be done on the date in place of nothing else
+	Offer bool   // it may be done on the date, beside no other session
 	Why   Reason // why, or why not
 }
 

@@ -3,7 +3,7 @@
 // average.
 //
 // The figures compare a player with themselves over time. None has a limit
-// that holds for everybody, so that this package knows of none. The ratio of a
+// that holds for everybody, and so this package knows none. The ratio of a
 // short average to a long one is left out: its two terms share their data, and
 // no causal evidence stands behind it (Lolli et al., Br J Sports Med
 // 2019;53:921; Impellizzeri et al., Sports Med 2020, doi
@@ -56,7 +56,7 @@ func WeekOf(daily [Days]float64) Week {
 // rounding of floating-point sums.
 const spread = 1e-9
 
-// Monotony returns the mean of the daily loads by their SD: high if the days
+// Monotony returns the mean of the daily loads divided by their SD: high if the days
 // are alike. A week whose days are all alike has none, and neither has one of
 // rest.
 func (w Week) Monotony() (float64, bool) {
