@@ -25,10 +25,10 @@ func newLogCopy(o *logOptions) *cobra.Command {
 		Use:   "copy -o FILE|FOLDER",
 		Short: "Copy the log into one file to send, all of it or since a date",
 		Long: `Copy the log into one file to send to a coach, who can review it as it is.
-In a folder the file is named by the player and the dates. With --since it holds
-the sessions that were done, rated or corrected on that date or later, and the
-one before them, by which a review can tell that two copies are one player's. It may
-mention pain: only you can read it until you send it.`,
+In a folder the file is named after the player and the dates. With --since it
+holds the sessions that were done, rated or corrected on that date or later, and
+the one before them, by which a review can tell that two copies are one
+player's. It may mention pain: only you can read it until you send it.`,
 		Args: argsError(cobra.NoArgs),
 		RunE: func(c *cobra.Command, _ []string) error {
 			if out == "" {
