@@ -95,8 +95,8 @@ func newLogDelete(o *logOptions) *cobra.Command {
 		Use:   "delete RUN|last",
 		Short: "Make a run no longer count, or count again with --undo",
 		Long: `Make a run no longer count. Nothing is taken out of the journal: the run is left
-out of lists and figures, coldfloor log --all still lists it, and --undo makes it
-count again. With --undo, last is the run that was deleted last.`,
+out of lists and figures, coldfloor log --all still lists it, and --undo makes
+it count again. With --undo, last is the run that was deleted last.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
 			event, pick := journal.EventWithdraw, logbook.Pick

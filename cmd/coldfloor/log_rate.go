@@ -102,8 +102,8 @@ func newLogRate(o *logOptions) *cobra.Command {
 whole, best answered ` + rating.AskAfter + `:
 ` + rating.ScaleLines(&text.English, 78) + `
 (Foster et al., J Strength Cond Res 2001;15:109-115). With no flag it asks.
-What is left out stays as it was. Pain is never overwritten: each report is kept,
-with its time, its place and its own note, and --no-pain takes back
+What is left out stays as it was. Pain is never overwritten: each report is
+kept, with its time, its place and its own note, and --no-pain takes back
 the earlier ones. coldfloor log show lists them all.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {

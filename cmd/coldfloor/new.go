@@ -39,9 +39,9 @@ it asks nothing, and takes what is not given from the settings or a default.
 What does not fit the time is left out, starting with the quality named last; it
 says so, in the file too.
 
-With --weeks it writes a plan of weeks made of built-in sessions, one that passes
-check, from the first day, the number of weeks, the days, the matches, the level
-and the room.`,
+With --weeks it writes a plan of weeks made of built-in sessions, one that
+passes check, from the first day, the number of weeks, the days, the matches,
+the level and the room.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
 			if f.weeks {

@@ -42,8 +42,8 @@ and its source; you can change the limits in the settings. The days are those
 that keep jump days furthest apart, then furthest from matches; no more of them
 than planned fall on the day of a match or the day before.
 
-Nothing is changed by itself. With -o the player's whole plan is written with the
-proposal in it, for the coach to change.`,
+Nothing is changed by itself. With -o the player's whole plan is written with
+the proposal in it, for the coach to change.`,
 		Args: argsError(cobra.MinimumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args[0], args[1:]) },
 	}

@@ -41,8 +41,8 @@ before; --week shows one week day by day, --on the sessions of one day. --write
 makes files of the sessions of a week or a day, as they are then.
 
 "Your length" is how long the session takes at your own pace, from the sets in
-the journal that you ended yourself, with the range in which four sessions out of
-five fall. If there are too few such sets, it says so.`,
+the journal that you ended yourself, with the range in which four sessions out
+of five fall. If there are too few such sets, it says so.`,
 		Args: argsError(cobra.MinimumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return f.run(c, args) },
 	}

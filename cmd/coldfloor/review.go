@@ -61,11 +61,12 @@ func newReview() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "review [FOLDER|FILE…]",
 		Short: "Review what was done: rounds, rests, load, jumps and pain over the weeks",
-		Long: `Review what was really done, from your journal or from the journals named: rounds
-done and prescribed, rests taken and prescribed, foot contacts, load, monotony
-and strain by week, when the last jumps were, and every report of pain. Several
-players' journals make a squad: one line a player, and you can open each. A
-session that arrives in several journals counts once. Nothing is sent anywhere.
+		Long: `Review what was really done, from your journal or from the journals named:
+rounds done and prescribed, rests taken and prescribed, foot contacts, load,
+monotony and strain by week, when the last jumps were, and every report of pain.
+Several players' journals make a squad: one line a player, and you can open
+each. A session that arrives in several journals counts once. Nothing is sent
+anywhere.
 
 A player has the name in their settings, or else that of their file. Journals of
 one name that have no session in common are taken for two players and shown with

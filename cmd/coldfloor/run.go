@@ -43,9 +43,9 @@ Enter runs today's session. --on and --week name another day. If you name no
 plan, the one under weeks in the settings is used.
 
 If the output is not a terminal, or with --plain, it writes a line whenever
-something happens, which begins with what to do; --stamps ends each line with the
-time on the session's clock. Keys are then typed with Enter after them; ? lists
-them.`,
+something happens, which begins with what to do; --stamps ends each line with
+the time on the session's clock. Keys are then typed with Enter after them; ?
+lists them.`,
 		Args: argsError(cobra.MaximumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args) },
 	}
