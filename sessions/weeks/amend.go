@@ -20,48 +20,71 @@ type Amendment struct {
 }
 
 // Amended returns the text of the plan's file with an amendment in it: same
-// title and first day, every comment where the coach put it. The error is a
+// title and first day, laid out as the coach did, every comment where it was put
+// and the weeks added in their order. The error is a
 // yamlread.Problems if the result would be no valid plan.
 func (p *Plan) Amended(a Amendment) ([]byte, error) {
-	doc, err := yamlread.Document(p.Source)
-	if err != nil {
-		return nil, fmt.Errorf("amend %s: %w", p.Name, err)
+	text := p.Source
+	var err error
+	change := func(f func(root *yaml.Node)) {
+		if err == nil {
+			text, err = amended(text, f)
+		}
 	}
-	root := doc.Content[0]
-	unalias(root)
 	for _, w := range a.Hold {
 		if !p.IsHold(w) {
-			list := child(root, "hold", yaml.SequenceNode)
-			list.Content = append(list.Content, node(strconv.Itoa(w), "!!int"))
+			change(func(root *yaml.Node) { amendHold(child(root, "hold", yaml.SequenceNode), w) })
 		}
 	}
 	for _, l := range a.Lighter {
-		p.amendLighter(child(root, "lighter", yaml.SequenceNode), l)
+		if keep, ok := p.IsLighter(l.Week); !ok || l.Keep < keep {
+			change(func(root *yaml.Node) { amendLighter(child(root, "lighter", yaml.SequenceNode), l) })
+		}
 	}
 	for _, m := range a.Moves {
-		amendMove(child(root, "move", yaml.MappingNode), m)
+		change(func(root *yaml.Node) { amendMove(child(root, "move", yaml.MappingNode), m) })
 	}
-	text, err := encode(doc)
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("amend %s: %w", p.Name, err)
 	}
 	_, err = Parse(p.Name, text, p.find)
 	return text, err
 }
 
-// amendLighter adds a lighter week, or lowers the share of one that is there.
-func (p *Plan) amendLighter(list *yaml.Node, l Lighter) {
+// amended returns the text of a plan with one change in it. One at a time keeps
+// the most of the layout: each is held against lines that nothing else changed.
+func amended(src []byte, change func(root *yaml.Node)) ([]byte, error) {
+	doc, err := yamlread.Document(src)
+	if err != nil {
+		return nil, err
+	}
+	unalias(doc.Content[0])
+	written, err := encode(doc)
+	if err != nil {
+		return nil, err
+	}
+	change(doc.Content[0])
+	text, err := encode(doc)
+	return layout(src, written, text), err
+}
+
+// amendHold adds a week that adds nothing.
+func amendHold(list *yaml.Node, week int) {
+	at := slices.IndexFunc(list.Content, func(n *yaml.Node) bool { return weekIn(n) > week })
+	list.Content = inserted(list.Content, at, node(strconv.Itoa(week), "!!int"))
+}
+
+// amendLighter adds a lighter week, or sets the share of one that is there.
+func amendLighter(list *yaml.Node, l Lighter) {
 	keep := l.Keep.String()
-	i := slices.IndexFunc(p.Lighter, func(x Lighter) bool { return x.Week == l.Week })
-	if i < 0 {
-		list.Content = append(list.Content, &yaml.Node{Kind: yaml.MappingNode, Style: yaml.FlowStyle, Content: []*yaml.Node{
-			node("week", "!!str"), node(strconv.Itoa(l.Week), "!!int"), node("keep", "!!str"), node(keep, "!!str"),
-		}})
+	at := slices.IndexFunc(list.Content, func(n *yaml.Node) bool { return weekIn(find(n, "week")) >= l.Week })
+	if at >= 0 && weekIn(find(list.Content[at], "week")) == l.Week {
+		setScalar(list.Content[at], "keep", keep, "!!str")
 		return
 	}
-	if l.Keep < p.Lighter[i].Keep {
-		setScalar(list.Content[i], "keep", keep, "!!str")
-	}
+	list.Content = inserted(list.Content, at, &yaml.Node{Kind: yaml.MappingNode, Style: yaml.FlowStyle, Content: []*yaml.Node{
+		node("week", "!!str"), node(strconv.Itoa(l.Week), "!!int"), node("keep", "!!str"), node(keep, "!!str"),
+	}})
 }
 
 // amendMove moves what the pattern has on a day.
@@ -73,6 +96,22 @@ func amendMove(mapping *yaml.Node, m Move) {
 		}
 	}
 	mapping.Content = append(mapping.Content, node(m.From.String(), "!!timestamp"), node(m.To.String(), "!!timestamp"))
+}
+
+// weekIn returns the week that a node gives, the first of several.
+func weekIn(n *yaml.Node) int {
+	first, _, _ := strings.Cut(n.Value, "..")
+	w, _ := strconv.Atoi(first) // the plan was read: it is a number
+	return w
+}
+
+// inserted returns a list with an item put in at an index, at the end if that
+// is -1.
+func inserted(list []*yaml.Node, at int, item *yaml.Node) []*yaml.Node {
+	if at < 0 {
+		at = len(list)
+	}
+	return slices.Insert(list, at, item)
 }
 
 // child returns the list or mapping of a key, which it adds at the end if it is
