@@ -27,14 +27,14 @@ func pain(f Facts, l Limits) []Reason {
 		if x.Level != nil && *x.Level == 0 {
 			continue
 		}
-		text := "pain " + painWords(x) + " on " + units.DateOf(x.At).Short()
+		text := units.DateOf(x.At).Short() + ": pain " + painWords(x)
 		switch {
 		case wantsPractitioner(x, l):
-			text += ": stop, and see a licensed practitioner before the next session"
+			text += "; stop, and see a licensed practitioner before the next session"
 		case x.Level == nil:
-			text += ", no number given: ask how much"
+			text += ", no number given; ask how much"
 		default:
-			text += ": yours and the player's to judge, with a licensed practitioner if in doubt"
+			text += "; for you and the player to judge, with a licensed practitioner if in doubt"
 		}
 		reasons = append(reasons, Reason{"pain", Less, text, painSource})
 	}

@@ -14,14 +14,15 @@ import (
 
 var update = flag.Bool("update", false, "rewrite what is kept under testdata; read it before you commit")
 
-// What a coach reads of a squad: one player who did too little, one in pain, and
-// one of the list who has logged nothing.
+// What a coach reads of a squad: one player who did too little, one in pain at
+// two places, and one of the list who has logged nothing.
 func TestSquad(t *testing.T) {
 	plan := planOf(t)
-	level := 7
+	level, less := 7, 2
 	squad := Squad{
 		"Ida": {played("2026-12-07", 2, 5, 60), played("2026-12-08", 4, 5, 30)},
-		"Mei": {played("2026-12-07", 4, 5, 60, journal.Statement{At: at("2026-12-07"), Pain: yes(), Where: "left knee", Level: &level})},
+		"Mei": {played("2026-12-07", 4, 5, 60, journal.Statement{At: at("2026-12-07"), Pain: yes(), Where: "left knee", Level: &level},
+			journal.Statement{At: at("2026-12-07"), Pain: yes(), Where: "right shin", Level: &less})},
 	}
 	list := []players.Player{{Player: settings.Player{Name: "Ida"}}, {Player: settings.Player{Name: "Noor"}}}
 	all, err := squad.Propose(plan, 2, at("2026-12-13"), LimitsOf(settings.Default().Limits), list)

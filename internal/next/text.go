@@ -23,16 +23,19 @@ func Text(w io.Writer, plan *weeks.Plan, proposals []Proposal) error {
 		head := fmt.Sprintf("%s, week %d of %d (%s to %s): %s", safetext.Clean(p.Player), p.Week, plan.Count,
 			first.Short(), (first + 6).Short(), p.Kind)
 		if keep, ok := plan.IsLighter(p.Week); ok {
-			head += fmt.Sprintf(" (the plan has a lighter week, keep %s)", keep)
+			head += fmt.Sprintf(" (a lighter week in the plan already, which keeps %s)", keep)
 		} else if plan.IsHold(p.Week) {
-			head += " (the plan holds that week already)"
+			head += " (a week on hold in the plan already)"
 		}
 		fmt.Fprintln(w, head)
 		if len(p.Keep) > 0 {
 			fmt.Fprintf(w, "  keep         %s\n", keepWords(plan, p))
 		}
-		for _, r := range p.Reasons {
+		for i, r := range p.Reasons {
 			fmt.Fprintf(w, "  %-12s %s\n", r.For, safetext.Clean(r.Text))
+			if n := i + 1; n < len(p.Reasons) && p.Reasons[n].Rule == r.Rule {
+				continue // the source of both is said once
+			}
 			fmt.Fprintf(w, "  %-12s [%s: %s]\n", "", r.Rule, r.Source)
 		}
 		if p.Days != nil {
@@ -46,17 +49,18 @@ func Text(w io.Writer, plan *weeks.Plan, proposals []Proposal) error {
 	return err
 }
 
-// keepWords says how much is kept of which week.
+// keepWords says how much is kept of what, in which week.
 func keepWords(plan *weeks.Plan, p Proposal) string {
 	text := ""
 	for i, k := range p.Keep {
 		if p.Week+i > plan.Count {
 			break
 		}
-		if i > 0 {
-			text += ", "
+		if i == 0 {
+			text += fmt.Sprintf("%d %% of the work in the main blocks in week %d", k, p.Week)
+			continue
 		}
-		text += fmt.Sprintf("%d %% in week %d", k, p.Week+i)
+		text += fmt.Sprintf(", %d %% in week %d", k, p.Week+i)
 	}
 	return text
 }
