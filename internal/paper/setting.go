@@ -29,6 +29,16 @@ func (s Setting) Width(bold bool, size float64, text string) float64 {
 	return s.types.Width(Face{Bold: bold, Size: size}, s.types.Printable(text))
 }
 
+// Least returns how wide the widest part of a text is that Wrap does not break if
+// it can help it.
+func (s Setting) Least(bold bool, size float64, text string) float64 {
+	least := 0.0
+	for _, p := range pieces(s.types.Printable(text)) {
+		least = max(least, s.types.Width(Face{Bold: bold, Size: size}, p.text))
+	}
+	return least
+}
+
 // Wrap breaks a text into lines of at most width, each as it is to be written
 // from left to right.
 func (s Setting) Wrap(bold bool, size float64, text string, width float64) []string {

@@ -8,6 +8,9 @@ import (
 	"coldfloor/internal/safetext"
 )
 
+// NoBreak is a space at which no line is broken.
+const NoBreak = '\u00a0'
+
 // Wrap breaks s into lines of at most width millimetres: between words, else
 // behind a hyphen or stroke, else between two characters. Empty text has no
 // lines.
@@ -91,7 +94,7 @@ type piece struct {
 // pieces divides s into words, and those behind hyphens and strokes.
 func pieces(s string) []piece {
 	var out []piece
-	for _, word := range strings.Fields(s) {
+	for _, word := range spacedApart(s) {
 		spaced := true
 		for i := 0; i < len(word); {
 			n := breakAfter(word[i:])
@@ -100,6 +103,11 @@ func pieces(s string) []piece {
 		}
 	}
 	return out
+}
+
+// spacedApart divides s at its spaces, but for those that no line breaks at.
+func spacedApart(s string) []string {
+	return strings.FieldsFunc(s, func(r rune) bool { return unicode.IsSpace(r) && r != NoBreak })
 }
 
 // breakAfter returns the length of word up to and with its first hyphen or
@@ -146,7 +154,7 @@ func (t *Typeface) Fit(f Face, floor float64, s string, width float64, n int) (F
 
 // Whole reports whether every word of s fits on a line.
 func (t *Typeface) Whole(f Face, s string, width float64) bool {
-	for _, word := range strings.Fields(t.Printable(s)) {
+	for _, word := range spacedApart(t.Printable(s)) {
 		if t.Width(f, word) > width {
 			return false
 		}

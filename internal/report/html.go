@@ -17,7 +17,7 @@ var htmlText string
 var htmlTemplate = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("report").Funcs(template.FuncMap{
 		"marker": func() string { return marker },
-		"clean":  safetext.Clean,
+		"clean":  func(text string) string { return unbroken(safetext.Clean(text)) },
 		"right":  func(t Table, column int) bool { return column < len(t.Right) && t.Right[column] },
 		"link":   Table.link,
 		"shown": func(c Chart) bool {

@@ -2,6 +2,7 @@ package report
 
 import (
 	"io"
+	"strings"
 
 	"codeberg.org/go-pdf/fpdf"
 
@@ -97,19 +98,20 @@ func (p *pages) gap(h float64) { p.y += h }
 // height is that of a line of type.
 func height(size float64) float64 { return mm(size) * leading }
 
-// put writes text whose line has its top at y.
+// put writes text whose line has its top at y. It is broken into lines by now,
+// and every space in it a plain one, to be searched for.
 func (p *pages) put(bold bool, size, x, y float64, line string) {
 	weight := ""
 	if bold {
 		weight = "B"
 	}
 	p.pdf.SetFont(paper.Family, weight, size)
-	p.pdf.Text(x, y+mm(size), line)
+	p.pdf.Text(x, y+mm(size), strings.ReplaceAll(line, string(paper.NoBreak), " "))
 }
 
 // text sets a paragraph, indented, on as many lines as it takes.
 func (p *pages) text(bold bool, size float64, s string, indent float64) {
-	for _, l := range p.types.Wrap(bold, size, s, textWide-indent) {
+	for _, l := range p.types.Wrap(bold, size, unbroken(s), textWide-indent) {
 		p.room(height(size))
 		p.put(bold, size, margin+indent, p.y, l)
 		p.y += height(size)
@@ -172,7 +174,7 @@ func (p *pages) facts(facts []Fact) {
 		name := p.types.Wrap(true, bodySize, f.Name, factIndent-2)
 		var lines []string
 		for _, text := range f.Lines {
-			lines = append(lines, p.types.Wrap(false, bodySize, text, textWide-factIndent)...)
+			lines = append(lines, p.types.Wrap(false, bodySize, unbroken(text), textWide-factIndent)...)
 		}
 		for i := range max(len(name), len(lines)) {
 			p.room(height(bodySize))
@@ -205,7 +207,7 @@ func (p *pages) charts(charts []Chart) {
 		c := &shown[i]
 		x := margin + float64(i%2)*(textWide-mm(chartWidth))
 		c.draw(plate{p.pdf, p.types, x, p.y})
-		for j, l := range p.types.Wrap(false, noteSize, c.Note, textWide/2-6) {
+		for j, l := range p.types.Wrap(false, noteSize, unbroken(c.Note), textWide/2-6) {
 			p.put(false, noteSize, x+2, p.y+mm(chartHeight)+float64(j)*height(noteSize), l)
 		}
 		if i%2 == 1 || i == len(shown)-1 {

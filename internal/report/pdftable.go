@@ -1,7 +1,5 @@
 package report
 
-import "slices"
-
 // cellPad is the room on each side of a cell's text, in millimetres.
 const cellPad = 0.9
 
@@ -15,27 +13,48 @@ func (p *pages) table(t Table) {
 }
 
 // widths returns how wide each column is. If not all fit, the widest ones
-// of text give way, and their cells are broken into lines.
+// of text give way, and their cells are broken into lines; none gets too narrow
+// for what is not to be broken while another can give way.
 func (p *pages) widths(t Table) []float64 {
-	w := make([]float64, len(t.Header))
+	w, least := make([]float64, len(t.Header)), make([]float64, len(t.Header))
 	for c := range w {
 		w[c] = p.types.Width(true, tableSize, t.Header[c])
 		for _, row := range t.Rows {
 			w[c] = max(w[c], p.types.Width(false, tableSize, row[c]))
+			least[c] = max(least[c], p.types.Least(false, tableSize, unbroken(row[c])))
 		}
 		w[c] += 2 * cellPad
+		least[c] = min(least[c]+2*cellPad, textWide/4)
+	}
+	if sum(least) > textWide {
+		clear(least)
 	}
 	for over := sum(w) - textWide; over > 0; over = sum(w) - textWide {
-		widest := slices.Index(w, slices.Max(w))
-		next := 2 * cellPad // the width of the next widest, or what no column is below
+		widest := widestAbove(w, least)
+		if widest < 0 {
+			break // what is over is a rounding error: the least widths fit
+		}
+		next := max(2*cellPad, least[widest]) // the width of the next widest, or what no column is below
 		for c, x := range w {
-			if c != widest {
+			if c != widest && x < w[widest] {
 				next = max(next, x)
 			}
 		}
-		w[widest] -= max(min(over, w[widest]-next), min(over, 1))
+		w[widest] = max(w[widest]-max(min(over, w[widest]-next), min(over, 1)), least[widest])
 	}
 	return w
+}
+
+// widestAbove returns the widest of the columns that are wider than their least,
+// or -1 if none is.
+func widestAbove(w, least []float64) int {
+	widest := -1
+	for c, x := range w {
+		if x > least[c] && (widest < 0 || x > w[widest]) {
+			widest = c
+		}
+	}
+	return widest
 }
 
 func sum(w []float64) float64 {
@@ -54,7 +73,7 @@ func (p *pages) row(t Table, cells []string, n int, widths []float64) {
 	lines := make([][]string, len(cells))
 	most := 1
 	for c, cell := range cells {
-		lines[c] = p.types.Wrap(bold, tableSize, cell, widths[c]-2*cellPad+0.01)
+		lines[c] = p.types.Wrap(bold, tableSize, unbroken(cell), widths[c]-2*cellPad+0.01)
 		most = max(most, len(lines[c]))
 	}
 	if rowHigh(most) > bottom-p.y && n >= 0 {
