@@ -42,7 +42,7 @@ const (
 // App is the whole program on the screen. It is a tea.Model; make it with New.
 type App struct {
 	opts  Options
-	style style
+	style *style
 	stage stage
 
 	question question
@@ -63,7 +63,7 @@ func New(o Options) App {
 }
 
 // style returns how everything looks.
-func (o Options) style() style {
+func (o Options) style() *style {
 	s := newStyle(o.Look, o.Glyphs, o.Flow.Language())
 	if o.Dull {
 		s.palette = s.palette.Dull()
@@ -188,7 +188,9 @@ func (m App) updateShown(msg tea.Msg) (tea.Model, tea.Cmd) {
 func (m App) resized(width, height int) App {
 	m.width, m.height = width, height
 	m.choose.width, m.choose.height = width, height
-	m.finish = m.finish.resized(width, height)
+	if m.finish.style != nil {
+		m.finish = m.finish.resized(width, height)
+	}
 	if m.run.run != nil {
 		m.run = m.run.resized(width, height)
 	}

@@ -7,7 +7,6 @@ import (
 	"strings"
 	"time"
 
-	"github.com/charmbracelet/bubbles/help"
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
@@ -30,9 +29,8 @@ type chooseScreen struct {
 	offers   []run.Offer
 	problems []string // files that are meant as sessions and cannot be read
 	now      time.Time
-	style    style
+	style    *style
 	keys     listKeys
-	help     help.Model
 	at       int
 
 	width, height int
@@ -40,8 +38,8 @@ type chooseScreen struct {
 
 // newChooseScreen returns the list of what can be chosen. Now is what the days
 // since a session are counted to.
-func newChooseScreen(offers []run.Offer, problems []string, now time.Time, s style) chooseScreen {
-	return chooseScreen{offers: offers, problems: problems, now: now, style: s, keys: newListKeys(&s.lang.Keys), help: s.help()}
+func newChooseScreen(offers []run.Offer, problems []string, now time.Time, s *style) chooseScreen {
+	return chooseScreen{offers: offers, problems: problems, now: now, style: s, keys: newListKeys(&s.lang.Keys)}
 }
 
 // Update acts on a key.
@@ -69,7 +67,7 @@ func (m chooseScreen) View() string {
 	room := max(1, m.height-len(lines)-len(about)-1)
 	lines = append(lines, m.list(room)...)
 	lines = append(lines, about...)
-	keys, _ := keyline.Fit(m.help, m.keys.ShortHelp(), m.width)
+	keys, _ := keyline.Fit(*m.style.help, m.keys.ShortHelp(), m.width)
 	lines = append(lines, keys)
 	return m.style.screen(lines, m.width, m.height)
 }

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/bubbles/cursor"
-	"github.com/charmbracelet/bubbles/help"
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
@@ -27,13 +26,12 @@ type finishScreen struct {
 	rounds  []int // as the player says
 	rpe     int   // notSaid or 0 to 10
 	pain    int   // notSaid, no or yes
-	where   textinput.Model
-	note    textinput.Model
+	where   *textinput.Model
+	note    *textinput.Model
 	head    string // what was done, in a line
 
-	style style
+	style *style
 	keys  formKeys
-	help  help.Model
 	at    int // the line with the cursor
 
 	width, height int
@@ -48,20 +46,20 @@ const (
 
 // newFinishScreen returns the form for a run of the blocks given in which those
 // rounds were counted; nil if they are not known.
-func newFinishScreen(blocks []journal.PlannedBlock, counted []int, head string, s style) finishScreen {
+func newFinishScreen(blocks []journal.PlannedBlock, counted []int, head string, s *style) finishScreen {
 	if len(counted) != len(blocks) {
 		blocks, counted = nil, nil
 	}
-	input := func(hint string) textinput.Model {
+	input := func(hint string) *textinput.Model {
 		t := textinput.New()
 		t.Prompt, t.Placeholder, t.CharLimit = "", hint, maxNote
 		t.PlaceholderStyle = s.quiet
 		t.Cursor.SetMode(cursor.CursorStatic) // nothing on the screen blinks
-		return t
+		return &t
 	}
 	return finishScreen{blocks: blocks, counted: counted, rounds: slices.Clone(counted), rpe: notSaid, pain: notSaid,
 		where: input(s.lang.Form.NotAnswered), note: input(s.lang.Form.NoteHint), head: head,
-		style: s, keys: newFormKeys(&s.lang.Keys, &s.lang.Form), help: s.help(), at: len(counted)}
+		style: s, keys: newFormKeys(&s.lang.Keys, &s.lang.Form), at: len(counted)}
 }
 
 // The lines of the form after those for the blocks, counted from the last
@@ -90,9 +88,9 @@ func (m finishScreen) line() int { return m.at - len(m.rounds) }
 func (m *finishScreen) typing() *textinput.Model {
 	switch m.line() {
 	case lineWhere:
-		return &m.where
+		return m.where
 	case lineNote:
-		return &m.note
+		return m.note
 	}
 	return nil
 }

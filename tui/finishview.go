@@ -34,7 +34,7 @@ func (m finishScreen) View() string {
 	for _, l := range remark {
 		lines = append(lines, m.style.quiet.Render(l))
 	}
-	keys, _ := keyline.Fit(m.help, m.keys.at(m.line()), m.width)
+	keys, _ := keyline.Fit(*m.style.help, m.keys.at(m.line()), m.width)
 	lines = append(lines, keys)
 	return m.style.screen(lines, m.width, m.height)
 }
@@ -139,7 +139,7 @@ func (m finishScreen) effort() string {
 }
 
 // field draws a text that is typed.
-func (m finishScreen) field(t textinput.Model) string {
+func (m finishScreen) field(t *textinput.Model) string {
 	if !t.Focused() {
 		if t.Value() == "" {
 			return m.style.quiet.Render(safetext.Fit(t.Placeholder, t.Width))

@@ -58,7 +58,7 @@ func (c *handClock) at(m runScreen, now time.Duration) runScreen {
 
 // testStyle is the style of a terminal that shows what profile says, on a dark
 // ground.
-func testStyle(profile termenv.Profile, set glyph.Set) style {
+func testStyle(profile termenv.Profile, set glyph.Set) *style {
 	r := lipgloss.NewRenderer(io.Discard)
 	r.SetColorProfile(profile)
 	r.SetHasDarkBackground(true)
@@ -67,7 +67,7 @@ func testStyle(profile termenv.Profile, set glyph.Set) style {
 
 // newTestRun returns the screen of a run of p, started, without a log and
 // without sound.
-func newTestRun(t testing.TB, p *plan.Plan, o engine.Options, s style) (runScreen, *handClock) {
+func newTestRun(t testing.TB, p *plan.Plan, o engine.Options, s *style) (runScreen, *handClock) {
 	t.Helper()
 	c := &handClock{}
 	m := newRunScreen(run.Bare(p, o, c), s, Reading{}).resized(80, 24)
@@ -115,7 +115,7 @@ func TestFrames(t *testing.T) {
 		for _, size := range sizes {
 			name := fmt.Sprintf("%s-%dx%d", mo.name, size.width, size.height)
 			t.Run(name, func(t *testing.T) {
-				frame := func(s style) string { return momentOf(t, mo.at, mo.keys, s).resized(size.width, size.height).View() }
+				frame := func(s *style) string { return momentOf(t, mo.at, mo.keys, s).resized(size.width, size.height).View() }
 				drab := frame(testStyle(termenv.Ascii, glyph.Quadrant))
 				golden(t, filepath.Join("testdata", "frames", name+".txt"), drab+"\n")
 				coloured := frame(testStyle(termenv.TrueColor, glyph.Quadrant))
@@ -153,7 +153,7 @@ func TestTooSmallForAFrame(t *testing.T) {
 
 // momentOf returns the screen of the test session at a time, after keys. The
 // hand-ended set ends where its pace would have it.
-func momentOf(t testing.TB, at time.Duration, keys string, s style) runScreen {
+func momentOf(t testing.TB, at time.Duration, keys string, s *style) runScreen {
 	m, c := newTestRun(t, evening(t), engine.Options{CountIn: 5 * time.Second}, s)
 	const byHand = 106 * time.Second
 	if at > byHand {

@@ -17,7 +17,7 @@ import (
 )
 
 // asked are the screens that ask a player something, who may stand away.
-func asked(t *testing.T, s style, width, height int) map[string]string {
+func asked(t *testing.T, s *style, width, height int) map[string]string {
 	q := questionOf(&run.Ask{Title: "Before you start", Text: []string{"Pain was noted last time: left knee. Leave jumps out, or stop at the first sign of it.",
 		"The last jumps were 20 h ago; 48 h are advised between two sessions of jumps."},
 		Answers: []run.Answer{{Key: "enter", Label: "start all the same", Enter: true}, {Key: "c", Label: "choose another session"}, {Key: "q", Label: "leave", Leave: true}}})

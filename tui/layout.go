@@ -22,7 +22,7 @@ type frame struct {
 	scene  scene
 	width  int
 	height int
-	style  style
+	style  *style
 	strip  string   // the session as a strip, width cells wide
 	foot   string   // a notice, a question or the keys
 	loud   bool     // foot is a notice or a question

@@ -118,7 +118,7 @@ type resultsScreen struct {
 	run   *run.Active
 	entry entry
 	said  []string // what was answered here
-	style style
+	style *style
 }
 
 // resultsDone is sent when no result is due any longer.

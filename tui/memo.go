@@ -48,12 +48,12 @@ func (m *memo) font(k fontKey, find func() (glyph.Font, bool)) (glyph.Font, bool
 }
 
 // choose is glyph.Choose for the terminal's characters.
-func (s style) choose(text string, cols int, rows float64) (glyph.Font, bool) {
+func (s *style) choose(text string, cols int, rows float64) (glyph.Font, bool) {
 	return s.memo.font(fontKey{text, cols, rows, false}, func() (glyph.Font, bool) { return glyph.Choose(text, cols, rows, s.set) })
 }
 
 // inset is glyph.Inset for the terminal's characters.
-func (s style) inset(text string, cols, rows int) (glyph.Font, bool) {
+func (s *style) inset(text string, cols, rows int) (glyph.Font, bool) {
 	return s.memo.font(fontKey{text, cols, float64(rows), true}, func() (glyph.Font, bool) { return glyph.Inset(text, cols, rows, s.set) })
 }
 

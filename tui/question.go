@@ -82,7 +82,7 @@ func (q question) heads(width int) int {
 
 // View draws the screen: title, text, and a line for each answer at the foot; in
 // large letters where there is room.
-func (q question) View(s style, width, height int) string {
+func (q question) View(s *style, width, height int) string {
 	if large := q.large(s, width, height); large != nil {
 		return s.screen(large, width, height)
 	}
@@ -106,7 +106,7 @@ func (q question) View(s style, width, height int) string {
 }
 
 // titleBar returns a bar across the window with a title.
-func titleBar(s style, title string, width int) string {
+func titleBar(s *style, title string, width int) string {
 	if s.drab {
 		return safetext.Fit("== "+title+" ==", width)
 	}
@@ -115,7 +115,7 @@ func titleBar(s style, title string, width int) string {
 
 // screen joins lines, cut to the window's height. A window too small for a
 // frame gets the lines that fit, cut to its width.
-func (s style) screen(lines []string, width, height int) string {
+func (s *style) screen(lines []string, width, height int) string {
 	if len(lines) > height {
 		lines = lines[:max(0, height)]
 	}

@@ -19,7 +19,7 @@ const (
 // large draws the question for somebody who stands away from the screen: what it
 // is about, and the keys that answer it, in large letters, and the text too
 // where all of it has room in them. It is nothing where there is no room.
-func (q question) large(s style, width, height int) []string {
+func (q question) large(s *style, width, height int) []string {
 	answers := q.largeAnswers(s, width, height*2/5)
 	head := s.banner(palette.Done, q.title, width, height)
 	if answers == nil || head == nil {
@@ -46,7 +46,7 @@ func (q question) large(s style, width, height int) []string {
 
 // foot says once more in a line, for somebody who stands near, what it is about
 // and which keys answer it.
-func (q question) foot(s style) string {
+func (q question) foot(s *style) string {
 	line := s.quiet.Render(" " + q.title)
 	for _, a := range q.answers {
 		line += "  " + s.strong.Render(s.lang.Keys.Named(a.Help().Key)) + s.quiet.Render(" "+a.Help().Desc)
@@ -56,7 +56,7 @@ func (q question) foot(s style) string {
 
 // largeAnswers draws each answer with its key in a line of large letters, or
 // returns nothing where there are not so many rows for them.
-func (q question) largeAnswers(s style, width, rows int) []string {
+func (q question) largeAnswers(s *style, width, rows int) []string {
 	var texts []string
 	for _, a := range q.answers {
 		texts = append(texts, s.lang.Keys.Named(a.Help().Key)+": "+a.Help().Desc)
@@ -75,7 +75,7 @@ func (q question) largeAnswers(s style, width, rows int) []string {
 
 // paragraphs returns paragraphs in letters as large as all of them find room in,
 // or nothing where there is none.
-func (s style) paragraphs(texts []string, cols, rows int) []string {
+func (s *style) paragraphs(texts []string, cols, rows int) []string {
 	for high := float64(mostText); high >= minLetter; high -= 0.5 {
 		font, ok := s.choose("ÄM", cols, high)
 		if !ok || font.Height() < minLetter {
@@ -90,7 +90,7 @@ func (s style) paragraphs(texts []string, cols, rows int) []string {
 
 // letterset breaks paragraphs into lines of letters, and reports whether every
 // character is among them and every word has room.
-func (s style) letterset(texts []string, font glyph.Font, cols int) (lines []string, ok bool) {
+func (s *style) letterset(texts []string, font glyph.Font, cols int) (lines []string, ok bool) {
 	for i, t := range texts {
 		if !glyph.Has(t) {
 			return nil, false
@@ -133,7 +133,7 @@ func broken(text string, font glyph.Font, cols int) (lines []string) {
 
 // banner returns a bar across the window with a title in large letters, or
 // nothing in a window that is not tall.
-func (s style) banner(p palette.Phase, title string, width, height int) []string {
+func (s *style) banner(p palette.Phase, title string, width, height int) []string {
 	if height < tall {
 		return nil
 	}

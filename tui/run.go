@@ -3,7 +3,6 @@ package tui
 import (
 	"time"
 
-	"github.com/charmbracelet/bubbles/help"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"coldfloor/internal/engine"
@@ -18,9 +17,8 @@ type runEnded struct{}
 // shows it.
 type runScreen struct {
 	run     *run.Active
-	style   style
+	style   *style
 	keys    runKeys
-	help    help.Model
 	reading Reading
 
 	width, height int
@@ -39,8 +37,8 @@ type runScreen struct {
 }
 
 // newRunScreen returns the screen of a run that has not started.
-func newRunScreen(r *run.Active, s style, from Reading) runScreen {
-	return runScreen{run: r, style: s, keys: newRunKeys(&s.lang.Keys), help: s.help(), reading: from}
+func newRunScreen(r *run.Active, s *style, from Reading) runScreen {
+	return runScreen{run: r, style: s, keys: newRunKeys(&s.lang.Keys), reading: from}
 }
 
 // start starts the run.

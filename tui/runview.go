@@ -104,9 +104,9 @@ func (m runScreen) shortHelp(v engine.View, width int) string {
 		k.Pause.SetHelp(k.Pause.Help().Key, m.style.lang.Keys.Resume)
 	}
 	all := k.ShortHelp()
-	line, n := keyline.Fit(m.help, all, width)
+	line, n := keyline.Fit(*m.style.help, all, width)
 	if !slices.ContainsFunc(all[:n], keyline.ListsAll) {
-		line, _ = keyline.Fit(m.help, []key.Binding{k.Finish, k.Help}, width)
+		line, _ = keyline.Fit(*m.style.help, []key.Binding{k.Finish, k.Help}, width)
 	}
 	return line
 }
@@ -128,5 +128,5 @@ func hasEasier(p *plan.Plan, v engine.View) bool {
 // fullHelp returns every key with what it does.
 func (m runScreen) fullHelp() *helping {
 	all := m.keys.FullHelp()
-	return &helping{keys: slices.Concat(all...), plain: strings.Split(m.help.FullHelpView(all), "\n"), other: m.style.lang.Keys.AnyOther}
+	return &helping{keys: slices.Concat(all...), plain: strings.Split(m.style.help.FullHelpView(all), "\n"), other: m.style.lang.Keys.AnyOther}
 }

@@ -12,7 +12,7 @@ import (
 // of sight above or below is counted in a line of its own, which takes the place
 // of the first or the last one, where there is room for such a line. Blank lines
 // do not count.
-func (s style) inSight(lines []string, top, room, width int) []string {
+func (s *style) inSight(lines []string, top, room, width int) []string {
 	seen := make([]string, room)
 	copy(seen, lines[min(top, len(lines)):])
 	if room < 3 {

@@ -12,7 +12,7 @@ import (
 
 // stripLine draws the session with the player's place in it: what is behind
 // is faint, the place stands out, what is ahead has its colours.
-func (s style) stripLine(st *strip.Strip, clock time.Duration) string {
+func (s *style) stripLine(st *strip.Strip, clock time.Duration) string {
 	at := st.Place(clock)
 	var b strings.Builder
 	put := func(look lipgloss.Style, part strip.Part, from, to int) {
@@ -32,7 +32,7 @@ func (s style) stripLine(st *strip.Strip, clock time.Duration) string {
 }
 
 // placeMark is the character for the player's place.
-func (s style) placeMark() string {
+func (s *style) placeMark() string {
 	if s.ascii {
 		return "@"
 	}

@@ -29,28 +29,31 @@ type style struct {
 	strong  lipgloss.Style // what to do
 	note    lipgloss.Style // how to do it
 	quiet   lipgloss.Style // what can wait
+	help    *help.Model    // draws help from key bindings
 }
 
 // newStyle returns the style for a renderer's terminal.
-func newStyle(r *lipgloss.Renderer, set glyph.Set, l *text.Language) style {
+func newStyle(r *lipgloss.Renderer, set glyph.Set, l *text.Language) *style {
 	p := palette.New(r)
-	return style{lang: l, set: set, ascii: set == glyph.Plain, drab: r.ColorProfile() == termenv.Ascii, few: r.ColorProfile() == termenv.ANSI, memo: newMemo(), palette: p,
+	s := &style{lang: l, set: set, ascii: set == glyph.Plain, drab: r.ColorProfile() == termenv.Ascii, few: r.ColorProfile() == termenv.ANSI, memo: newMemo(), palette: p,
 		strong: p.Strong(), note: p.Plain(), quiet: p.Muted()}
+	s.help = s.helpModel()
+	return s
 }
 
 // ink is for figures on the terminal's own ground.
-func (s style) ink(p palette.Phase) lipgloss.Style { return s.palette.Text(p) }
+func (s *style) ink(p palette.Phase) lipgloss.Style { return s.palette.Text(p) }
 
 // fill is for text on a ground in the phase's colour.
-func (s style) fill(p palette.Phase) lipgloss.Style { return s.palette.Fill(p) }
+func (s *style) fill(p palette.Phase) lipgloss.Style { return s.palette.Fill(p) }
 
 // heavy is for words on a ground in the phase's colour. Where there are 16
 // colours a terminal draws bold as a brighter colour, and black as grey: there
 // is no bold on a ground.
-func (s style) heavy(p palette.Phase) lipgloss.Style { return s.fill(p).Bold(!s.few) }
+func (s *style) heavy(p palette.Phase) lipgloss.Style { return s.fill(p).Bold(!s.few) }
 
 // figures returns a line of figures in the phase's colour.
-func (s style) figures(p palette.Phase, line string) string {
+func (s *style) figures(p palette.Phase, line string) string {
 	if s.ascii && !s.drab {
 		return solid(line, s.fill(p), s.ink(p))
 	}
@@ -59,7 +62,7 @@ func (s style) figures(p palette.Phase, line string) string {
 
 // filled returns a line of figures cut out of a filled ground. Where there is
 // no colour the ground is filled by characters.
-func (s style) filled(p palette.Phase, line string) string {
+func (s *style) filled(p palette.Phase, line string) string {
 	switch {
 	case s.drab:
 		return s.set.Invert(line)
@@ -85,25 +88,25 @@ func solid(line string, lit, unlit lipgloss.Style) string {
 }
 
 // sign returns the phase's shape in one cell.
-func (s style) sign(p palette.Phase) string {
+func (s *style) sign(p palette.Phase) string {
 	if s.ascii {
 		return string(p.Look().ASCII)
 	}
 	return string(p.Look().Shape)
 }
 
-// help returns the model that draws help from key bindings.
-func (s style) help() help.Model {
+// helpModel returns help in the style's own looks.
+func (s *style) helpModel() *help.Model {
 	h := help.New()
 	h.ShortSeparator, h.FullSeparator = "  ", "    "
 	h.Ellipsis = safetext.Ellipsis
 	h.Styles = help.Styles{Ellipsis: s.quiet, ShortKey: s.strong, ShortDesc: s.quiet, ShortSeparator: s.quiet,
 		FullKey: s.strong, FullDesc: s.note, FullSeparator: s.note}
-	return h
+	return &h
 }
 
 // text returns text in characters that the terminal can show.
-func (s style) text(text string) string {
+func (s *style) text(text string) string {
 	switch s.set {
 	case glyph.Plain:
 		return safetext.ASCII(text)
@@ -120,7 +123,7 @@ const minLetter = 2.5
 // letters returns text in the largest letters, at most most lines high, with
 // which it fits into cols × rows cells, broken between words where that makes
 // them larger, and how high they are; nil where there is no room for any.
-func (s style) letters(text string, cols, rows int, most float64) (drawn []string, height float64) {
+func (s *style) letters(text string, cols, rows int, most float64) (drawn []string, height float64) {
 	var font glyph.Font
 	var lines []string
 	for n := 1; n <= 3 && n*3 <= rows+1; n++ {
@@ -143,7 +146,7 @@ func (s style) letters(text string, cols, rows int, most float64) (drawn []strin
 
 // upTo returns the largest font in which every line fits, marks on its letters
 // included, and whose letters alone are no higher than most rows.
-func (s style) upTo(lines []string, cols int, rows, most float64) (font glyph.Font, ok bool) {
+func (s *style) upTo(lines []string, cols int, rows, most float64) (font glyph.Font, ok bool) {
 	for ; rows >= minLetter; rows -= 0.5 {
 		if font, ok = s.fontFor(lines, cols, rows); ok && font.Height() <= most {
 			return font, true
@@ -153,7 +156,7 @@ func (s style) upTo(lines []string, cols int, rows, most float64) (font glyph.Fo
 }
 
 // fontFor returns the largest font in which every line fits.
-func (s style) fontFor(lines []string, cols int, rows float64) (glyph.Font, bool) {
+func (s *style) fontFor(lines []string, cols int, rows float64) (glyph.Font, bool) {
 	if len(lines) == 0 {
 		return glyph.Font{}, false
 	}
