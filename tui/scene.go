@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"fmt"
-	"strings"
 	"time"
 
 	"coldfloor/internal/text"
@@ -115,7 +113,7 @@ func (s *scene) task(p *plan.Plan, v engine.View) {
 	work := p.Steps[i]
 	s.side = work.Side
 	s.movement = s.lang.Exercise(p, i, v.Easier)
-	s.reps = dose(s.lang, work)
+	s.reps = s.lang.Dose(work)
 	s.dose = sideDose(s.lang, work)
 	s.cue = s.lang.Cues(p, i, v.Easier)
 	if e := p.Exercise(i); e != nil {
@@ -140,26 +138,12 @@ func (s scene) doing() string {
 	return s.movement + ", " + s.dose
 }
 
-// dose returns what a work step asks for. A unit of one letter would read as a
-// figure among capitals: 5S, 1M.
-func dose(l *text.Language, s plan.Step) string {
-	switch {
-	case s.Reps > 0:
-		return l.Dose(s)
-	case s.Length < time.Minute:
-		return strings.TrimSuffix(units.FormatDuration(s.Length), "s") + " " + l.Step.Seconds
-	case s.Length%time.Minute == 0:
-		return fmt.Sprintf("%d %s", s.Length/time.Minute, l.Step.Minutes)
-	}
-	return units.Clock(s.Length) + " " + l.Step.Minutes
-}
-
 // sideDose returns the dose of a work step after the side that it is for.
 func sideDose(l *text.Language, s plan.Step) string {
 	if side := l.Side(s.Side); side != "" {
-		return side + ", " + dose(l, s)
+		return side + ", " + l.Dose(s)
 	}
-	return dose(l, s)
+	return l.Dose(s)
 }
 
 // then says what follows work step i, with its dose and without.

@@ -1,9 +1,9 @@
 package tui
 
 import (
-	"coldfloor/internal/text"
 	"math"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/charmbracelet/bubbles/help"
@@ -12,6 +12,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"coldfloor/internal/safetext"
+	"coldfloor/internal/text"
 	"coldfloor/tui/glyph"
 	"coldfloor/tui/palette"
 )
@@ -119,6 +120,15 @@ func (s *style) text(text string) string {
 // minLetter is the least height of large letters, in cells, that is easier to
 // read from afar than ordinary text.
 const minLetter = 2.5
+
+// spelled returns a text that ends in a number of seconds with a longer word for
+// them, for letters that are all capitals.
+func (s style) spelled(text string) string {
+	if number, ok := strings.CutSuffix(text, " s"); ok && number != "" && unicode.IsDigit(rune(number[len(number)-1])) {
+		return number + " " + s.lang.Step.Seconds
+	}
+	return text
+}
 
 // letters returns text in the largest letters, at most most lines high, with
 // which it fits into cols × rows cells, broken between words where that makes

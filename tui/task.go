@@ -140,7 +140,7 @@ func (f frame) question(rows int) []string {
 // own text gets, and stands where the letters would.
 func (f frame) large(text string, rows int, most float64) (lines []string, height float64) {
 	if rows >= 3 && most >= minLetter {
-		lines, height = f.style.letters(text, f.width-f.sides(), max(3, rows-1), most)
+		lines, height = f.style.letters(f.style.spelled(text), f.width-f.sides(), max(3, rows-1), most)
 		for i := range lines {
 			lines[i] = strings.Repeat(" ", f.sides()/2-1) + lines[i]
 		}

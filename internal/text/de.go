@@ -13,7 +13,7 @@ var German = Language{
 	Date: germanDate, names: german,
 	Step: Step{
 		LeftSide: "linke Seite", RightSide: "rechte Seite", Alternating: "Seiten im Wechsel", Left: "links", Right: "rechts",
-		OneRep: "1 Wdh.", Reps: func(n int) string { return count(n, "Wdh.", "Wdh.") }, Seconds: "s", Minutes: "min",
+		OneRep: "1 Wdh.", Reps: func(n int) string { return count(n, "Wdh.", "Wdh.") }, Seconds: "Sek.",
 		Round:      func(n, of int) string { return fmt.Sprintf("Runde %d von %d", n, of) },
 		Try:        func(n int) string { return fmt.Sprintf("Versuch %d", n) },
 		Practice:   func(n int) string { return fmt.Sprintf("Probe %d", n) },

@@ -38,7 +38,7 @@ var English = Language{
 	Date: units.Date.Short,
 	Step: Step{
 		LeftSide: "left side", RightSide: "right side", Alternating: "each side, alternating", Left: "left", Right: "right",
-		OneRep: "1 rep", Reps: func(n int) string { return count(n, "rep", "reps") }, Seconds: "sec", Minutes: "min",
+		OneRep: "1 rep", Reps: func(n int) string { return count(n, "rep", "reps") }, Seconds: "sec",
 		Round:      func(n, of int) string { return fmt.Sprintf("round %d of %d", n, of) },
 		Try:        func(n int) string { return fmt.Sprintf("try %d", n) },
 		Practice:   func(n int) string { return fmt.Sprintf("practice %d", n) },

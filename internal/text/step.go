@@ -36,11 +36,11 @@ func (l *Language) Side(s plan.Side) string {
 	return ""
 }
 
-// Dose returns what a work step asks for: "10 reps", or "20s" if it is timed.
+// Dose returns what a work step asks for: "10 reps", or "20 s" if it is timed.
 func (l *Language) Dose(s plan.Step) string {
 	switch s.Reps {
 	case 0:
-		return units.FormatDuration(s.Length)
+		return units.Sentence(s.Length)
 	case 1:
 		return l.Step.OneRep
 	}

@@ -47,8 +47,7 @@ type Step struct {
 	Left, Right                      string // the sides alone, to be drawn large
 	OneRep                           string
 	Reps                             func(n int) string // not 1
-	Seconds                          string             // after a number, as an abbreviation
-	Minutes                          string             // after M:SS, as an abbreviation
+	Seconds                          string             // in place of s after a number that is drawn large, where one letter reads as a figure: 5S
 	Round                            func(n, of int) string
 	Try, Practice                    func(n int) string
 	DoneInPart, Skipped, Done        string
