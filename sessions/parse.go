@@ -92,15 +92,18 @@ func readBlock(m *yamlread.Mapping) Block {
 		Marks:  m.Marks(),
 	}
 	b.RestAfter = m.Duration("rest_after", b.Rest)
-	if b.Rounds > 1 && !m.Has("rest") {
-		m.Problem("rounds", fmt.Sprintf("a block of %d rounds needs a rest", b.Rounds), "add rest: with the time after each round, or rest: 0s for none")
-	}
 	list := m.Mappings("exercises", MaxSteps, "an exercise", exerciseKeys...)
 	for _, e := range list {
 		b.Exercises = append(b.Exercises, readExercise(e))
 	}
-	if n := len(list); n > 0 && list[n-1].Has("rest") {
+	needs := b.Rounds > 1 && !m.Has("rest")
+	switch n := len(list); {
+	case n > 0 && list[n-1].Has("rest") && needs:
+		list[n-1].Problem("rest", "the last exercise of a round has no rest of its own", "write it at the block, as the rest after each round")
+	case n > 0 && list[n-1].Has("rest"):
 		list[n-1].Problem("rest", "the last exercise of a round has no rest of its own", "take it out; the block's rest follows the round")
+	case needs:
+		m.Problem("rounds", fmt.Sprintf("a block of %d rounds needs a rest", b.Rounds), "add rest: with the time after each round, or rest: 0s for none")
 	}
 	return b
 }

@@ -66,6 +66,7 @@ func (r *reader) readDays() {
 
 // noDay notes a key that is no day of the week.
 func (r *reader) noDay(key yamlread.Value, near string) {
+	r.unread = true
 	hint := "known here: " + strings.Join(weekdays, ", ")
 	if near != "" {
 		hint = "did you mean " + near + "?"
@@ -104,6 +105,7 @@ func (r *reader) readSlot(v yamlread.Value, s Slot) {
 // cannot be opened.
 func (r *reader) addSlot(s Slot) {
 	if s.Session == "" {
+		r.unread = true
 		return
 	}
 	r.p.Slots = append(r.p.Slots, s)

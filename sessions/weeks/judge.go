@@ -36,7 +36,7 @@ func (r *reader) aim(i int) {
 		if near != "" {
 			hint = "did you mean " + near + "?"
 		}
-		if near != "" && r.p.bases[near] == nil { // the name in days is the wrong one, and that was said
+		if near != "" && r.p.bases[near] == nil || near == "" && r.unread { // the mistake is in days, and that was said
 			g.ok = false
 			return
 		}

@@ -52,6 +52,7 @@ type reader struct {
 	p       *Plan
 	find    Finder
 	dated   bool // starts and weeks can be relied on
+	unread  bool // a session of days could not be read, which was said: another place may name it
 	grow    []*yamlread.Mapping
 	lighter []*yamlread.Mapping
 	moves   []yamlread.Pair
