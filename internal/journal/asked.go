@@ -3,6 +3,7 @@ package journal
 import (
 	"cmp"
 	"iter"
+	"math"
 	"slices"
 	"time"
 )
@@ -92,17 +93,25 @@ func (o *Overview) Unfinished() []*Run {
 	return runs
 }
 
-// LastDone returns when the session of a source was done last: a built-in
-// session's name, or a file's absolute path. It is the zero Time if it never
-// was.
-func (o *Overview) LastDone(source string) time.Time {
-	last, hash := time.Time{}, hashOf(source)
-	done := o.index.backward(func(h head) bool {
-		return h.source == hash && h.traits&isCounted != 0 && (last.IsZero() || h.latest >= last.Unix())
-	})
-	for r := range done {
-		if r.Started != nil && r.Started.Source == source {
-			last = later(last, r.End())
+// LastDone returns when the session of each source was done last: of a built-in
+// session's name, or a file's absolute path. One that never was is left out.
+func (o *Overview) LastDone(sources ...string) map[string]time.Time {
+	last := map[string]time.Time{}
+	latest := map[uint32]int64{} // by the source's hash; two sources may have the same
+	for _, s := range sources {
+		latest[hashOf(s)] = math.MinInt64
+	}
+	for r := range o.index.backward(func(h head) bool {
+		known, asked := latest[h.source]
+		return asked && h.latest >= known && h.traits&isCounted != 0
+	}) {
+		if r.Started == nil || !slices.Contains(sources, r.Started.Source) {
+			continue
+		}
+		source, end := r.Started.Source, later(last[r.Started.Source], r.End())
+		last[source] = end
+		if len(sources) == len(latest) {
+			latest[hashOf(source)] = end.Unix()
 		}
 	}
 	return last

@@ -1,6 +1,7 @@
 package journal
 
 import (
+	"maps"
 	"slices"
 	"time"
 )
@@ -88,9 +89,10 @@ func asksBeforeAStart(t interface {
 			own[r.Started.Player] = r
 		}
 	}
+	together := o.LastDone(slices.Collect(maps.Keys(last))...)
 	for source, want := range last {
-		if got := o.LastDone(source); !got.Equal(want) {
-			t.Fatalf("%s was done last %v, want %v", source, got, want)
+		if got := o.LastDone(source)[source]; !got.Equal(want) || !together[source].Equal(want) {
+			t.Fatalf("%s was done last %v, with others asked for %v, want %v", source, got, together[source], want)
 		}
 	}
 	for player, r := range own {

@@ -87,14 +87,25 @@ func (f *Flow) When(offers []Offer) error {
 	if err != nil {
 		return err
 	}
+	names := make([]string, len(offers))
+	for i, offer := range offers {
+		names[i] = offer.source()
+	}
+	last := o.LastDone(names...)
 	for i := range offers {
-		name := offers[i].Plan.Session.Name
-		if offers[i].File != "" {
-			if abs, err := filepath.Abs(name); err == nil {
-				name = abs
-			}
-		}
-		offers[i].Last = o.LastDone(name)
+		offers[i].Last = last[names[i]]
 	}
 	return nil
+}
+
+// source returns what the log calls the offered session by.
+func (o *Offer) source() string {
+	name := o.Plan.Session.Name
+	if o.File == "" {
+		return name
+	}
+	if abs, err := filepath.Abs(name); err == nil {
+		return abs
+	}
+	return name
 }
