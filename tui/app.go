@@ -24,6 +24,7 @@ type Options struct {
 	Dull    bool    // the terminal's grounds are never bright
 	Folder  string  // where session files are looked for
 	Season  *Season // what the day's session comes from; nil: one is chosen from a list
+	Begins  func()  // called each time that a session begins; nil: nothing
 }
 
 // stage is which screen is shown.

@@ -95,6 +95,9 @@ func (m App) started() (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	m.stage = running
 	m.run, cmd = m.run.start()
+	if m.opts.Begins != nil {
+		m.opts.Begins()
+	}
 	return m, cmd
 }
 

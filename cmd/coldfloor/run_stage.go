@@ -56,7 +56,7 @@ func (s *stage) show() error {
 	look := lookOf(s.options.background, s.settings)
 	f.OpenSound() // it can take seconds, and goes on while the player chooses
 	closing, err := tui.Run(tui.Options{Flow: f, Reading: tui.Reading{From: s.from, Cell: s.settings.CellHeight},
-		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: look, Dull: os.Getenv("TERM") == "linux", Folder: ".", Season: s.onSeason()}, signals)
+		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: look, Dull: os.Getenv("TERM") == "linux", Folder: ".", Season: s.onSeason(), Begins: keepSmall}, signals)
 	err = errors.Join(err, f.Close())
 	if closing != "" {
 		fmt.Fprintln(s.command.OutOrStdout(), closing)

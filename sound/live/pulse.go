@@ -127,18 +127,18 @@ func (p *pulseStream) told(message any) {
 	p.more.Broadcast()
 }
 
+// packetSamples is how many samples are made and sent at once at most, so that a
+// long wait's worth of them takes little memory.
+const packetSamples = 4096
+
 // supply makes and sends the samples that the server asks for, until the stream
 // fails.
 func (p *pulseStream) supply() {
-	var out []float32
-	var packet []byte
+	out, packet := make([]float32, packetSamples), make([]byte, packetSamples*bytesPerSample)
 	for {
 		n, ok := p.await()
 		if !ok {
 			return
-		}
-		if cap(out) < n {
-			out, packet = make([]float32, n), make([]byte, n*bytesPerSample)
 		}
 		p.source.fill(out[:n])
 		for i, v := range out[:n] {
@@ -148,7 +148,8 @@ func (p *pulseStream) supply() {
 	}
 }
 
-// await waits until samples may be sent, and returns how many.
+// await waits until samples may be sent, and returns how many: packetSamples at
+// most.
 func (p *pulseStream) await() (n int, ok bool) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
@@ -159,7 +160,7 @@ func (p *pulseStream) await() (n int, ok bool) {
 		return 0, false
 	}
 	p.busy = true
-	return p.wanted, true
+	return min(p.wanted, packetSamples), true
 }
 
 // done books samples that were sent, or that could not be.
