@@ -30,6 +30,7 @@ require (
 	golang.org/x/text v0.37.0
 	gonum.org/v1/gonum v0.17.0
 	gopkg.in/yaml.v3 v3.0.1
+	maragu.dev/gomponents v1.2.0
 	pgregory.net/rapid v1.3.0
 )
 

@@ -65,8 +65,7 @@ func newRoot() *cobra.Command {
 		SilenceUsage:  true,
 	}
 	chooseFromList(root)
-	root.Version = cmp.Or(journal.Program(), "built from its source")
-	root.SetVersionTemplate("coldfloor {{.Version}}\n")
+	root.Version = cmp.Or(journal.Program(), "unknown, built from its source")
 	root.SetFlagErrorFunc(flagError)
 	root.AddCommand(
 		newCalendar(),

@@ -3,82 +3,52 @@ package sheet
 import (
 	_ "embed"
 	"fmt"
-	"html/template"
 	"io"
 	"strings"
-	"sync"
+
+	g "maragu.dev/gomponents"
+	h "maragu.dev/gomponents/html"
 
 	"coldfloor/internal/paper"
-	"coldfloor/internal/plan"
 )
 
-//go:embed sheet.html
-var htmlText string
-
-// htmlTemplate returns the page; what hangs on the paper is set by onPaper. It is
-// parsed when it is first asked for: a run has no use for it.
-var htmlTemplate = sync.OnceValue(func() *template.Template {
-	return template.Must(template.New("sheet").Funcs(template.FuncMap{
-		"marker":      func() string { return marker },
-		"columnClass": func(i int) string { return [...]string{"what", "dose", "ticks", "rest"}[i] },
-		"join":        func(texts []string, sep string) string { return strings.Join(texts, sep) },
-		"at":          func(fraction float64) string { return fmt.Sprintf("%.2f", fraction*stripWidth) },
-		"length":      func(from, to float64) string { return fmt.Sprintf("%.2f", (to-from)*stripWidth) },
-		"wide":        func(from, to float64) bool { return (to-from)*stripWidth > 60 },
-		"fill":        fillOf,
-	}).Funcs(onPaper(1, 1)).Parse(htmlText))
-})
-
-// onPaper returns what sizes the page for a printed width in millimetres, at a
-// scale: as the PDF is set, so that both take as many pages.
-func onPaper(width, scale float64) template.FuncMap {
-	return template.FuncMap{
-		"percent": func(mm float64) template.CSS { return template.CSS(fmt.Sprintf("%.1f%%", 100*mm/width)) },
-		"pt": func(size, floor float64) template.CSS {
-			return template.CSS(fmt.Sprintf("%.2fpt", max(size*scale, floor)))
-		},
-		"mm": func(length float64) template.CSS { return template.CSS(fmt.Sprintf("%.2fmm", length)) },
-	}
-}
-
-// stripWidth is the width of the strip's drawing in its own units.
-const stripWidth = 720.0
+// The looks of the page, in which names in braces stand for what hangs on the
+// paper, and the lines that keep its ticks.
+var (
+	//go:embed sheet.css
+	cssText string
+	//go:embed sheet.js
+	scriptText string
+)
 
 // HTML writes the sheet as one HTML page that needs no other file and asks
 // nothing of the network. It can be ticked on a screen, where a few lines of
 // script keep the ticks, and printed on the paper, in the sizes of the PDF.
 func (d *Doc) HTML(w io.Writer, on paper.Size) error {
 	s, _ := d.layOut(paper.NewTypeface(), on)
-	page, err := htmlTemplate().Clone()
-	if err != nil {
-		return err
-	}
-	return page.Funcs(onPaper(s.w, s.scale)).Execute(w, struct {
-		*Doc
-		Paper   string
-		Columns struct{ Text, Dose, Ticks float64 }
-	}{d, on.Name, struct{ Text, Dose, Ticks float64 }{s.cols.text, s.cols.dose, s.cols.ticks}})
+	return h.Doctype(h.HTML(h.Lang(d.Language.Code), line(h.Head(
+		line(h.Meta(h.Charset("utf-8"))),
+		line(h.Meta(h.Name("viewport"), h.Content("width=device-width, initial-scale=1"))),
+		line(h.Meta(h.Name("generator"), h.Content(marker))),
+		line(h.Meta(h.Name("color-scheme"), h.Content("light dark"))),
+		line(h.TitleEl(g.Text(d.Title))),
+		line(h.StyleEl(g.Raw("\n"+s.css(on)))),
+	)), d.htmlBody())).Render(w)
 }
 
-// fillOf returns how a part of the strip is filled: work is full, rest empty.
-func fillOf(k plan.Kind) string {
-	switch k {
-	case plan.Work:
-		return "currentColor"
-	case plan.Rest:
-		return "none"
-	}
-	return "url(#hatch)"
+// css returns the looks of the page on a paper: set as the PDF is, so that both
+// take as many pages.
+func (s *setter) css(on paper.Size) string {
+	percent := func(mm float64) string { return fmt.Sprintf("%.1f%%", 100*mm/s.w) }
+	pt := func(size, floor float64) string { return fmt.Sprintf("%.2fpt", max(size*s.scale, floor)) }
+	return strings.NewReplacer("{paper}", on.Name,
+		"{text}", percent(s.cols.text), "{dose}", percent(s.cols.dose), "{ticks}", percent(s.cols.ticks),
+		"{title}", pt(24, 15), "{total}", pt(30, 18), "{name}", pt(14, 11), "{rest}", pt(37, 37), "{dosage}", pt(24, 20),
+		"{body}", pt(9.5, 7.5), "{small}", pt(8, 7)).Replace(cssText)
 }
 
-// BoxName says what a box of a row is for, to be read aloud.
-func (d *Doc) BoxName(r Row, box string) string {
-	round, side := strings.TrimRight(box, "LR"), ""
-	switch box[len(round):] {
-	case "L":
-		side = d.Language.Step.Left
-	case "R":
-		side = d.Language.Step.Right
-	}
-	return r.ID + " " + r.Name + ", " + d.Words().Box(round, side)
-}
+// line puts an element on a line of its own in the page's text.
+func line(n g.Node) g.Node { return g.Group{n, g.Raw("\n")} }
+
+// foreign is text that may run from right to left.
+func foreign(text string) g.Node { return g.Group{g.Attr("dir", "auto"), g.Text(text)} }
