@@ -46,7 +46,7 @@ func (s *scene) called(p *plan.Plan, v engine.View, seed uint64) {
 		s.count = counted{figure: shown, widest: shown, beside: []aside{time}}
 		return
 	}
-	s.movement, s.dose = shown, ""
+	s.exercise, s.dose = shown, ""
 	s.count = counted{figure: arrow, widest: arrow, beside: []aside{time}}
 }
 

@@ -39,7 +39,7 @@ func TestCallsAreSeen(t *testing.T) {
 		word := p.Exercise(1).Calls[c.Direction]
 		v := engine.View{Phase: engine.Running, Step: 1, Length: time.Minute, Elapsed: c.At, Remaining: time.Minute - c.At}
 		s := sceneOf(&text.English, p, v, engine.Options{Seed: seed})
-		if s.count.figure != want[word] || word != "net" && s.movement != word {
+		if s.count.figure != want[word] || word != "net" && s.exercise != word {
 			t.Errorf("%s is shown as %+v", word, s.count)
 		}
 		v.Elapsed = c.At + c.Gap - apart

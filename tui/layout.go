@@ -46,7 +46,7 @@ func (f frame) lines() []string {
 	}
 	p := f.parts()
 	task := f.task(p)
-	p.time += p.movement + p.dose + p.cue - len(task) // what the letters left
+	p.time += p.exercise + p.dose + p.cue - len(task) // what the letters left
 	lines := append(f.banner(p.word), f.time(p.time)...)
 	gap := func(n int) { lines = append(lines, make([]string, max(0, n))...) }
 	gap(p.gaps - p.gaps/2)
@@ -83,7 +83,7 @@ func (f frame) toGo() string {
 func (f frame) then(rows int) []string {
 	for _, text := range []string{f.scene.then, f.scene.thenName} {
 		drawn, high := f.style.letters(f.style.spelled(text), f.width-2, rows-1, float64(rows-1))
-		if rows < 4 || high == 0 || !glyph.Has(f.scene.movement) { // it does not outshine what is done now
+		if rows < 4 || high == 0 || !glyph.Has(f.scene.exercise) { // it does not outshine what is done now
 			continue
 		}
 		for i, l := range drawn {
@@ -101,7 +101,7 @@ func (f frame) plain() string {
 	}
 	s := f.scene
 	line := s.word + " " + s.count.plain()
-	if s.movement != "" {
+	if s.exercise != "" {
 		line += " " + s.doing()
 	}
 	foot := f.loud && f.height > 1

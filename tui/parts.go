@@ -9,7 +9,7 @@ import (
 type parts struct {
 	word     int // lines of the banner that says what is going on
 	time     int
-	movement int
+	exercise int
 	dose     int
 	cue      int
 	offer    int
@@ -22,20 +22,20 @@ type parts struct {
 
 // total returns how many lines there are in all.
 func (p parts) total() int {
-	return p.word + p.time + p.movement + p.dose + p.cue + p.offer + p.round + p.strip + p.then + p.foot + p.gaps
+	return p.word + p.time + p.exercise + p.dose + p.cue + p.offer + p.round + p.strip + p.then + p.foot + p.gaps
 }
 
 // share shares out the lines of a window: what is counted gets what the rest
 // leaves.
 func share(height int, s scene) parts {
-	p := parts{word: 1, movement: 1, dose: 1, cue: 1, round: 1, strip: 1, then: 1, foot: 1}
+	p := parts{word: 1, exercise: 1, dose: 1, cue: 1, round: 1, strip: 1, then: 1, foot: 1}
 	if height >= 15 {
-		p.movement = 3 // the least for large letters
+		p.exercise = 3 // the least for large letters
 	}
 	if height >= 18 {
-		p.movement = height * 3 / 10
+		p.exercise = height * 3 / 10
 		if height >= tall && !s.upcoming { // while it is done what is counted matters more
-			p.movement = height / 4
+			p.exercise = height / 4
 		}
 		p.gaps = height / 16
 		p.cue = min(6, max(1, height/13))
@@ -60,9 +60,9 @@ func share(height int, s scene) parts {
 		p.then = max(4, height/14)
 	}
 	if s.calls { // the arrow is to fill the window
-		p.movement, p.dose, p.cue, p.word, p.then = 1, 0, 0, 1, 1
+		p.exercise, p.dose, p.cue, p.word, p.then = 1, 0, 0, 1, 1
 		if height >= 18 {
-			p.movement = max(4, height/7)
+			p.exercise = max(4, height/7)
 		}
 	}
 	p.time = height - p.total()
@@ -99,10 +99,10 @@ func (p parts) drop(reached func(parts) bool) parts {
 // and be read from where the player is.
 func (f frame) parts() parts {
 	p := share(f.height, f.scene)
-	if p.movement == 1 && ansi.StringWidth(f.scene.head()) > f.width { // a long name gets a second line
-		p.movement, p.time = 2, p.time-1
+	if p.exercise == 1 && ansi.StringWidth(f.scene.head()) > f.width { // a long name gets a second line
+		p.exercise, p.time = 2, p.time-1
 	}
-	if f.height < 15 && p.dose == 1 && p.movement == 1 && f.oneLine() != "" && f.asked == nil { // they share a line
+	if f.height < 15 && p.dose == 1 && p.exercise == 1 && f.oneLine() != "" && f.asked == nil { // they share a line
 		p.dose, p.time = 0, p.time+1
 	}
 	if _, ok := f.timeFont(f.height); !ok { // too narrow, and higher would not help

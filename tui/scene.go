@@ -28,17 +28,17 @@ type scene struct {
 	count    counted   // what is largest
 	last     bool      // the step is in its last seconds
 	side     plan.Side // of the work in hand or to come; where a switch leads
-	movement string    // in hand, or to come where nothing is in hand
+	exercise string    // in hand, or to come where nothing is in hand
 	dose     string    // what is asked for, with its side; what the count says is left out
 	reps     string    // the whole dose without the side
 	cue      string    // for the work in hand
-	how      string    // of the movement to come
-	offer    string    // the easier variant of the movement to come, if it has one and is not on
+	how      string    // of the exercise to come
+	offer    string    // the easier variant of the exercise to come, if it has one and is not on
 	calls    bool      // directions are called in it
-	upcoming bool      // movement is the next, not the present one
+	upcoming bool      // exercise is the next, not the present one
 	round    string
 	block    string
-	then     string // what follows the movement
+	then     string // what follows the exercise
 	thenName string // the same without its dose
 	left     time.Duration
 	clock    time.Duration // session clock
@@ -48,7 +48,7 @@ type scene struct {
 func sceneOf(l *text.Language, p *plan.Plan, v engine.View, o engine.Options) scene {
 	if v.Phase == engine.Over {
 		return scene{lang: l, phase: palette.Done, word: wordOf(l, palette.Done), count: figure(units.Clock(v.Clock)), clock: v.Clock,
-			movement: safetext.Clean(l.Title(p.Session.Title))}
+			exercise: safetext.Clean(l.Title(p.Session.Title))}
 	}
 	step := p.Steps[v.Step]
 	s := scene{lang: l, phase: phaseOf(step, v, o), clock: v.Clock, left: v.Left - v.Remaining + ceilSecond(v.Remaining)}
@@ -112,7 +112,7 @@ func (s *scene) task(p *plan.Plan, v engine.View) {
 	}
 	work := p.Steps[i]
 	s.side = work.Side
-	s.movement = s.lang.Exercise(p, i, v.Easier)
+	s.exercise = s.lang.Exercise(p, i, v.Easier)
 	s.reps = s.lang.Dose(work)
 	s.dose = sideDose(s.lang, work)
 	s.cue = s.lang.Cues(p, i, v.Easier)
@@ -133,9 +133,9 @@ func (s *scene) task(p *plan.Plan, v engine.View) {
 // says that.
 func (s scene) doing() string {
 	if s.dose == "" {
-		return s.movement
+		return s.exercise
 	}
-	return s.movement + ", " + s.dose
+	return s.exercise + ", " + s.dose
 }
 
 // sideDose returns the dose of a work step after the side that it is for.

@@ -16,7 +16,7 @@ import (
 func (f frame) task(p parts) []string {
 	s := f.scene
 	if f.asked != nil {
-		return f.question(p.movement + p.dose + p.cue)
+		return f.question(p.exercise + p.dose + p.cue)
 	}
 	most := 3.0
 	if font, ok := f.timeFont(p.time); ok {
@@ -24,13 +24,13 @@ func (f frame) task(p parts) []string {
 	}
 	head, dose := s.head(), s.dose
 	if s.phase == palette.SideChange {
-		dose = s.movement + ", " + s.reps
+		dose = s.exercise + ", " + s.reps
 	}
-	if one := f.oneLine(); p.movement == 1 && p.dose == 0 && one != "" {
+	if one := f.oneLine(); p.exercise == 1 && p.dose == 0 && one != "" {
 		head = one
 	}
-	lines, high := f.named(head, p.movement, most)
-	if left := p.movement - len(lines); p.dose > 0 && p.dose+left >= 3 { // what the name left, for the side and the reps
+	lines, high := f.named(head, p.exercise, most)
+	if left := p.exercise - len(lines); p.dose > 0 && p.dose+left >= 3 { // what the name left, for the side and the reps
 		p.dose = min(p.dose+left, 1+len(lines))
 	}
 	if p.dose > 0 {
@@ -47,7 +47,7 @@ func (f frame) oneLine() string {
 	one := s.head()
 	switch {
 	case s.phase == palette.SideChange:
-		one += ", " + s.movement
+		one += ", " + s.exercise
 	case s.dose != "":
 		one += ", " + s.dose
 	}
@@ -64,9 +64,9 @@ func (s scene) head() string {
 	case s.phase == palette.SideChange:
 		return capital(s.lang.Side(s.side))
 	case s.next():
-		return capital(s.lang.Screen.Next) + ": " + s.movement
+		return capital(s.lang.Screen.Next) + ": " + s.exercise
 	}
-	return s.movement
+	return s.exercise
 }
 
 // next reports whether the exercise has to be told to be the next one: the
@@ -83,7 +83,7 @@ func (f frame) named(head string, rows int, most float64) ([]string, float64) {
 	if !f.scene.next() || rows < 4 {
 		return lines, high
 	}
-	if alone, higher := f.large(f.scene.movement, rows-1, most); higher > high {
+	if alone, higher := f.large(f.scene.exercise, rows-1, most); higher > high {
 		return append([]string{f.style.strong.Render(f.centre(f.style.lang.Screen.Next + ":"))}, alone...), higher
 	}
 	return lines, high
