@@ -20,8 +20,8 @@ type Amendment struct {
 }
 
 // Amended returns the text of the plan's file with an amendment in it: same
-// title and first day, laid out as the coach did, every comment where it was put
-// and the weeks added in their order. The error is a
+// title and first day, laid out as the coach laid it out, every comment where it
+// was put, and each week that is added before the later ones. The error is a
 // yamlread.Problems if the result would be no valid plan.
 func (p *Plan) Amended(a Amendment) ([]byte, error) {
 	text := p.Source
@@ -77,11 +77,13 @@ func amendHold(list *yaml.Node, week int) {
 // amendLighter adds a lighter week, or sets the share of one that is there.
 func amendLighter(list *yaml.Node, l Lighter) {
 	keep := l.Keep.String()
-	at := slices.IndexFunc(list.Content, func(n *yaml.Node) bool { return weekIn(find(n, "week")) >= l.Week })
-	if at >= 0 && weekIn(find(list.Content[at], "week")) == l.Week {
-		setScalar(list.Content[at], "keep", keep, "!!str")
-		return
+	for _, n := range list.Content { // in whatever order the coach wrote them
+		if weekIn(find(n, "week")) == l.Week {
+			setScalar(n, "keep", keep, "!!str")
+			return
+		}
 	}
+	at := slices.IndexFunc(list.Content, func(n *yaml.Node) bool { return weekIn(find(n, "week")) > l.Week })
 	list.Content = inserted(list.Content, at, &yaml.Node{Kind: yaml.MappingNode, Style: yaml.FlowStyle, Content: []*yaml.Node{
 		node("week", "!!str"), node(strconv.Itoa(l.Week), "!!int"), node("keep", "!!str"), node(keep, "!!str"),
 	}})

@@ -39,6 +39,8 @@ days:
 			"hold: [2]\nlighter:\n    - {week: 3, keep: 50%}\nmove:\n    2026-12-14: 2026-12-15\n\n\n# the end\n"},
 		"a share lowered": {"\nlighter:\n    - {week: 3,  keep: 60%}   # tired\n\n    - {week: 5, keep: 60%}\n\nhold: [2]\n", Amendment{Lighter: []Lighter{{Week: 5, Keep: Whole(50)}}},
 			"\nlighter:\n    - {week: 3,  keep: 60%}   # tired\n\n    - {week: 5, keep: 50%}\n\nhold: [2]\n"},
+		"a share lowered of weeks out of order": {"\nlighter:\n    - {week: 5, keep: 60%}\n\n    - {week: 3,  keep: 60%}   # tired\n", Amendment{Lighter: []Lighter{{Week: 3, Keep: Whole(50)}}},
+			"\nlighter:\n    - {week: 5, keep: 60%}\n\n    - {week: 3, keep: 50%} # tired\n"},
 		"a week between": {"\nlighter:\n    - {week: 3,  keep: 60%}   # tired\n    - {week: 6, keep: 60%}\n\nhold: [2]\n", Amendment{Lighter: []Lighter{{Week: 5, Keep: Whole(50)}}},
 			"\nlighter:\n    - {week: 3,  keep: 60%}   # tired\n    - {week: 5, keep: 50%}\n    - {week: 6, keep: 60%}\n\nhold: [2]\n"},
 		"a week behind": {"\nlighter:\n- {week: 3,  keep: 60%}   # tired\n\nhold: [2]\n", Amendment{Lighter: []Lighter{{Week: 5, Keep: Whole(50)}}, Hold: []int{4}},
