@@ -38,8 +38,9 @@ func (d *Doc) HTML(w io.Writer) error {
 // line puts an element on a line of its own in the page's text.
 func line(n g.Node) g.Node { return g.Group{n, g.Raw("\n")} }
 
-// clean is what others wrote, such as a name.
-func clean(text string) g.Node { return g.Text(safetext.Clean(text)) }
+// clean is what others wrote, such as a name, or figures, none of which is
+// broken.
+func clean(text string) g.Node { return g.Text(unbroken(safetext.Clean(text))) }
 
 // foreign is what others wrote, which may run from right to left.
 func foreign(text string) g.Node { return g.Group{g.Attr("dir", "auto"), clean(text)} }

@@ -36,7 +36,7 @@ func (p *pages) widths(t Table) []float64 {
 		}
 		next := max(2*cellPad, least[widest]) // the width of the next widest, or what no column is below
 		for c, x := range w {
-			if c != widest && x < w[widest] {
+			if c != widest && x <= w[widest] {
 				next = max(next, x)
 			}
 		}

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -18,6 +19,26 @@ func TestUnbroken(t *testing.T) {
 		if got := strings.ReplaceAll(unbroken(text), "\u00a0", "~"); got != want {
 			t.Errorf("%q: %q, want %q", text, got, want)
 		}
+	}
+}
+
+// TestFiguresStayWholeOnPages looks for a figure with spaces that may break.
+func TestFiguresStayWholeOnPages(t *testing.T) {
+	d := Doc{Parts: []Part{{Sections: []Section{{Facts: []Fact{{"rests", []string{"cut short 24 of 60 (40 %)"}}}}}}}}
+	var page strings.Builder
+	if err := d.HTML(&page); err != nil || !strings.Contains(page.String(), "24\u00a0of\u00a060\u00a0(40\u00a0%)") {
+		t.Errorf("%v\n%s", err, page.String())
+	}
+}
+
+// TestEqualColumnsStayEqual sets a table whose two columns of text are alike: both
+// give way by as much.
+func TestEqualColumnsStayEqual(t *testing.T) {
+	p := &pages{types: paper.NewSetting()}
+	words := strings.Repeat("word ", 20)
+	table := Table{Header: []string{"a", "b", "c"}, Rows: [][]string{{words, words, "word word"}}}
+	if w := p.widths(table); math.Abs(w[0]-w[1]) > 1 {
+		t.Errorf("they are %v mm wide", w)
 	}
 }
 
