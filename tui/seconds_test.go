@@ -22,11 +22,11 @@ func TestSeconds(t *testing.T) {
 		{&text.English, 3 * time.Minute, "3 min", "3 min"},
 	} {
 		got := c.language.Dose(plan.Step{Kind: plan.Work, Length: c.length})
-		if spelled := (style{lang: c.language}).spelled(got); got != c.text || spelled != c.letter {
+		if spelled := (&style{lang: c.language}).spelled(got); got != c.text || spelled != c.letter {
 			t.Errorf("%v: %q, %q, want %q, %q", c.length, got, spelled, c.text, c.letter)
 		}
 	}
-	if got := (style{lang: &text.English}).spelled("Figure of s"); got != "Figure of s" {
+	if got := (&style{lang: &text.English}).spelled("Figure of s"); got != "Figure of s" {
 		t.Errorf("a word is spelled %q", got)
 	}
 }

@@ -123,7 +123,7 @@ const minLetter = 2.5
 
 // spelled returns a text that ends in a number of seconds with a longer word for
 // them, for letters that are all capitals.
-func (s style) spelled(text string) string {
+func (s *style) spelled(text string) string {
 	if number, ok := strings.CutSuffix(text, " s"); ok && number != "" && unicode.IsDigit(rune(number[len(number)-1])) {
 		return number + " " + s.lang.Step.Seconds
 	}
