@@ -1,6 +1,6 @@
 // Package tui holds the screens: to start the day's session or choose one, to run
-// it, and to say afterwards how it was. They show what the flow, the engine and the catalogue
-// hold, ask what the flow needs, and decide nothing.
+// it, and to say afterwards how it was. They show what the flow, the engine and
+// the catalogue hold, ask what the flow needs, and decide nothing.
 package tui
 
 import (

@@ -2,9 +2,9 @@ package main
 
 import "io"
 
-// output is standard output. It keeps the first error of writing to it, so that
-// what could not be written is told whoever wrote it: help and the words after
-// a file was written are printed by code that cannot hand an error on.
+// output is standard output. It keeps the first error of writing to it, so that a
+// failed write is reported no matter who made it: help, and what is said after a
+// file was written, are printed by code that cannot hand an error on.
 type output struct {
 	io.Writer
 	err error // the first; nil: all was written

@@ -4,8 +4,9 @@ import "math"
 
 // SymmetryLeastLow and SymmetryLeastHigh are the published bounds of the least
 // detectable difference of a limb symmetry of single-leg hops, in points of a
-// percentage: 1.96·√2 times the standard error, which is 2.6 to 4.1 (Knee 2019, PubMed 31431339). A hop passed predicts little,
-// and distance flatters a knee (Sports Med 2020, PMC7018781).
+// percentage: 1.96·√2 times the standard error, which is 2.6 to 4.1 (Knee 2019,
+// PubMed 31431339). A hop passed predicts little, and distance flatters a knee
+// (Sports Med 2020, PMC7018781).
 const SymmetryLeastLow, SymmetryLeastHigh = 7.2, 11.3
 
 // Sides is the two sides of one exercise on the latest day that has both.

@@ -29,8 +29,8 @@ func (s Setting) Width(bold bool, size float64, text string) float64 {
 	return s.types.Width(Face{Bold: bold, Size: size}, s.types.Printable(text))
 }
 
-// Least returns how wide the widest part of a text is that Wrap does not break if
-// it can help it.
+// Least returns how wide, in millimetres, the widest part of a text is that Wrap
+// breaks only if it must.
 func (s Setting) Least(bold bool, size float64, text string) float64 {
 	least := 0.0
 	for _, p := range pieces(s.types.Printable(text)) {

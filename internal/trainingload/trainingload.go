@@ -56,9 +56,9 @@ func WeekOf(daily [Days]float64) Week {
 // rounding of floating-point sums.
 const spread = 1e-9
 
-// Monotony returns the mean of the daily loads divided by their SD: high if the days
-// are alike. A week whose days are all alike has none, and neither has one of
-// rest.
+// Monotony returns the mean of the daily loads divided by their SD: high if the
+// days are alike. A week whose days are all alike has none, and neither has one
+// of rest.
 func (w Week) Monotony() (float64, bool) {
 	if w.SD <= spread*w.Mean || w.SD == 0 {
 		return 0, false
