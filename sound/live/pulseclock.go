@@ -33,7 +33,7 @@ func (p *pulseStream) keepTime(to source) {
 		if quick > 0 {
 			quick, wait = quick-1, askAtFirst
 		}
-		asleep := time.Now()
+		asleep := time.Now().Round(0) // by the wall's clock, which goes on while the machine sleeps
 		time.Sleep(wait)
 		stopped := time.Since(asleep) > wait+heldUp
 		if p.uncorked.Swap(false) || !p.ask(to) || stopped || p.owes() {
