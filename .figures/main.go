@@ -93,6 +93,7 @@ func rewrite(file, heading, text string) error {
 		return err
 	}
 	before, rest, found := strings.Cut(string(b), "\n"+heading+"\n\n")
+	rest = "\n" + rest // a section may be empty
 	at := strings.Index(rest, "\n##")
 	if !found || at < 0 {
 		return fmt.Errorf("%s has no section %q with another after it", file, heading)
