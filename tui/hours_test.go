@@ -33,8 +33,8 @@ func long(t *testing.T) *plan.Plan {
 	return plan.Of(s)
 }
 
-// live returns the live heap after a collection, in bytes.
-func live() uint64 {
+// liveHeap returns the live heap after a collection, in bytes.
+func liveHeap() uint64 {
 	runtime.GC()
 	runtime.GC() // what finalizers let go of
 	var m runtime.MemStats
@@ -69,10 +69,10 @@ func TestMemoryStaysFlat(t *testing.T) {
 			}
 		}
 		if early == 0 && p.clock.now-began >= all/8 {
-			early = live()
+			early = liveHeap()
 		}
 	}
-	late, n := live(), len(p.app.run.run.Done().Sets)
+	late, n := liveHeap(), len(p.app.run.run.Done().Sets)
 	t.Logf("%v on the run's clock, %d sets: %d kB of live heap after an eighth, %d kB at the end", all, n, early>>10, late>>10)
 	if n == 0 || late > early+early/2+uint64(n)*4<<10 {
 		t.Errorf("the live heap went from %d to %d bytes with %d sets", early, late, n)

@@ -10,7 +10,9 @@ import (
 	"github.com/muesli/termenv"
 
 	"coldfloor/internal/engine"
+	"coldfloor/internal/run"
 	"coldfloor/internal/text"
+	"coldfloor/sound/live"
 	"coldfloor/tui/glyph"
 )
 
@@ -170,6 +172,31 @@ func TestPauseByKeyAndOn(t *testing.T) {
 			t.Errorf("%q did not go on", k)
 		}
 		press(m, "p")
+	}
+}
+
+// TestVolumeTurnsSoundOn: a volume is never shown while nothing is to be heard.
+func TestVolumeTurnsSoundOn(t *testing.T) {
+	for _, code := range text.Codes() {
+		for key, percent := range map[string]int{"up": 10, "down": 0} {
+			s := testStyle(termenv.Ascii, glyph.Quadrant)
+			s.lang = text.In(code)
+			m := press(momentOf(t, 35*time.Second, "m", s), key)
+			if !strings.Contains(m.View(), s.lang.Screen.Volume(percent)) || m.run.Muted() {
+				t.Errorf("%s, %s: muted %v on\n%s", code, key, m.run.Muted(), m.View())
+			}
+		}
+	}
+}
+
+// TestBellHasNoVolume: where the terminal's bell stands in for the sound no volume
+// is shown.
+func TestBellHasNoVolume(t *testing.T) {
+	t.Setenv("SSH_CONNECTION", "of a test")
+	p := newProgram(t, run.Options{Plan: evening(t), Device: &live.Options{Bell: func() {}}})
+	p.keys("up")
+	if view := p.app.View(); strings.Contains(view, text.English.Screen.Volume(10)) || !strings.Contains(view, text.English.Screen.BellVolume) {
+		t.Errorf("it shows\n%s", view)
 	}
 }
 

@@ -39,9 +39,9 @@ func (m runScreen) pressed(k tea.KeyMsg) (runScreen, tea.Cmd) {
 	case key.Matches(k, m.keys.Mute):
 		m = m.mute()
 	case key.Matches(k, m.keys.Louder):
-		m = m.note(m.style.lang.Screen.Volume(m.run.Louder(1)))
+		m = m.louder(1)
 	case key.Matches(k, m.keys.Softer):
-		m = m.note(m.style.lang.Screen.Volume(m.run.Louder(-1)))
+		m = m.louder(-1)
 	case key.Matches(k, m.keys.More):
 		m = m.more()
 	case key.Matches(k, m.keys.Back):
@@ -64,6 +64,16 @@ func (m runScreen) mute() runScreen {
 		return m.note(m.style.lang.Screen.SoundOff)
 	}
 	return m.note(m.style.lang.Screen.SoundOn)
+}
+
+// louder turns the volume up by so many steps, or down. The terminal's bell is as
+// loud as the terminal lets it be.
+func (m runScreen) louder(steps int) runScreen {
+	percent := m.run.Louder(steps)
+	if m.run.BellOnly() {
+		return m.note(m.style.lang.Screen.BellVolume)
+	}
+	return m.note(m.style.lang.Screen.Volume(percent))
 }
 
 // do acts, and shows what was done where that is not plain to see.

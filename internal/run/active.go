@@ -165,8 +165,12 @@ func (a *Active) Muted() bool { return a.muted }
 const volumeStep = 10
 
 // Louder turns the volume up by a step, or down for a negative number of
-// steps, and returns what it is then.
+// steps, and returns what it is then. Sound that is off comes on again: whoever
+// sets how loud it is means to hear it.
 func (a *Active) Louder(steps int) int {
+	if a.muted {
+		a.ToggleMute()
+	}
 	a.volume = min(100, max(0, a.volume+steps*volumeStep))
 	a.turned = true
 	if a.sound != nil {

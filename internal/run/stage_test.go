@@ -166,7 +166,7 @@ func (s *stage) inRun(name, rest string) {
 	case "mute":
 		fmt.Fprintln(&s.out, "sound off:", s.run.ToggleMute(), s.run.Muted())
 	case "louder":
-		fmt.Fprintln(&s.out, "volume", s.run.Louder(1))
+		fmt.Fprintln(&s.out, "volume", s.run.Louder(1), "sound off:", s.run.Muted())
 	case "result":
 		s.result(rest)
 	case "disk":

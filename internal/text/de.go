@@ -43,7 +43,7 @@ var German = Language{
 		EasilyRead:  func(from string) string { return "aus " + from + " gut lesbar" },
 		KeepResult:  "Enter übernimmt, Esc lässt es weg", OneMore: "noch einmal", Results: "Ergebnisse", LeftOut: "weggelassen",
 		MoreResults: func(n int) string { return fmt.Sprintf("noch %d", n) },
-		Muted:       "stumm", BellOnly: "nur Glocke", SoundOff: "Ton aus", SoundOn: "Ton an",
+		Muted:       "stumm", BellOnly: "nur Glocke", SoundOff: "Ton aus", SoundOn: "Ton an", BellVolume: "Glockenlautstärke bestimmt das Terminal",
 		More: "15 s länger", NoMore: "dieser Satz endet mit einer Taste",
 		Easier: "leichtere Variante", AsGiven: "wie vorgegeben", NoEasier: "hierfür gibt es keine leichtere Variante",
 		Stop: [3]string{"Aufhören?", "q: aufhören und eintragen", "jede andere Taste: weiter"}, StopUnlogged: "q: aufhören",

@@ -68,7 +68,7 @@ var English = Language{
 		EasilyRead:  func(from string) string { return "easily read from " + from },
 		KeepResult:  "enter keeps it, esc leaves it out", OneMore: "once more", Results: "Results", LeftOut: "left out",
 		MoreResults: func(n int) string { return fmt.Sprintf("%d more to come", n) },
-		Muted:       "muted", BellOnly: "bell only", SoundOff: "sound off", SoundOn: "sound on",
+		Muted:       "muted", BellOnly: "bell only", SoundOff: "sound off", SoundOn: "sound on", BellVolume: "bell only: the terminal sets its volume",
 		More: "15 s more", NoMore: "this set ends by a key, not by the clock",
 		Easier: "easier variant", AsGiven: "as prescribed", NoEasier: "this has no easier variant",
 		Stop: [3]string{"Stop?", "q stops and logs", "any other key goes on"}, StopUnlogged: "q stops",

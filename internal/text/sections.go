@@ -25,6 +25,7 @@ type Screen struct {
 	MoreResults                                       func(n int) string
 
 	Muted, BellOnly, SoundOff, SoundOn string
+	BellVolume                         string // in place of Volume, if there is only the bell
 	More, NoMore                       string
 	Easier, AsGiven, NoEasier          string
 	Stop                               [3]string // "Stop?" and the two answers
