@@ -22,7 +22,7 @@ import (
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/termshot"
-	"coldfloor/sessions"
+	"coldfloor/sessions/weeks"
 	"coldfloor/tui/glyph"
 )
 
@@ -34,11 +34,11 @@ var (
 // evening is the plan of the session in testdata.
 func evening(t testing.TB) *plan.Plan {
 	t.Helper()
-	s, err := sessions.Open("testdata/session.yaml")
+	o, err := weeks.Open("testdata/session.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	return plan.Of(s)
+	return plan.Of(o.Session)
 }
 
 // handClock is a clock that a test sets.

@@ -21,6 +21,7 @@ import (
 	"coldfloor/internal/today"
 	"coldfloor/internal/units"
 	"coldfloor/sessions"
+	"coldfloor/sessions/weeks"
 	"coldfloor/tui/glyph"
 	"coldfloor/tui/palette"
 )
@@ -85,11 +86,11 @@ func walked(t *testing.T, name string) (p *plan.Plan, known string) {
 		known += string(b.Source)
 	}
 	if name != "measures" {
-		s, err := sessions.Open(filepath.Join(packageFolder, "testdata", "session.yaml"))
+		o, err := weeks.Open(filepath.Join(packageFolder, "testdata", "session.yaml"))
 		if err != nil {
 			t.Fatal(err)
 		}
-		return plan.Of(s), known + string(s.Source)
+		return plan.Of(o.Session), known + string(o.Session.Source)
 	}
 	b, _ := sessions.FindBuiltin("test-day")
 	s, err := b.Session()

@@ -28,22 +28,28 @@ const callsOf = "shadow-corners"
 type soundsFlags struct {
 	mute     bool
 	language string
+	log      string
+	day      dayFlags
 }
 
 // newSounds returns the command that plays the cues.
 func newSounds() *cobra.Command {
 	var o soundsFlags
 	c := &cobra.Command{
-		Use:   "sounds [SESSION]",
+		Use:   "sounds [SESSION|WEEKS]",
 		Short: "Play each cue with its meaning, to learn them",
 		Long: `Play each cue of a session, one after the other, and say what it means; then
 the tones that call each direction of SESSION, or of ` + callsOf + ` if none is
-named. Without a sound device, or with --mute, it only prints the list.`,
+named. Without a sound device, or with --mute, it only prints the list.
+
+In a plan of weeks it is today's session, or that of the day that --on names.`,
 		Args: argsError(cobra.MaximumNArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, append(args, callsOf)[0]) },
 	}
 	c.Flags().BoolVar(&o.mute, "mute", false, "only print the list")
 	languageFlag(c, &o.language)
+	o.day.add(c)
+	journalFlag(c.Flags(), &o.log)
 	return c
 }
 
@@ -104,12 +110,12 @@ func (o *soundsFlags) run(c *cobra.Command, name string) error {
 	if err != nil {
 		return err
 	}
-	s, err := sessions.Open(name)
+	p, err := o.day.one(c, name, o.log)
 	if err != nil {
 		return err
 	}
 	language := languageOf(o.language, mine)
-	list := lessons(language, s)
+	list := lessons(language, p.Session)
 	if o.mute {
 		printLessons(c.OutOrStdout(), list...)
 		return nil

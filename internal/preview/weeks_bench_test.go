@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"coldfloor/internal/plan"
-	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
 )
 
@@ -33,11 +32,11 @@ lighter: [{week: 4, keep: 60%}]
 		}
 	}
 	session := func() {
-		s, err := sessions.Open("quick-feet")
+		o, err := weeks.Open("quick-feet")
 		if err != nil {
 			b.Fatal(err)
 		}
-		if err := Text(io.Discard, plan.Of(s), nil, false); err != nil {
+		if err := Text(io.Discard, plan.Of(o.Session), nil, false); err != nil {
 			b.Fatal(err)
 		}
 	}

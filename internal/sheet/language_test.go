@@ -11,6 +11,7 @@ import (
 	"coldfloor/internal/plan"
 	"coldfloor/internal/text"
 	"coldfloor/sessions"
+	"coldfloor/sessions/weeks"
 )
 
 // textsOf returns every text of a document, in the order of its fields.
@@ -64,11 +65,11 @@ func TestNothingStaysEnglish(t *testing.T) {
 // TestPagesInGerman: the renderings have the language's own words too, and say
 // which language it is.
 func TestPagesInGerman(t *testing.T) {
-	s, err := sessions.Open("hallway-power")
+	o, err := weeks.Open("hallway-power")
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := Of(plan.Of(s), &text.German)
+	d := Of(plan.Of(o.Session), &text.German)
 	var md, page bytes.Buffer
 	if err := d.Markdown(&md); err != nil {
 		t.Fatal(err)

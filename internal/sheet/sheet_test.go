@@ -19,6 +19,7 @@ import (
 	"coldfloor/internal/text"
 	"coldfloor/sessions"
 	"coldfloor/sessions/sessionstest"
+	"coldfloor/sessions/weeks"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -26,11 +27,11 @@ var update = flag.Bool("update", false, "write the golden files anew")
 // superset is the document of a session with one of everything.
 func superset(t *testing.T) *Doc {
 	t.Helper()
-	s, err := sessions.Open(filepath.Join("testdata", "superset.yaml"))
+	o, err := weeks.Open(filepath.Join("testdata", "superset.yaml"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Of(plan.Of(s), &text.English)
+	return Of(plan.Of(o.Session), &text.English)
 }
 
 // builtin is the document of a built-in session.
@@ -239,12 +240,12 @@ func TestWriteFile(t *testing.T) {
 }
 
 func ExampleDoc() {
-	s, err := sessions.Open("ten-minutes")
+	o, err := weeks.Open("ten-minutes")
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	d := Of(plan.Of(s), &text.English)
+	d := Of(plan.Of(o.Session), &text.English)
 	row := d.Blocks[1].Rows[3]
 	fmt.Println(row.ID, row.Name, row.Dose, row.Side, row.Then.Figure, row.Then.Label)
 	// Output: 2d Side plank 15 s each side 45 s between rounds

@@ -14,7 +14,10 @@ import (
 // most likely meant: a built-in one, or a file of the folder that name is in.
 // It is "" if none is near.
 func Near(name string) string {
-	return near(name, append(sessionNames(), builtinNames...), files(filepath.Dir(name)))
+	there := files(filepath.Dir(name), func(has func(key string) bool) bool {
+		return has("blocks") || has("days")
+	})
+	return near(name, append(sessionNames(), builtinNames...), there)
 }
 
 // nearSession returns the session that is most likely meant by a name in a plan
@@ -24,13 +27,7 @@ func nearSession(name, folder string) string {
 	if !filepath.IsAbs(name) {
 		path = filepath.Join(folder, name)
 	}
-	folder = filepath.Dir(path)
-	var there []string
-	for _, file := range files(folder) {
-		if src, err := yamlread.ReadFile(filepath.Join(folder, file)); err == nil && !IsPlan(src) {
-			there = append(there, file)
-		}
-	}
+	there := files(filepath.Dir(path), func(has func(key string) bool) bool { return has("blocks") })
 	return near(name, sessionNames(), there)
 }
 
@@ -62,16 +59,21 @@ func stem(file string) string {
 	return strings.TrimSuffix(strings.TrimSuffix(file, ".yaml"), ".yml")
 }
 
-// files returns the names of the files in a folder that may be sessions or
-// plans; none if it cannot be read.
-func files(folder string) []string {
+// files returns the names of the files in a folder whose keys tell that they
+// are meant; none if it cannot be read. Settings, players and whatever else a
+// coach keeps there are no sessions.
+func files(folder string, meant func(has func(key string) bool) bool) []string {
 	entries, err := os.ReadDir(folder)
 	if err != nil {
 		return nil
 	}
 	var names []string
 	for _, e := range entries {
-		if name := e.Name(); stem(name) != name && !e.IsDir() {
+		name := e.Name()
+		if stem(name) == name || e.IsDir() {
+			continue
+		}
+		if src, err := yamlread.ReadFile(filepath.Join(folder, name)); err == nil && meant(rootKeys(src)) {
 			names = append(names, name)
 		}
 	}

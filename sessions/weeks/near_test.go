@@ -15,7 +15,8 @@ func TestNear(t *testing.T) {
 	t.Chdir(dir)
 	session := "coldfloor: 1\ntitle: T\nblocks: [{title: B, exercises: [{name: E, reps: 1}]}]\n"
 	for name, src := range map[string]string{
-		"quick-legs.yaml": session, "a.yaml": session, "autumn.yaml": "coldfloor: 1\nweeks: 6\ndays: {}\n", "notes.txt": "", "more/pogo-hops.yml": session,
+		"quick-legs.yaml": session, "a.yaml": session, "autumn.yaml": "coldfloor: 1\nweeks: 6\ndays: {}\n", "notes.txt": "", "settings.yaml": "name: Ida\nweeks: autumn.yaml\n",
+		"squad.yaml": "- {name: Ida}\n", "broken.yaml": "coldfloor: 1\ntitle: [\nblocks:\n", "more/pogo-hops.yml": session,
 	} {
 		if err := os.MkdirAll(filepath.Dir(name), 0o700); err != nil {
 			t.Fatal(err)
@@ -32,6 +33,9 @@ func TestNear(t *testing.T) {
 		{"hallway-power.yaml", "hallway-power", "hallway-power"},
 		{"more/pogo-hop.yml", "more/pogo-hops.yml", "more/pogo-hops.yml"},
 		{"autum.yaml", "", "autumn.yaml"},
+		{"setings.yaml", "", ""},
+		{"sqad.yaml", "", ""},
+		{"brokn.yaml", "broken.yaml", "broken.yaml"},
 		{"b.yaml", "", ""},
 		{"note.txt", "", ""},
 		{"nowhere/pogo-hops.yml", "", ""},

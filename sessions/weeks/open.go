@@ -7,13 +7,13 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"time"
 
 	"gopkg.in/yaml.v3"
 
 	"coldfloor/internal/fault"
+	"coldfloor/internal/safetext"
 	"coldfloor/internal/yamlread"
 	"coldfloor/sessions"
 )
@@ -32,8 +32,8 @@ func Open(nameOrPath string) (Opened, error) {
 		p, err := b.Plan()
 		return Opened{Plan: p}, err
 	}
-	if _, ok := sessions.FindBuiltin(nameOrPath); ok {
-		s, err := sessions.Open(nameOrPath)
+	if b, ok := sessions.FindBuiltin(nameOrPath); ok {
+		s, err := b.Session()
 		return Opened{Session: s}, err
 	}
 	src, err := yamlread.ReadFile(nameOrPath)
@@ -74,18 +74,23 @@ func Read(name, folder string, r io.Reader) (Opened, error) {
 // has the key weeks or days, and not blocks alone.
 func IsPlan(src []byte) bool {
 	if !bytes.Contains(src, []byte("weeks")) && !bytes.Contains(src, []byte("days")) {
-		return false
+		return false // most files are sessions, and are parsed once
 	}
+	has := rootKeys(src)
+	return has("weeks") || has("days") && !has("blocks")
+}
+
+// rootKeys returns which keys a file has that are in no other. Of a file that is
+// no YAML they are those that begin a line.
+func rootKeys(src []byte) (has func(key string) bool) {
 	var doc yaml.Node
 	if len(src) > yamlread.MaxBytes || yaml.NewDecoder(bytes.NewReader(src)).Decode(&doc) != nil ||
 		len(doc.Content) == 0 || doc.Content[0].Kind != yaml.MappingNode {
-		return bytes.HasPrefix(src, []byte("weeks:")) || bytes.Contains(src, []byte("\nweeks:")) || bytes.Contains(src, []byte("\ndays:"))
+		return func(key string) bool {
+			return bytes.HasPrefix(src, []byte(key+":")) || bytes.Contains(src, []byte("\n"+key+":"))
+		}
 	}
-	var keys []string
-	for i := 0; i+1 < len(doc.Content[0].Content); i += 2 {
-		keys = append(keys, doc.Content[0].Content[i].Value)
-	}
-	return slices.Contains(keys, "weeks") || slices.Contains(keys, "days") && !slices.Contains(keys, "blocks")
+	return func(key string) bool { return find(doc.Content[0], key) != nil }
 }
 
 // From returns the Finder of a plan whose file is in the folder: a name with a
@@ -101,7 +106,7 @@ func From(folder string) Finder {
 		}
 		src, err := yamlread.ReadFile(path)
 		if errors.Is(err, fs.ErrNotExist) {
-			return nil, fault.New(didYouMean(nearSession(name, folder), "names are found from the folder of the plan, "+folder), "there is no file %q", name)
+			return nil, fault.New(didYouMean(nearSession(name, folder), "names are found from the folder of the plan, "+folder), "there is no file %s", safetext.Quote(name))
 		}
 		if err != nil {
 			return nil, err
@@ -114,7 +119,7 @@ func From(folder string) Finder {
 }
 
 func errPlanOfPlans(name string) error {
-	return fault.New("name the sessions of that plan", "%q is a plan of weeks, and a plan names sessions alone", name)
+	return fault.New("name the sessions of that plan", "%s is a plan of weeks, and a plan names sessions alone", safetext.Quote(name))
 }
 
 // builtinSession returns a built-in session, or says what might be meant by a
@@ -127,7 +132,7 @@ func builtinSession(name, folder string) (*sessions.Session, error) {
 		return nil, errPlanOfPlans(name)
 	}
 	hint := "coldfloor sessions lists the built-in ones; a file is named with its ending, such as " + name + ".yaml"
-	return nil, fault.New(didYouMean(nearSession(name, folder), hint), "there is no session called %q", name)
+	return nil, fault.New(didYouMean(nearSession(name, folder), hint), "there is no session called %s", safetext.Quote(name))
 }
 
 func sessionNames() []string {
@@ -143,9 +148,9 @@ func sessionNames() []string {
 func notFound(name string) error {
 	hint := didYouMean(Near(name), "coldfloor sessions lists those that come with the program; a file is named by its path")
 	if strings.ContainsAny(name, `./\`) {
-		return fault.New(hint, "there is no file %q", name)
+		return fault.New(hint, "there is no file %s", safetext.Quote(name))
 	}
-	return fault.New(hint, "there is no session or plan called %q", name)
+	return fault.New(hint, "there is no session or plan called %s", safetext.Quote(name))
 }
 
 // Changed returns the latest change of the plan's file and of the files it
