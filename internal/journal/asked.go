@@ -122,7 +122,7 @@ func (o *Overview) LastDone(sources ...string) map[string]time.Time {
 func (x *index) backward(want func(head) bool) iter.Seq[*Run] {
 	return func(yield func(*Run) bool) {
 		i, j := x.shelf.len()-1, len(x.runs)-1
-		var k *keeper
+		var k *shelfReader
 		var next *Run // of the shelf
 		if i >= 0 {
 			k = x.shelf.reader()
@@ -130,11 +130,11 @@ func (x *index) backward(want func(head) bool) iter.Seq[*Run] {
 		for {
 			for next == nil && i >= 0 {
 				if !x.gone[i] && want(x.shelf.head(i)) {
-					next = x.shelf.decode(k, i)
+					next = k.run(i)
 				}
 				i--
 			}
-			for j >= 0 && !want(headOf(x.runs[j], 0)) {
+			for j >= 0 && !want(headOf(x.runs[j], 0, nil)) {
 				j--
 			}
 			switch {
@@ -163,10 +163,7 @@ func (x *index) all() *index {
 	if x.shelf == nil {
 		return x
 	}
-	runs, err := x.shelf.all()
-	if err != nil {
-		panic("the journal's index, which fits its checksum, cannot be decoded; it can be deleted")
-	}
+	runs := x.shelf.all()
 	all := *x
 	all.shelf, all.gone, all.runs = nil, nil, slices.Clone(x.runs)
 	for i, r := range runs {
@@ -194,7 +191,7 @@ func (x *index) fetch(y *index) *index {
 	for _, r := range y.runs {
 		if i := x.shelf.find(r.ID); i >= 0 && !with.gone[i] {
 			with.gone[i] = true
-			with.runs = append(with.runs, x.shelf.decode(x.shelf.reader(), i))
+			with.runs = append(with.runs, x.shelf.reader().run(i))
 		}
 	}
 	return &with
@@ -212,7 +209,7 @@ func (x *index) find(id string) *Run {
 		return x.runs[i]
 	}
 	if i := x.shelf.find(id); i >= 0 && !x.gone[i] {
-		return x.shelf.decode(x.shelf.reader(), i)
+		return x.shelf.reader().run(i)
 	}
 	return nil
 }

@@ -281,7 +281,7 @@ func (x *index) problems() (all []error) {
 	var with []*Run
 	for i := range x.shelf.len() {
 		if !x.gone[i] && x.shelf.head(i).traits&hasProblems != 0 {
-			with = append(with, x.shelf.decode(x.shelf.reader(), i))
+			with = append(with, x.shelf.reader().run(i))
 		}
 	}
 	with = append(with, x.runs...)

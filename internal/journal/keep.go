@@ -15,9 +15,9 @@ type keeper struct {
 	space  space
 }
 
-// index codes x, except for its length. It is written without a shelf, and read
-// with all its runs on one.
-func (k *keeper) index(x *index) {
+// index codes x, except for its length. It is written without a shelf, whose
+// runs are returned to be put after it, and read with all its runs on one.
+func (k *keeper) index(x *index) (runs []byte) {
 	k.Int(&x.lines)
 	compact.List(&k.Coder, &x.damage, func(d **Damage) { k.damage(d) })
 	if !k.Reading {
@@ -33,9 +33,9 @@ func (k *keeper) index(x *index) {
 	})
 	if k.Reading {
 		x.shelf = k.shelf()
-	} else {
-		k.shelve(x.runs)
+		return nil
 	}
+	return k.shelve(x.runs)
 }
 
 // learn gives what was prescribed a number.

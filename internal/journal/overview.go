@@ -2,17 +2,9 @@ package journal
 
 import (
 	"bytes"
-	"encoding/binary"
-	"errors"
-	"hash/crc32"
 	"io"
 	"os"
-	"path/filepath"
-	"runtime"
 	"sync"
-	"time"
-
-	"coldfloor/internal/wholefile"
 )
 
 // Overview is what a journal tells without its sets and rests: enough for a
@@ -64,7 +56,7 @@ func ReadOverview(path string) (*Overview, error) {
 		return nil, err
 	}
 	if x.length-had >= keepFrom {
-		x.keep(path, f, info)
+		x = x.keep(path, f, info)
 	}
 	if x, err = x.grow(f, info.Size()); err != nil {
 		return nil, err
@@ -139,114 +131,4 @@ func LastLineEnd(r io.ReaderAt, from, size int64) (int64, error) {
 		end = at
 	}
 	return from, nil
-}
-
-// keptHead begins a kept index: what it is, and the version of what is in it,
-// which goes up whenever a run is folded in another way.
-const keptHead = "coldfloor index 7\n"
-
-// keptPath returns where the index of the journal at path is kept.
-func keptPath(path string) string {
-	return filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".index")
-}
-
-// kept returns the index that is kept of a journal, or an empty one unless the
-// journal still begins with all that the index is of: its file has not been
-// written to since that was last seen, or else it has the same checksum.
-func kept(path string, r io.ReaderAt, info os.FileInfo) *index {
-	text, err := os.ReadFile(keptPath(path))
-	if err != nil || !bytes.HasPrefix(text, []byte(keptHead)) || len(text) < len(keptHead)+stampLength+8 {
-		return &index{}
-	}
-	had, text := text[len(keptHead):len(keptHead)+stampLength], text[len(keptHead)+stampLength:]
-	sums, body := text[:8], text[8:]
-	if binary.LittleEndian.Uint32(sums[4:]) != crc32.Checksum(body, castagnoli) {
-		return &index{}
-	}
-	k := keeper{}
-	k.Reading, k.Buf = true, body
-	x := &index{}
-	k.int64(&x.length)
-	if x.length < 0 || x.length > info.Size() {
-		return &index{}
-	}
-	same := true
-	var summing sync.WaitGroup
-	if now := stampOf(info); string(had) != string(now.bytes()) {
-		summing.Go(func() {
-			sum, err := checksum(r, x.length)
-			if same = err == nil && sum == binary.LittleEndian.Uint32(sums); same && now.settled(time.Now()) {
-				keepStamp(keptPath(path), now)
-			}
-		})
-	}
-	k.index(x)
-	if summing.Wait(); k.Err != nil || !same {
-		return &index{}
-	}
-	return x
-}
-
-// keep keeps x beside its journal. If it cannot be kept, nothing is lost.
-func (x *index) keep(path string, r io.ReaderAt, info os.FileInfo) {
-	sum, err := checksum(r, x.length)
-	if err != nil {
-		return
-	}
-	x = x.all()
-	k := keeper{number: map[*Started]int{}}
-	k.int64(&x.length)
-	if k.index(x); !readable(k) {
-		return
-	}
-	now := stampOf(info)
-	if !now.settled(time.Now()) {
-		now = stamp{}
-	}
-	text := binary.LittleEndian.AppendUint32(append([]byte(keptHead), now.bytes()...), sum)
-	text = binary.LittleEndian.AppendUint32(text, crc32.Checksum(k.Buf, castagnoli))
-	_ = wholefile.Write(keptPath(path), append(text, k.Buf...), wholefile.Options{Mode: 0o600, Force: true})
-}
-
-// readable reports whether all that was coded can be decoded.
-func readable(k keeper) bool {
-	back := keeper{}
-	back.Reading, back.Buf = true, k.Buf
-	var x index
-	back.int64(&x.length)
-	if back.index(&x); back.Err != nil || k.Err != nil {
-		return false
-	}
-	_, err := x.shelf.all()
-	return err == nil
-}
-
-// checksum returns the CRC-32C of the first bytes of a file: that of as many
-// stretches of them as there are processors, one after the other.
-func checksum(r io.ReaderAt, length int64) (uint32, error) {
-	n := int64(runtime.GOMAXPROCS(0))
-	const part = 4 << 20
-	count := (length + part - 1) / part
-	sums := make([]byte, 4*count)
-	errs := make([]error, n)
-	var all sync.WaitGroup
-	for worker := range n {
-		all.Go(func() {
-			buf := make([]byte, 256<<10)
-			for i := worker; i < count && errs[worker] == nil; i += n {
-				sum := uint32(0)
-				for at := i * part; at < min((i+1)*part, length); {
-					n, err := r.ReadAt(buf[:min(int64(len(buf)), min((i+1)*part, length)-at)], at)
-					sum = crc32.Update(sum, castagnoli, buf[:n])
-					if at += int64(n); err != nil {
-						errs[worker] = err
-						return
-					}
-				}
-				binary.LittleEndian.PutUint32(sums[4*i:], sum)
-			}
-		})
-	}
-	all.Wait()
-	return crc32.Checksum(sums, castagnoli), errors.Join(errs...)
 }

@@ -226,7 +226,7 @@ func TestKeptIndexIsNotTrusted(t *testing.T) {
 		put(keptPath(path), index[:r.IntN(len(index))])
 		look()
 	}
-	put(keptPath(path), bytes.Replace(index, []byte("index 5"), []byte("index 0"), 1))
+	put(keptPath(path), append([]byte("coldfloor index 0\n"), index[len(keptHead):]...))
 	look()
 	if err := os.Remove(keptPath(path)); err != nil {
 		t.Fatal(err)

@@ -2,8 +2,12 @@ package journal
 
 import (
 	"encoding/binary"
+	"errors"
 	"hash/crc32"
+	"io"
 	"math"
+	"os"
+	"sync"
 
 	"coldfloor/internal/compact"
 )
@@ -12,12 +16,17 @@ import (
 // asked for: a start asks for a few of them, however many there are.
 type shelf struct {
 	heads  []byte // of every run, the earliest first, headSize each
-	coded  []byte // the runs
 	starts []*Started
+	coded  *io.SectionReader // the runs
+	file   *os.File          // that they are in
+
+	journal func() ([]*Run, error) // reads the same runs from the journal
+	reading sync.Once              // of fresh
+	fresh   []*Run                 // the journal's
 }
 
 // headSize is how many bytes a head takes.
-const headSize = 28
+const headSize = 32
 
 // head is what is looked at of a run before it is decoded.
 type head struct {
@@ -27,11 +36,13 @@ type head struct {
 	source uint32 // hashOf the session's source
 	player uint32 // hashOf the player's name
 	traits int
+	sum    uint32 // CRC-32C of the run as it is coded
 }
 
-// headOf returns the head of a run that is coded at a place.
-func headOf(r *Run, at int) head {
-	h := head{latest: latestOf(r), at: uint32(at), name: hashOf(r.ID), traits: traits(r)}
+// headOf returns the head of a run and, if it is shelved, of its place and what
+// is coded there.
+func headOf(r *Run, at int, coded []byte) head {
+	h := head{latest: latestOf(r), at: uint32(at), name: hashOf(r.ID), traits: traits(r), sum: crc32.Checksum(coded, castagnoli)}
 	if r.Started != nil {
 		h.source, h.player = hashOf(r.Started.Source), hashOf(r.Started.Player)
 	}
@@ -56,14 +67,15 @@ func (h head) append(b []byte) []byte {
 	b = binary.LittleEndian.AppendUint32(b, h.name)
 	b = binary.LittleEndian.AppendUint32(b, h.source)
 	b = binary.LittleEndian.AppendUint32(b, h.player)
-	return binary.LittleEndian.AppendUint32(b, uint32(h.traits))
+	b = binary.LittleEndian.AppendUint32(b, uint32(h.traits))
+	return binary.LittleEndian.AppendUint32(b, h.sum)
 }
 
 // head returns the head of a run.
 func (s *shelf) head(i int) head {
 	b := s.heads[i*headSize : (i+1)*headSize]
 	u32 := binary.LittleEndian.Uint32
-	return head{int64(binary.LittleEndian.Uint64(b)), u32(b[8:]), u32(b[12:]), u32(b[16:]), u32(b[20:]), int(u32(b[24:]))}
+	return head{int64(binary.LittleEndian.Uint64(b)), u32(b[8:]), u32(b[12:]), u32(b[16:]), u32(b[20:]), int(u32(b[24:])), u32(b[28:])}
 }
 
 // len returns the number of runs; a nil shelf has none.
@@ -74,78 +86,157 @@ func (s *shelf) len() int {
 	return len(s.heads) / headSize
 }
 
-// shelve codes the runs of an index, which are in order.
-func (k *keeper) shelve(runs []*Run) {
+// shelve codes the heads of an index's runs, which are in order, and returns the
+// runs.
+func (k *keeper) shelve(runs []*Run) []byte {
 	body := keeper{number: k.number}
 	var heads []byte
 	for _, r := range runs {
-		heads = headOf(r, len(body.Buf)).append(heads)
+		at := len(body.Buf)
 		body.run(&r)
+		heads = headOf(r, at, body.Buf[at:]).append(heads)
 	}
-	if len(body.Buf) > math.MaxUint32 {
+	if len(body.Buf) > math.MaxUint32 || len(heads) > math.MaxInt32 {
 		k.Err = compact.ErrShort
 	}
 	n := len(runs)
 	k.Int(&n)
-	k.Buf = append(append(k.Buf, heads...), body.Buf...)
+	k.Buf = append(k.Buf, heads...)
+	return body.Buf
 }
 
-// shelf reads what shelve coded, except for the runs themselves.
+// shelf reads what shelve coded.
 func (k *keeper) shelf() *shelf {
 	n := 0
 	if k.Int(&n); n < 0 || n > len(k.Buf)/headSize {
 		k.Err, k.Buf = compact.ErrShort, nil
 		return nil
 	}
-	s := &shelf{heads: k.Buf[:n*headSize], coded: k.Buf[n*headSize:], starts: k.starts}
+	s := &shelf{heads: k.Buf[:n*headSize], starts: k.starts}
 	k.Buf = nil
 	return s
 }
 
+// place returns where a run stands in coded.
+func (s *shelf) place(i int) (at, end int64) {
+	if end = s.coded.Size(); i+1 < s.len() {
+		end = int64(s.head(i + 1).at)
+	}
+	return int64(s.head(i).at), end
+}
+
+// close closes the file of a shelf that nobody uses any more; nil has none.
+func (s *shelf) close() {
+	if s != nil && s.file != nil {
+		s.file.Close()
+	}
+}
+
+// shelfReader decodes single runs of a shelf. The runs before one that was asked
+// for are the likeliest next, and are read with it.
+type shelfReader struct {
+	shelf *shelf
+	keeper
+	from  int64  // of what was read
+	text  []byte // which decoded runs hold on to
+	whole string // the same, if their texts are to be parts of it
+}
+
+// readAhead is how many bytes are read at a time at least.
+const readAhead = 4096
+
 // reader returns what decodes single runs.
-func (s *shelf) reader() *keeper {
-	k := &keeper{starts: s.starts}
+func (s *shelf) reader() *shelfReader {
+	k := &shelfReader{shelf: s, keeper: keeper{starts: s.starts}}
 	k.Reading = true
 	return k
 }
 
-// decode decodes a run. What is kept is held against its checksum and was
-// decoded once when it was written: it can be decoded.
-func (s *shelf) decode(k *keeper, i int) *Run {
-	var r *Run
-	k.Buf = s.coded[s.head(i).at:]
-	if k.run(&r); k.Err != nil {
-		panic("the journal's index, which fits its checksum, cannot be decoded; it can be deleted")
+// run returns a run: that of the journal, if what is kept is damaged.
+func (k *shelfReader) run(i int) *Run {
+	r, err := k.decode(i)
+	if err != nil {
+		r = k.shelf.reread()[i]
 	}
 	return r
 }
 
-// all decodes every run.
-func (s *shelf) all() ([]*Run, error) {
+func (k *shelfReader) decode(i int) (r *Run, err error) {
+	at, end := k.shelf.place(i)
+	if at > end || end > k.shelf.coded.Size() {
+		return nil, compact.ErrShort
+	}
+	if at < k.from || end > k.from+int64(len(k.text)) {
+		k.from = max(0, min(at, end-readAhead))
+		k.text = make([]byte, end-k.from)
+		if n, err := k.shelf.coded.ReadAt(k.text, k.from); n < len(k.text) {
+			k.text = nil
+			return nil, err
+		}
+	}
+	k.Buf, k.Err = k.text[at-k.from:end-k.from], nil
+	if k.whole != "" {
+		k.Source = k.whole[at:end]
+	}
+	if crc32.Checksum(k.Buf, castagnoli) != k.shelf.head(i).sum {
+		return nil, compact.ErrShort
+	}
+	k.keeper.run(&r)
+	return r, k.Err
+}
+
+// all returns every run: those of the journal, if what is kept is damaged.
+func (s *shelf) all() []*Run {
+	runs, err := s.decode()
+	if err != nil {
+		runs = s.reread()
+	}
+	return runs
+}
+
+// decode decodes every run.
+func (s *shelf) decode() ([]*Run, error) {
 	n := s.len()
 	if n == 0 {
 		return nil, nil
 	}
 	k := s.reader()
-	k.Buf, k.Source = s.coded, string(s.coded)
+	k.text = make([]byte, s.coded.Size())
+	if n, err := s.coded.ReadAt(k.text, 0); n < len(k.text) {
+		return nil, err
+	}
+	k.whole = string(k.text)
 	k.space = space{runs: make([]Run, n), leans: make([]lean, n), chunk: 4096}
 	runs := make([]*Run, n)
 	for i := range runs {
-		if k.run(&runs[i]); k.Err != nil {
-			return nil, k.Err
+		var err error
+		if runs[i], err = k.decode(i); err != nil {
+			return nil, err
 		}
 	}
 	return runs, nil
+}
+
+// reread returns the runs of the journal that the shelf is of.
+func (s *shelf) reread() []*Run {
+	s.reading.Do(func() {
+		var err error
+		if s.fresh, err = s.journal(); err == nil && len(s.fresh) != s.len() {
+			err = errors.New("it is another one now")
+		}
+		if err != nil {
+			panic("the journal cannot be read any more, nor its index: " + err.Error())
+		}
+	})
+	return s.fresh
 }
 
 // find returns the place of the run of that name, or -1.
 func (s *shelf) find(id string) int {
 	name := hashOf(id)
 	for i := range s.len() {
-		if h := s.head(i); h.name == name {
-			if r := s.decode(s.reader(), i); r.ID == id {
-				return i
-			}
+		if s.head(i).name == name && s.reader().run(i).ID == id {
+			return i
 		}
 	}
 	return -1
