@@ -32,7 +32,7 @@ func (o *Overview) Backward() iter.Seq[*Run] {
 func (o *Overview) Listed() int {
 	n := 0
 	for i := range o.index.shelf.len() {
-		if !o.index.gone[i] && o.index.shelf.head(i).traits&isWithdrawn == 0 {
+		if !o.index.shelf.head(i).has(isWithdrawn) && !o.index.gone[i] {
 			n++
 		}
 	}
@@ -47,7 +47,7 @@ func (o *Overview) Listed() int {
 // Since returns the runs of which anything was in the second of t or later, the
 // earliest first.
 func (o *Overview) Since(t time.Time) []*Run {
-	runs := slices.Collect(o.index.backward(func(h head) bool { return h.latest >= t.Unix() }))
+	runs := slices.Collect(o.index.backward(func(h head) bool { return h.latest() >= t.Unix() }))
 	slices.Reverse(runs)
 	return runs
 }
@@ -58,7 +58,7 @@ func (o *Overview) Since(t time.Time) []*Run {
 func (o *Overview) Last(at func(*Run) (time.Time, bool)) *Run {
 	var last *Run
 	var latest time.Time
-	for r := range o.index.backward(func(h head) bool { return last == nil || h.latest >= latest.Unix() }) {
+	for r := range o.index.backward(func(h head) bool { return last == nil || h.latest() >= latest.Unix() }) {
 		if t, ok := at(r); ok && (last == nil || t.After(latest)) {
 			last, latest = r, t
 		}
@@ -76,7 +76,7 @@ func (o *Overview) Lately(t time.Time, player string) []*Run {
 		return runs
 	}
 	hash := hashOf(player)
-	for last := range o.index.backward(func(h head) bool { return h.player == hash && h.traits&isCounted != 0 }) {
+	for last := range o.index.backward(func(h head) bool { return h.player() == hash && h.has(isCounted) }) {
 		if own(last) {
 			at, _ := slices.BinarySearchFunc(runs, last, compareRuns)
 			return slices.Insert(runs, at, last)
@@ -88,7 +88,7 @@ func (o *Overview) Lately(t time.Time, player string) []*Run {
 // Unfinished returns the runs that have no end and were not withdrawn, the
 // earliest first.
 func (o *Overview) Unfinished() []*Run {
-	runs := slices.Collect(o.index.backward(func(h head) bool { return h.traits&isOpen != 0 }))
+	runs := slices.Collect(o.index.backward(func(h head) bool { return h.has(isOpen) }))
 	slices.Reverse(runs)
 	return runs
 }
@@ -102,8 +102,8 @@ func (o *Overview) LastDone(sources ...string) map[string]time.Time {
 		latest[hashOf(s)] = math.MinInt64
 	}
 	for r := range o.index.backward(func(h head) bool {
-		known, asked := latest[h.source]
-		return asked && h.latest >= known && h.traits&isCounted != 0
+		known, asked := latest[h.source()]
+		return asked && h.latest() >= known && h.has(isCounted)
 	}) {
 		if r.Started == nil || !slices.Contains(sources, r.Started.Source) {
 			continue
@@ -129,12 +129,12 @@ func (x *index) backward(want func(head) bool) iter.Seq[*Run] {
 		}
 		for {
 			for next == nil && i >= 0 {
-				if !x.gone[i] && want(x.shelf.head(i)) {
+				if want(x.shelf.head(i)) && !x.gone[i] {
 					next = k.run(i)
 				}
 				i--
 			}
-			for j >= 0 && !want(headOf(x.runs[j], 0, nil)) {
+			for j >= 0 && !want(appendHead(nil, x.runs[j], 0, nil)) {
 				j--
 			}
 			switch {

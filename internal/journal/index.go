@@ -280,7 +280,7 @@ func (x *index) problems() (all []error) {
 	}
 	var with []*Run
 	for i := range x.shelf.len() {
-		if !x.gone[i] && x.shelf.head(i).traits&hasProblems != 0 {
+		if x.shelf.head(i).has(hasProblems) && !x.gone[i] {
 			with = append(with, x.shelf.reader().run(i))
 		}
 	}

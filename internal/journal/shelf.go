@@ -28,25 +28,30 @@ type shelf struct {
 // headSize is how many bytes a head takes.
 const headSize = 32
 
-// head is what is looked at of a run before it is decoded.
-type head struct {
-	latest int64  // the second in which something of it was last
-	at     uint32 // of the run in shelf.coded
-	name   uint32 // hashOf its name
-	source uint32 // hashOf the session's source
-	player uint32 // hashOf the player's name
-	traits int
-	sum    uint32 // CRC-32C of the run as it is coded
-}
+// head is what is looked at of a run before it is decoded, as it is coded: a
+// start looks at the heads of all.
+type head []byte
 
-// headOf returns the head of a run and, if it is shelved, of its place and what
-// is coded there.
-func headOf(r *Run, at int, coded []byte) head {
-	h := head{latest: latestOf(r), at: uint32(at), name: hashOf(r.ID), traits: traits(r), sum: crc32.Checksum(coded, castagnoli)}
+func (h head) latest() int64  { return int64(binary.LittleEndian.Uint64(h)) }              // the second in which something of it was last
+func (h head) name() uint32   { return binary.LittleEndian.Uint32(h[8:]) }                 // hashOf its name
+func (h head) source() uint32 { return binary.LittleEndian.Uint32(h[12:]) }                // hashOf the session's source
+func (h head) player() uint32 { return binary.LittleEndian.Uint32(h[16:]) }                // hashOf the player's name
+func (h head) has(t int) bool { return binary.LittleEndian.Uint32(h[20:])&uint32(t) != 0 } // any of those traits
+func (h head) at() uint32     { return binary.LittleEndian.Uint32(h[24:]) }                // where the run begins in shelf.coded
+func (h head) sum() uint32    { return binary.LittleEndian.Uint32(h[28:]) }                // CRC-32C of the run as it is coded
+
+// appendHead appends the head of a run and, if it is shelved, of its place and
+// what is coded there.
+func appendHead(b []byte, r *Run, at int, coded []byte) []byte {
+	var source, player uint32
 	if r.Started != nil {
-		h.source, h.player = hashOf(r.Started.Source), hashOf(r.Started.Player)
+		source, player = hashOf(r.Started.Source), hashOf(r.Started.Player)
 	}
-	return h
+	b = binary.LittleEndian.AppendUint64(b, uint64(latestOf(r)))
+	for _, v := range [...]uint32{hashOf(r.ID), source, player, uint32(traits(r)), uint32(at), crc32.Checksum(coded, castagnoli)} {
+		b = binary.LittleEndian.AppendUint32(b, v)
+	}
+	return b
 }
 
 // latestOf returns the second in which something of a run was last.
@@ -60,23 +65,8 @@ func latestOf(r *Run) int64 {
 
 func hashOf(name string) uint32 { return crc32.Checksum([]byte(name), castagnoli) }
 
-// append codes a head.
-func (h head) append(b []byte) []byte {
-	b = binary.LittleEndian.AppendUint64(b, uint64(h.latest))
-	b = binary.LittleEndian.AppendUint32(b, h.at)
-	b = binary.LittleEndian.AppendUint32(b, h.name)
-	b = binary.LittleEndian.AppendUint32(b, h.source)
-	b = binary.LittleEndian.AppendUint32(b, h.player)
-	b = binary.LittleEndian.AppendUint32(b, uint32(h.traits))
-	return binary.LittleEndian.AppendUint32(b, h.sum)
-}
-
 // head returns the head of a run.
-func (s *shelf) head(i int) head {
-	b := s.heads[i*headSize : (i+1)*headSize]
-	u32 := binary.LittleEndian.Uint32
-	return head{int64(binary.LittleEndian.Uint64(b)), u32(b[8:]), u32(b[12:]), u32(b[16:]), u32(b[20:]), int(u32(b[24:])), u32(b[28:])}
-}
+func (s *shelf) head(i int) head { return s.heads[i*headSize:][:headSize] }
 
 // len returns the number of runs; a nil shelf has none.
 func (s *shelf) len() int {
@@ -94,7 +84,7 @@ func (k *keeper) shelve(runs []*Run) []byte {
 	for _, r := range runs {
 		at := len(body.Buf)
 		body.run(&r)
-		heads = headOf(r, at, body.Buf[at:]).append(heads)
+		heads = appendHead(heads, r, at, body.Buf[at:])
 	}
 	if len(body.Buf) > math.MaxUint32 || len(heads) > math.MaxInt32 {
 		k.Err = compact.ErrShort
@@ -120,9 +110,9 @@ func (k *keeper) shelf() *shelf {
 // place returns where a run stands in coded.
 func (s *shelf) place(i int) (at, end int64) {
 	if end = s.coded.Size(); i+1 < s.len() {
-		end = int64(s.head(i + 1).at)
+		end = int64(s.head(i + 1).at())
 	}
-	return int64(s.head(i).at), end
+	return int64(s.head(i).at()), end
 }
 
 // close closes the file of a shelf that nobody uses any more; nil has none.
@@ -178,7 +168,7 @@ func (k *shelfReader) decode(i int) (r *Run, err error) {
 	if k.whole != "" {
 		k.Source = k.whole[at:end]
 	}
-	if crc32.Checksum(k.Buf, castagnoli) != k.shelf.head(i).sum {
+	if crc32.Checksum(k.Buf, castagnoli) != k.shelf.head(i).sum() {
 		return nil, compact.ErrShort
 	}
 	k.keeper.run(&r)
@@ -235,7 +225,7 @@ func (s *shelf) reread() []*Run {
 func (s *shelf) find(id string) int {
 	name := hashOf(id)
 	for i := range s.len() {
-		if s.head(i).name == name && s.reader().run(i).ID == id {
+		if s.head(i).name() == name && s.reader().run(i).ID == id {
 			return i
 		}
 	}
