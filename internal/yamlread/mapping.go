@@ -53,8 +53,41 @@ func (f *File) mapping(n *yaml.Node, what string, keys []string) *Mapping {
 // isWord reports whether a key is a word, and no number, list or <<.
 func isWord(key *yaml.Node) bool { return key.Kind == yaml.ScalarNode && key.Tag == "!!str" }
 
-// unknown notes a key that is not one of keys. If it is near one that the file
-// does not give, it stands for that one from here on, so that a slip of the
+// otherWords are the words that people have for some keys, near them in meaning and
+// not in letters. The first of the keys that a mapping may have is meant.
+var otherWords = map[string][]string{
+	"repetition":  {"reps"},
+	"repetitions": {"reps"},
+	"repeats":     {"reps", "rounds"},
+	"duration":    {"time"},
+	"seconds":     {"time"},
+	"length":      {"time"},
+	"sets":        {"rounds"},
+	"series":      {"rounds"},
+	"pause":       {"rest"},
+	"break":       {"rest"},
+	"name":        {"title"},
+	"title":       {"name"},
+	"drills":      {"exercises"},
+	"movements":   {"exercises"},
+	"description": {"how"},
+	"tips":        {"cues"},
+	"weight":      {"load", "mass"},
+}
+
+// meant returns the one of keys that somebody who wrote word most likely meant,
+// or "".
+func meant(word string, keys []string) string {
+	for _, k := range otherWords[strings.ToLower(word)] {
+		if slices.Contains(keys, k) {
+			return k
+		}
+	}
+	return nearest.Word(word, keys)
+}
+
+// unknown notes a key that is not one of keys. If one that the file does not give
+// was most likely meant, it stands for that one from here on, so that a slip of the
 // finger is not told a second time as something missing. What it holds is read
 // if it has lines of its own; a plain value may be meant for another key.
 func (m *Mapping) unknown(key, value *yaml.Node, keys []string) {
@@ -63,14 +96,14 @@ func (m *Mapping) unknown(key, value *yaml.Node, keys []string) {
 	}
 	at, name := place(key), follow(key).Value
 	open := slices.DeleteFunc(slices.Clone(keys), m.Has)
-	near := nearest.Word(name, open)
+	near := meant(name, open)
 	if near != "" {
 		if value.Kind == yaml.ScalarNode {
 			value = nil
 		}
 		m.entries = append(m.entries, entry{near, at, value})
 	} else {
-		near = nearest.Word(name, keys)
+		near = meant(name, keys)
 	}
 	hint := known(keys)
 	if near != "" {
