@@ -70,7 +70,7 @@ type SetResult struct {
 	Outcome Outcome       // how it ended
 	Planned time.Duration // work time, both sides
 	Sides   []plan.Side   // in the order worked; sides of which nothing was done are not among them
-	Reps    int           // both sides counted; of one not worked to its end, as far as the pace had got
+	Reps    int           // both sides counted; work broken off counts as far as the pace had got
 	Easier  bool          // the easier variant was on when it ended
 }
 
@@ -79,7 +79,7 @@ type Outcome string
 
 // The outcomes.
 const (
-	Done    Outcome = "done"    // every side worked to its end, now or before: by the clock, or by the player's key after half of its paced length
+	Done    Outcome = "done"    // every side done in full, now or before: by the clock, or by the player's key after half of its paced length
 	Partial Outcome = "partial" // something of it was done, or the session was stopped in it
 	Skipped Outcome = "skipped" // nothing of it was done
 )

@@ -11,14 +11,14 @@ import (
 // player who goes back for one side keeps the other.
 type setWork struct {
 	open  []sideWork   // not told yet, in the order worked
-	whole map[int]bool // steps worked to their end since the set was last told as done
+	whole map[int]bool // steps done in full since the set was last told as done
 	told  bool         // an event has been sent for the set
 }
 
 // sideWork is one work step of a set, as it was done.
 type sideWork struct {
 	step          int
-	whole         bool // worked to its end, or for so long that it counts as that
+	whole         bool // done in full, or for so long that it counts as that
 	ended         bool // by the player's key for that
 	reps          int  // of all of them if whole; otherwise as far as the pace had got
 	taken, halted time.Duration

@@ -72,7 +72,7 @@ type SetRow struct {
 	TakenS      float64    `parquet:"taken_s" doc:"work as done, pauses left out, seconds"`
 	PausedS     float64    `parquet:"paused_s" doc:"pauses in the set, seconds"`
 	PlannedReps int64      `parquet:"planned_reps" doc:"reps, both sides counted; 0 if timed"`
-	Reps        int64      `parquet:"reps" doc:"reps done, both sides counted; of one not worked to its end, as far as the pace had got"`
+	Reps        int64      `parquet:"reps" doc:"reps done, both sides counted; work broken off counts as far as the pace had got"`
 	Contacts    *int64     `parquet:"contacts,optional" doc:"foot contacts of those reps; missing if not known"`
 	EndedAt     *time.Time `parquet:"ended_at,optional,timestamp(millisecond)" doc:"when it ended; Parquet holds it in UTC"`
 	Again       bool       `parquet:"again" doc:"the set had been done before in this session"`

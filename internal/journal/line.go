@@ -103,7 +103,7 @@ type Set struct {
 	PlannedS float64  `json:"planned_s"`          // work, both sides, seconds
 	TakenS   float64  `json:"taken_s"`            // work, both sides, pauses left out
 	PausedS  float64  `json:"paused_s,omitempty"` // pauses meanwhile
-	Reps     int      `json:"reps"`               // both sides counted; of one not worked to its end, as far as the pace had got
+	Reps     int      `json:"reps"`               // both sides counted; work broken off counts as far as the pace had got
 	Planned  int      `json:"planned_reps"`
 	Contacts Count    `json:"contacts"` // foot contacts of those reps; unknown if nobody counted them
 	Sides    []string `json:"sides"`    // in the order worked

@@ -19,7 +19,7 @@ const (
 
 // The outcomes of a set.
 const (
-	Done    = "done"    // every side was worked to its end
+	Done    = "done"    // every side was done in full
 	Partial = "partial" // some of it was worked
 	Skipped = "skipped" // nothing of it was
 )
