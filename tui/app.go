@@ -164,6 +164,10 @@ func (m App) updateStage(msg tea.Msg) (tea.Model, tea.Cmd) {
 func (m App) updateShown(msg tea.Msg) (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	k, isKey := msg.(tea.KeyMsg)
+	if isKey && (m.stage != finishing || m.finish.typing() == nil) {
+		k = small(k)
+		msg = k
+	}
 	switch {
 	case isKey && k.Type == tea.KeyCtrlZ:
 		return m, onscreen.Suspend

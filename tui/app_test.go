@@ -185,6 +185,21 @@ func TestKeysInOneMessage(t *testing.T) {
 	}
 }
 
+// A capital letter is the key of its small one, but for text that is typed.
+func TestCapitals(t *testing.T) {
+	p := newProgram(t, run.Options{Journal: filepath.Join(t.TempDir(), "journal.jsonl"), Plan: evening(t)})
+	p.pass(7 * time.Second)
+	if p.keys("P"); p.app.run.run.View().Phase != engine.Halted {
+		t.Error("P does not pause")
+	}
+	p.keys("Q", "Q")
+	p.await("Effort")
+	p.keys("down", "Y", "down", "L", "K")
+	if m := p.app.finish; m.pain != yes || m.where.Value() != "LK" {
+		t.Errorf("pain %d in %q", m.pain, m.where.Value())
+	}
+}
+
 // Every screen keeps within the window, at every size.
 func TestScreensFitAnyWindow(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "journal.jsonl")

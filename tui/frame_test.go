@@ -142,8 +142,10 @@ func sided(name string) bool {
 func TestTooSmallForAFrame(t *testing.T) {
 	s := testStyle(termenv.Ascii, glyph.Quadrant)
 	for keys, want := range map[string]string{
-		"":  "WORK 3 of 5 0:15\ndown 3\nRear-foot-raised\nsplit squat, left\nside",
-		"q": "WORK 3 of 5 0:15\ndown 3\nRear-foot-raised\nsplit squat, left s…\nStop? q stops",
+		"":   "WORK 3 of 5 0:15\ndown 3\nRear-foot-raised\nsplit squat, left\nside",
+		"q":  "WORK 3 of 5 0:15\ndown 3\nRear-foot-raised\nsplit squat, left s…\nStop? q stops",
+		"m":  "WORK 3 of 5 0:15\ndown 3\nRear-foot-raised\nsplit squat, left s…\nsound off",
+		"ep": "PAUSED p to resume\nSplit squat, both\nfeet on the floor,\n0:15 to go",
 	} {
 		if got := momentOf(t, 35*time.Second, keys, s).resized(20, 5).View(); got != want {
 			t.Errorf("after %q it shows\n%s\nwant\n%s", keys, got, want)

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -12,7 +13,8 @@ import (
 type helping struct {
 	keys  []key.Binding
 	plain []string // the same as text
-	other string   // what every other key does
+	other []string // what keys do that are not among them
+	page  int      // of those that a small window takes
 }
 
 // helpLines shows the keys, in letters as large as find room, and in a line
@@ -20,19 +22,52 @@ type helping struct {
 func (f frame) helpLines() []string {
 	s := f.scene
 	f.scene.word += "  " + s.count.plain()
-	lines := append(f.banner(1), f.centre(s.doing()), "")
-	page := f.largeKeys(f.height - len(lines) - 3)
+	lines := append(f.banner(1), f.centre(s.doing()))
+	rows := f.height - len(lines) - len(f.help.other) - 1
+	page := f.largeKeys(rows - 2)
 	if page == nil {
 		page = f.help.plain
 	}
-	for i, l := range page {
-		page[i] = cut(l, f.width)
+	if rows -= len(page); rows > 0 {
+		lines = append(lines, "")
 	}
-	lines = append(append(lines, page...), "", f.style.note.Render(f.fit(f.help.other)))
+	for _, l := range page {
+		lines = append(lines, cut(l, f.width))
+	}
+	if rows > 1 {
+		lines = append(lines, "")
+	}
+	for _, other := range f.help.other {
+		lines = append(lines, f.style.note.Render(f.fit(other)))
+	}
 	for len(lines) < f.height-1 {
 		lines = append(lines, "")
 	}
 	return append(lines[:f.height-1], f.footLine())
+}
+
+// helpPages returns what the keys do as one text, for windows too small for a line
+// each, in pages between the line that says what goes on and the foot.
+func (f frame) helpPages() [][]string {
+	var all []string
+	for _, k := range f.help.keys {
+		all = append(all, k.Help().Key+" "+k.Help().Desc)
+	}
+	lines := safetext.WrapParts(append(all, f.help.other...), f.width)
+	return slices.Collect(slices.Chunk(lines, max(1, f.height-2)))
+}
+
+// smallHelp is the page of the keys for a window that is too small for a frame.
+func (f frame) smallHelp() string {
+	pages := f.helpPages()
+	lines := append([]string{f.fit(f.scene.word + " " + f.scene.count.plain())}, pages[min(f.help.page, len(pages)-1)]...)
+	for len(lines) < f.height-1 {
+		lines = append(lines, "")
+	}
+	if lines = append(lines, f.fit(f.foot)); len(lines) > f.height { // no room for what goes on
+		lines = lines[1 : 1+f.height]
+	}
+	return strings.Join(lines, "\n")
 }
 
 // largeKeys draws the keys in large letters in two columns, or returns nothing

@@ -1,8 +1,12 @@
 package tui
 
 import (
-	"coldfloor/internal/text"
+	"strings"
+
 	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"coldfloor/internal/text"
 )
 
 // runKeys are the keys of the running screen. Every other key, and a click of
@@ -45,6 +49,16 @@ func (k runKeys) FullHelp() [][]key.Binding {
 		{k.Finish, k.Pause, k.More, k.Back, k.Repeat, k.Skip},
 		{k.Easier, k.Mute, k.Louder, k.Softer, k.Stop, k.Help},
 	}
+}
+
+// small returns a key as if its letter were a small one. Large letters on the
+// screen are capitals, and a keyboard may be locked to them.
+func small(k tea.KeyMsg) tea.KeyMsg {
+	if k.Type != tea.KeyRunes {
+		return k
+	}
+	k.Runes = []rune(strings.ToLower(string(k.Runes)))
+	return k
 }
 
 // listKeys are the keys of the screen to choose from.

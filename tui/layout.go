@@ -99,16 +99,19 @@ func (f frame) plain() string {
 	if f.height < 1 || f.width < 1 {
 		return ""
 	}
+	if f.help != nil {
+		return f.smallHelp()
+	}
 	s := f.scene
 	line := s.word + " " + s.count.plain()
 	if s.exercise != "" {
 		line += " " + s.doing()
 	}
-	foot := f.loud && f.height > 1
-	if !foot {
-		return strings.Join(safetext.Wrap(line, f.width, f.height), "\n")
+	var foot []string
+	if f.loud {
+		foot = safetext.Wrap(f.foot, f.width, f.height-1)
 	}
-	return strings.Join(append(safetext.Wrap(line, f.width, f.height-1), f.fit(f.foot)), "\n")
+	return strings.Join(append(safetext.Wrap(line, f.width, f.height-len(foot)), foot...), "\n")
 }
 
 // fit returns text cut to the window's width.

@@ -100,6 +100,28 @@ func TestResultsAreTypedInTheRest(t *testing.T) {
 	}
 }
 
+// TestResultsInATinyWindow: what is asked for, what was typed and what is wrong
+// with it are whole in a window too small for a frame, in every language.
+func TestResultsInATinyWindow(t *testing.T) {
+	for _, code := range text.Codes() {
+		s := testStyle(termenv.Ascii, glyph.Quadrant)
+		s.lang = text.In(code)
+		m, c := newTestRun(t, tests(t), engine.Options{}, s)
+		m = c.at(m, 14*time.Second).resized(20, 5)
+		first := m.run.Due()[0]
+		for _, step := range []struct{ keys, want string }{
+			{"", s.lang.Try(first) + ": _ cm"}, {"23", s.lang.Try(first) + ": 23_ cm"}, {"<<!", s.lang.NoResult(first.Measure)},
+		} {
+			for _, k := range typedOf(step.keys) {
+				m, _ = m.pressed(k)
+			}
+			if view := m.View(); !strings.Contains(strings.Join(strings.Fields(view), " "), step.want) {
+				t.Errorf("%s: after %q %q is not on\n%s", code, step.keys, step.want, view)
+			}
+		}
+	}
+}
+
 // TestResultsAtTheEnd asks for what is still due, without a limit of time.
 func TestResultsAtTheEnd(t *testing.T) {
 	m, c := newTestRun(t, tests(t), engine.Options{}, testStyle(termenv.Ascii, glyph.Quadrant))

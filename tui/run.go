@@ -31,6 +31,7 @@ type runScreen struct {
 	entry   entry         // a result that is being typed
 	asking  bool          // whether to stop
 	helping bool          // the keys are shown
+	page    int           // of the keys
 	stopped bool          // by the player, who need not be told that it is over
 	ended   bool
 	overAt  time.Duration // clock time at which the end was first seen
@@ -51,6 +52,7 @@ func (m runScreen) start() (runScreen, tea.Cmd) {
 func (m runScreen) resized(width, height int) runScreen {
 	m.width, m.height = width, height
 	m.strip = strip.Of(m.run.Plan(), width)
+	m.page = min(m.page, m.helpPages()-1)
 	if text := m.readable(); text != "" {
 		m = m.note(text)
 	}

@@ -13,6 +13,7 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/text"
 	"coldfloor/internal/units"
 	"coldfloor/sessions/sessionstest"
 	"coldfloor/tui/glyph"
@@ -68,6 +69,18 @@ func TestStopAsksOnce(t *testing.T) {
 		}
 		if _, ok := cmd().(runEnded); !ok {
 			t.Errorf("q and %s: %T", k, cmd())
+		}
+	}
+}
+
+// To the question whether to stop a player may say yes in their own language.
+func TestStopByYes(t *testing.T) {
+	for _, code := range text.Codes() {
+		s := testStyle(termenv.Ascii, glyph.Quadrant)
+		s.lang = text.In(code)
+		m := momentOf(t, 35*time.Second, "q"+s.lang.Form.Yes[:1], s)
+		if m.run.View().Phase != engine.Over {
+			t.Errorf("%s: %q does not stop", code, s.lang.Form.Yes[:1])
 		}
 	}
 }

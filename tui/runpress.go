@@ -20,7 +20,7 @@ func (m runScreen) settled(since time.Duration) bool {
 func (m runScreen) pressed(k tea.KeyMsg) (runScreen, tea.Cmd) {
 	if m.asking {
 		m.asking = false
-		if s := k.String(); s == "q" || s == "y" || s == "ctrl+c" {
+		if s := k.String(); s == "q" || s == "ctrl+c" || s == m.style.lang.Form.Yes[:1] {
 			m.run.Do(engine.Stop)
 			m.stopped = true
 		}
@@ -33,7 +33,7 @@ func (m runScreen) pressed(k tea.KeyMsg) (runScreen, tea.Cmd) {
 	case key.Matches(k, m.keys.Stop):
 		m.asking = true
 	case key.Matches(k, m.keys.Help):
-		m.helping = !m.helping
+		m = m.turnHelp()
 	case key.Matches(k, m.keys.Pause):
 		m = m.pause()
 	case key.Matches(k, m.keys.Mute):

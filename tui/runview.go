@@ -18,24 +18,34 @@ func (m runScreen) View() string {
 	v := m.run.View()
 	f := m.frame(v)
 	f.foot, f.loud = m.foot(v)
-	if m.width >= MinWidth && m.height >= MinHeight {
-		f.strip = m.style.stripLine(m.strip, placeOf(m.run.Plan(), v))
-		if m.helping {
-			f.help = m.fullHelp()
-		}
-		lines, foot := m.asksResult()
-		switch {
-		case m.asking:
-			f.asked = m.stopAsked()
-		case lines != nil:
-			f.asked = lines
-			if !f.loud {
-				f.foot, f.loud = foot, true
+	if m.helping {
+		f.help = m.fullHelp()
+	}
+	lines, foot := m.asksResult()
+	if m.small() {
+		if lines != nil && !f.loud {
+			f.foot, f.loud = strings.Join(lines, ": "), true
+			if m.entry.wrong {
+				f.foot = foot
 			}
+		}
+		return f.String()
+	}
+	f.strip = m.style.stripLine(m.strip, placeOf(m.run.Plan(), v))
+	switch {
+	case m.asking:
+		f.asked = m.stopAsked()
+	case lines != nil:
+		f.asked = lines
+		if !f.loud {
+			f.foot, f.loud = foot, true
 		}
 	}
 	return f.String()
 }
+
+// small reports whether the window is too small for a frame.
+func (m runScreen) small() bool { return m.width < MinWidth || m.height < MinHeight }
 
 // frame returns the picture of v, without its strip and its foot.
 func (m runScreen) frame(v engine.View) frame {
@@ -78,7 +88,7 @@ func (m runScreen) foot(v engine.View) (text string, loud bool) {
 	case m.notice != "":
 		return m.notice, true
 	case m.helping:
-		return m.style.lang.Screen.HelpBack, true
+		return m.helpFoot(), true
 	}
 	if t := m.run.Trouble(); t != "" {
 		return t, true
@@ -123,10 +133,4 @@ func hasEasier(p *plan.Plan, v engine.View) bool {
 	}
 	e := p.Exercise(i)
 	return e != nil && e.Easier.Given()
-}
-
-// fullHelp returns every key with what it does.
-func (m runScreen) fullHelp() *helping {
-	all := m.keys.FullHelp()
-	return &helping{keys: slices.Concat(all...), plain: strings.Split(m.style.help.FullHelpView(all), "\n"), other: m.style.lang.Keys.AnyOther}
 }

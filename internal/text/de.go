@@ -28,8 +28,9 @@ var German = Language{
 		Ready: "BEREIT MACHEN", Work: "LOS", Rest: "PAUSE", Switch: "SEITENWECHSEL", Change: "NÄCHSTE ÜBUNG", RestEnds: "GLEICH LOS",
 		Paused: "ANGEHALTEN", OwnPace: "DEIN TEMPO", Done: "FERTIG",
 		KeyWhenDone: "DANN TASTE", About: "etwa", Next: "als Nächstes", Resume: "p: weiter",
-		GoOn: "weiter mit jeder Taste", ThenDone: "dann fertig", HelpBack: "? zurück zur Einheit",
-		NoTime: "eine Zeit in s, etwa 4,52", NoCount: "eine ganze Zahl", NoLength: "eine Länge in cm, etwa 231",
+		GoOn: "weiter mit jeder Taste", ThenDone: "dann fertig", HelpBack: "? schließt die Liste",
+		HelpMore: func(page, of int) string { return fmt.Sprintf("? mehr Tasten (%d/%d)", page, of) },
+		NoTime:   "eine Zeit in s, etwa 4,52", NoCount: "eine ganze Zahl", NoLength: "eine Länge in cm, etwa 231",
 		Measures: map[string]string{"distance": "Weite", "height": "Höhe", "count": "Anzahl", "time": "Zeit"},
 		NoResult: "keins", Ask: func(what, none string) string { return what + " oder " + none },
 		NoCell: func(from string) string {
@@ -60,8 +61,8 @@ var German = Language{
 		Finish: "Enter", Enter: "Enter", Escape: "Esc",
 		EndSet: "Satz beenden", Pause: "anhalten", Resume: "weiter", More: "15 s länger", Back: "zurück", Repeat: "Satz wiederholen", Skip: "auslassen",
 		Easier: "leichter", Mute: "stumm", Louder: "lauter", Softer: "leiser", Stop: "aufhören", Help: "Tasten",
-		AnyOther: "andere Taste oder Klick: Satz beenden",
-		Up:       "hoch", Down: "runter", Choose: "wählen", Leave: "verlassen", NextField: "weiter", Less: "weniger", Greater: "mehr", Change: "ändern", Save: "sichern",
+		StopToo: "auch Esc oder Strg+C: aufhören", AnyOther: "andere Taste oder Klick: Satz beenden",
+		Up: "hoch", Down: "runter", Choose: "wählen", Leave: "verlassen", NextField: "weiter", Less: "weniger", Greater: "mehr", Change: "ändern", Save: "sichern",
 	},
 	Form: Form{
 		Effort: "Anstrengung", Pain: "Schmerzen", Where: "wo", Note: "Notiz", Save: "Sichern", Yes: "ja", No: "nein",

@@ -53,8 +53,9 @@ var English = Language{
 		Ready: "GET READY", Work: "WORK", Rest: "REST", Switch: "SWITCH SIDES", Change: "NEXT EXERCISE", RestEnds: "REST ENDS",
 		Paused: "PAUSED", OwnPace: "YOUR PACE", Done: "DONE",
 		KeyWhenDone: "KEY WHEN DONE", About: "about", Next: "next", Resume: "p to resume",
-		GoOn: "any key goes on", ThenDone: "then finished", HelpBack: "? goes back to the session",
-		NoTime: "a time in s, such as 4.52", NoCount: "a whole number", NoLength: "a length in cm, such as 231",
+		GoOn: "any key goes on", ThenDone: "then finished", HelpBack: "? closes the list",
+		HelpMore: func(page, of int) string { return fmt.Sprintf("? more keys (%d/%d)", page, of) },
+		NoTime:   "a time in s, such as 4.52", NoCount: "a whole number", NoLength: "a length in cm, such as 231",
 		Measures: map[string]string{"distance": "distance", "height": "height", "count": "count", "time": "time"},
 		NoResult: "none", Ask: func(what, none string) string { return what + ", or " + none },
 		NoCell: func(from string) string {
@@ -85,8 +86,8 @@ var English = Language{
 		Finish: "space", Enter: "enter", Escape: "esc",
 		EndSet: "end set", Pause: "pause", Resume: "resume", More: "15 s more", Back: "back", Repeat: "repeat the set", Skip: "skip", Easier: "easier",
 		Mute: "mute", Louder: "louder", Softer: "softer", Stop: "stop", Help: "keys",
-		AnyOther: "any other key or a click ends the set",
-		Up:       "up", Down: "down", Choose: "choose", Leave: "leave", NextField: "next", Less: "less", Greater: "more", Change: "change", Save: "save",
+		StopToo: "esc or ctrl+c stops too", AnyOther: "any other key or a click ends the set",
+		Up: "up", Down: "down", Choose: "choose", Leave: "leave", NextField: "next", Less: "less", Greater: "more", Change: "change", Save: "save",
 	},
 	Form: Form{
 		Effort: "Effort, 0 to 10", Pain: "Pain", Where: "where", Note: "Note", Save: "Save", Yes: "yes", No: "no",

@@ -15,6 +15,7 @@ type Screen struct {
 	GoOn        string
 	ThenDone    string
 	HelpBack    string // with the key ?
+	HelpMore    func(page, of int) string
 
 	KeepResult, OneMore, Results, LeftOut             string
 	NoTime, NoCount, NoLength                         string                         // what a result must be
@@ -49,7 +50,7 @@ type Keys struct {
 	Enter, Escape string
 
 	EndSet, Pause, Resume, More, Back, Repeat, Skip, Easier, Mute, Louder, Softer, Stop, Help string
-	AnyOther                                                                                  string // what every other key does in a run
+	StopToo, AnyOther                                                                         string // what keys do in a run that have no name of their own here
 	Up, Down, Choose, Leave, NextField, Less, Greater, Change, Save                           string
 }
 

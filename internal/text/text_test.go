@@ -75,7 +75,7 @@ func TestWordsFitTheSmallestWindow(t *testing.T) {
 			}
 		}
 		for _, line := range []string{s.GoOn, s.HelpBack, s.Muted, s.BellOnly, s.SoundOff, s.SoundOn, s.BellVolume, s.More, s.NoMore, s.AsGiven, s.Easier, s.NoEasier,
-			s.KeepResult, s.Stop[0] + " " + s.Stop[1], l.Form.Optional, l.Form.PainHint, l.Form.WhereHint, l.Keys.AnyOther, l.Form.NoteHint} {
+			s.KeepResult, s.Stop[0] + " " + s.Stop[1], l.Form.Optional, l.Form.PainHint, l.Form.WhereHint, l.Keys.StopToo, l.Keys.AnyOther, l.Form.NoteHint} {
 			if w := ansi.StringWidth(line); w > 40 {
 				t.Errorf("%s: %q is %d cells wide", l.Code, line, w)
 			}
