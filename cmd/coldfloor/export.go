@@ -15,6 +15,7 @@ import (
 	"coldfloor/internal/runs"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/texttable"
+	"coldfloor/internal/wholefile"
 )
 
 // exportOptions is what the export command is asked for.
@@ -55,7 +56,7 @@ A table written before is replaced; any other file is not.`,
 	f.BoolVar(&o.jsonl, "jsonl", false, "write JSON Lines")
 	f.BoolVar(&o.parquet, "parquet", false, "write Parquet")
 	f.StringVar(&o.table, "table", "", "write one `TABLE`: sessions, sets or rests")
-	f.StringVarP(&o.out, "output", "o", "", "the `FOLDER` to write to, or with --table the file")
+	f.StringVarP(&o.out, "output", "o", "", "the `FOLDER` to write to, or with --table the file; - prints it")
 	f.BoolVar(&o.raw, "raw", false, "in CSV, leave texts as they are, even if a spreadsheet would run them")
 	f.BoolVar(&o.force, "force", false, "replace files even if they are not such tables")
 	sameFlag(c, &o.same)
@@ -149,8 +150,8 @@ func (o *exportOptions) open(c *cobra.Command, files *export.Files, tables []exp
 	info, err := os.Stat(o.out)
 	folder := o.table == "" || err == nil && info.IsDir()
 	if folder {
-		if err := os.MkdirAll(o.out, 0o700); err != nil {
-			return nil, fmt.Errorf("cannot make the folder: %w", err)
+		if err := wholefile.Folder(o.out, 0o700); err != nil {
+			return nil, err
 		}
 	}
 	var journals []string

@@ -25,7 +25,8 @@ func newLogCopy(o *logOptions) *cobra.Command {
 		Use:   "copy -o FILE|FOLDER",
 		Short: "Copy the log into one file to send, all of it or since a date",
 		Long: `Copy the log into one file to send to a coach, who can review it as it is.
-In a folder the file is named after the player and the dates. With --since it
+In a folder the file is named after the player and the dates. -o - prints it
+instead of writing a file. With --since it
 holds the sessions that were done, rated or corrected on that date or later, and
 the one before them, by which a review can tell that two copies are one
 player's. It may mention pain: only you can read it until you send it.`,
@@ -45,7 +46,7 @@ player's. It may mention pain: only you can read it until you send it.`,
 			return o.copyTo(c, out, from)
 		},
 	}
-	c.Flags().StringVarP(&out, "output", "o", "", "the `FILE` to write, or a folder for it")
+	c.Flags().StringVarP(&out, "output", "o", "", "the `FILE` to write, a folder for it, or - to print it")
 	c.Flags().StringVar(&since, "since", "", "only what was done or said on that `DATE` or later, such as 2026-12-07")
 	return c
 }
@@ -64,10 +65,14 @@ func (o *logOptions) copyTo(c *cobra.Command, out string, since time.Time) error
 	if copied.Runs == 0 {
 		return fault.New("coldfloor log lists what there is", "there is nothing to copy")
 	}
+	if out == "-" {
+		_, err = c.OutOrStdout().Write(copied.Text)
+		return err
+	}
 	if info, err := os.Stat(out); err == nil && info.IsDir() {
 		out = filepath.Join(out, copied.Name)
 	}
-	err = wholefile.Write(out, copied.Text, wholefile.Options{Mode: 0o600, Inputs: []string{o.journal}, Ours: &copyKind})
+	err = wholefile.Write(out, copied.Text, wholefile.Options{Mode: 0o600, Firm: true, Inputs: []string{o.journal}, Ours: &copyKind})
 	if err != nil {
 		return err
 	}

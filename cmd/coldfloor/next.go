@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"os"
 	"slices"
 	"strings"
@@ -54,7 +55,7 @@ the proposal in it, for the coach to change.`,
 	f.IntVar(&o.week, "week", 0, "propose for week `N`; by default the week after today's")
 	f.StringVar(&o.players, "players", "", "the players' `FILE`: their days away, and players who have logged nothing")
 	f.StringVar(&o.player, "player", "", "only for the player `NAME`")
-	f.StringVarP(&o.out, "output", "o", "", "write that player's plan with the proposal in it to `FILE`")
+	f.StringVarP(&o.out, "output", "o", "", "write that player's plan with the proposal in it to `FILE`, or - to print it")
 	f.BoolVar(&o.force, "force", false, "replace FILE if it exists")
 	sameFlag(c, &o.same)
 	atMostOne(c, "json", "output")
@@ -76,6 +77,8 @@ func (o *nextOptions) run(c *cobra.Command, name string, journals []string) erro
 		return err
 	}
 	switch {
+	case o.out == "-":
+		err = printPlan(c.OutOrStdout(), proposals[0])
 	case o.out != "":
 		err = next.WritePlan(o.out, proposals[0], wholefile.Options{Mode: 0o644, Force: o.force, Inputs: append(journals, plan.Files()...)})
 	case o.asJSON:
@@ -87,6 +90,16 @@ func (o *nextOptions) run(c *cobra.Command, name string, journals []string) erro
 		return err
 	}
 	return left
+}
+
+// printPlan prints a player's plan with the proposal in it.
+func printPlan(w io.Writer, p next.Proposal) error {
+	text, err := p.Plan()
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(text)
+	return err
 }
 
 // propose returns the proposals asked for, and the error of journals that could

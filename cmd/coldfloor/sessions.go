@@ -41,7 +41,7 @@ For a plan of weeks, --on prints the sessions of one day and --week those of one
 week, as they are then.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
-			if out == "" {
+			if out == "" || out == "-" {
 				return showSource(c, c.OutOrStdout(), args[0], &day)
 			}
 			return saveSource(c, args[0], &day, out, force)

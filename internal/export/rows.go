@@ -37,7 +37,7 @@ type SessionRow struct {
 	RoundsPrescribed   *int64    `parquet:"rounds_prescribed,optional" doc:"rounds of all blocks"`
 	RoundsDone         *int64    `parquet:"rounds_done,optional" doc:"rounds completed: as the player said, or else counted"`
 	SetsPrescribed     *int64    `parquet:"sets_prescribed,optional" doc:"sets of all blocks"`
-	SetsDone           *int64    `parquet:"sets_done,optional" doc:"sets worked to their end, one that was done again counted once"`
+	SetsDone           *int64    `parquet:"sets_done,optional" doc:"sets done in full, one that was done again counted once"`
 	RepsDone           *int64    `parquet:"reps_done,optional" doc:"reps of every set, both sides counted"`
 	ContactsPrescribed *int64    `parquet:"contacts_prescribed,optional" doc:"foot contacts"`
 	ContactsDone       *int64    `parquet:"contacts_done,optional" doc:"foot contacts of the reps done; missing if not known"`

@@ -9,7 +9,6 @@ import (
 	"unicode"
 
 	"coldfloor/internal/calendar"
-	"coldfloor/internal/fault"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/players"
 	"coldfloor/internal/sheet"
@@ -35,20 +34,13 @@ func (f *files) put(name string, content []byte) error {
 		f.given.Kept++
 		return nil
 	}
-	if err := f.mkdir(); err != nil {
+	if err := wholefile.Folder(f.folder, 0o755); err != nil {
 		return err
 	}
 	if err := wholefile.Write(path, content, wholefile.Options{Mode: 0o644, Force: true, Inputs: f.inputs}); err != nil {
 		return err
 	}
 	f.given.Written = append(f.given.Written, name)
-	return nil
-}
-
-func (f *files) mkdir() error {
-	if err := os.MkdirAll(f.folder, 0o755); err != nil {
-		return fault.New("give another folder with -o", "%s: %w", f.folder, pathless(err))
-	}
 	return nil
 }
 

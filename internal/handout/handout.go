@@ -18,6 +18,7 @@ import (
 	"coldfloor/internal/players"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/text"
+	"coldfloor/internal/wholefile"
 	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
 	"coldfloor/sound"
@@ -69,8 +70,8 @@ type Found struct {
 // nobody else's: each Given has its own error. The error is one that stops all,
 // such as a folder that cannot be made.
 func Write(ctx context.Context, o Options) ([]Given, error) {
-	if err := os.MkdirAll(o.Folder, 0o755); err != nil {
-		return nil, fmt.Errorf("%s: %w", o.Folder, pathless(err))
+	if err := wholefile.Folder(o.Folder, 0o755); err != nil {
+		return nil, err
 	}
 	temp, err := os.MkdirTemp("", "coldfloor-handout")
 	if err != nil {
@@ -98,15 +99,6 @@ func Write(ctx context.Context, o Options) ([]Given, error) {
 // errInterrupted is what keeps the rest of a handout from being written if its
 // writing was interrupted.
 var errInterrupted = errors.New("it was interrupted")
-
-// pathless takes the path out of a file error, for a message that names it already.
-func pathless(err error) error {
-	var p *os.PathError
-	if errors.As(err, &p) {
-		return p.Err
-	}
-	return err
-}
 
 // writer writes the handouts one after the other.
 type writer struct {

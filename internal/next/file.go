@@ -8,17 +8,26 @@ import (
 	"coldfloor/sessions/weeks"
 )
 
-// WritePlan writes the player's whole plan with a proposal of Of in it: same
-// title and first day, the player's own days away, every comment kept, changed
-// only from the week proposed on. A plan that names files beside it can only be written beside them.
+// Plan returns the text of the player's whole plan with a proposal of Of in it:
+// same title and first day, the player's own days away, every comment kept,
+// changed only from the week proposed on.
+func (p Proposal) Plan() ([]byte, error) {
+	text, err := p.plan.Amended(p.Amendment(p.plan))
+	if err != nil {
+		return nil, fault.New("change the plan by hand; without -o the proposal is shown", "the plan would not be valid with the proposal in it: %w", err)
+	}
+	return text, nil
+}
+
+// WritePlan writes the Plan of a proposal to a file. One that names files beside
+// it can only be written beside them.
 func WritePlan(path string, p Proposal, o wholefile.Options) error {
-	plan := p.plan
-	if err := beside(path, plan); err != nil {
+	if err := beside(path, p.plan); err != nil {
 		return err
 	}
-	text, err := plan.Amended(p.Amendment(plan))
+	text, err := p.Plan()
 	if err != nil {
-		return fault.New("change the plan by hand; without -o the proposal is shown", "the plan would not be valid with the proposal in it: %w", err)
+		return err
 	}
 	return wholefile.Write(path, text, o)
 }

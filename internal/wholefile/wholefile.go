@@ -27,6 +27,7 @@ type Options struct {
 	Force  bool        // replace a file that is there, whatever it holds
 	Inputs []string    // the files that the command reads; those that are none are passed over
 	Ours   *Kind       // files of this kind are replaced without force; nil: none is
+	Firm   bool        // the command has no --force to offer
 
 	// Passing says that nobody misses the file if the power fails, and who reads
 	// it finds out whether it is whole: it is not waited for until it is on the
@@ -53,6 +54,9 @@ func Write(path string, content []byte, o Options) error {
 // replaced by force. The error wraps ErrThere or ErrInput if that is the
 // reason.
 func Check(path string, o Options) error {
+	if err := named(path); err != nil {
+		return err
+	}
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -72,10 +76,43 @@ func Check(path string, o Options) error {
 		return fault.New("name another", "%s is not a file that can be replaced", safetext.Quote(path))
 	case o.Force || o.Ours != nil && o.Ours.holds(path, info.Size()):
 		return nil
-	case o.Ours != nil:
-		return fault.New("name another file, or add --force to replace it", "%s %w and is not %s", safetext.Quote(path), ErrThere, o.Ours.Name)
 	}
-	return fault.New("name another file, or add --force to replace it", "%s %w", safetext.Quote(path), ErrThere)
+	hint, kind := "name another file, or add --force to replace it", ""
+	if o.Firm {
+		hint = "name another file, or move this one away"
+	}
+	if o.Ours != nil {
+		kind = " and is not " + o.Ours.Name
+	}
+	return fault.New(hint, "%s %w%s", safetext.Quote(path), ErrThere, kind)
+}
+
+// Folder makes the folder at path unless it is there, with those above it.
+func Folder(path string, mode fs.FileMode) error {
+	if err := named(path); err != nil {
+		return err
+	}
+	err := os.MkdirAll(path, mode)
+	if err == nil {
+		return nil
+	}
+	if info, at := os.Stat(path); at == nil && !info.IsDir() {
+		return fault.New("name another folder", "%s is a file, not a folder", safetext.Quote(path))
+	}
+	hint := "name a folder that you can write in"
+	if IsFull(err) {
+		hint = "free some room, or name a folder on another disk"
+	}
+	return fault.New(hint, "cannot make the folder %s: %w", safetext.Quote(path), bare(err))
+}
+
+// named refuses the name - where it stands for no stream, so that nobody finds a
+// file of that name later.
+func named(path string) error {
+	if path == "-" {
+		return fault.New("name a file or a folder", "cannot write to \"-\" here")
+	}
+	return nil
 }
 
 // failed says in one sentence why the file at path cannot be written.

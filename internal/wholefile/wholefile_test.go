@@ -47,6 +47,8 @@ func TestWrite(t *testing.T) {
 		{"folder", true, "\"folder\" is a folder\nhint: name a file in it"},
 		{os.DevNull, true, "\"" + os.DevNull + "\" is not a file that can be replaced\nhint: name another"},
 		{"no\x1b[2J/such", true, `there is no folder "no\x1b[2J" to write into` + "\nhint: make it first, or name another"},
+		{"-", true, "cannot write to \"-\" here\nhint: name a file or a folder"},
+		{"./-", false, ""},
 		{"session.yaml/x", true, "cannot write \"session.yaml/x\": not a directory\nhint: name another file"},
 	} {
 		err := Write(c.name, []byte("made by us, whole"), Options{Mode: 0o644, Force: c.force, Inputs: []string{"session.yaml", "first-hops", ""}, Ours: note})
@@ -61,6 +63,35 @@ func TestWrite(t *testing.T) {
 		t.Errorf("the session now holds %q", src)
 	}
 	nothingLeft(t, dir)
+}
+
+// TestFirm offers no force where the command has none.
+func TestFirm(t *testing.T) {
+	t.Chdir(t.TempDir())
+	os.WriteFile("there", []byte("mine"), 0o600)
+	const want = "\"there\" is there already and is not a note\nhint: name another file, or move this one away"
+	if got := text(Check("there", Options{Firm: true, Ours: note})); got != want {
+		t.Errorf("Check says %s, want %s", got, want)
+	}
+}
+
+// TestFolder makes folders, and says why one cannot be.
+func TestFolder(t *testing.T) {
+	t.Chdir(t.TempDir())
+	os.WriteFile("file", nil, 0o600)
+	for name, want := range map[string]string{
+		"a/b": "", ".": "",
+		"-":      "cannot write to \"-\" here\nhint: name a file or a folder",
+		"file":   "\"file\" is a file, not a folder\nhint: name another folder",
+		"file/a": "cannot make the folder \"file/a\": not a directory\nhint: name a folder that you can write in",
+	} {
+		if got := text(Folder(name, 0o700)); got != want {
+			t.Errorf("Folder(%q) says %s, want %s", name, got, want)
+		}
+	}
+	if info, err := os.Stat("a/b"); err != nil || !info.IsDir() {
+		t.Errorf("a/b: %v", err)
+	}
 }
 
 func text(err error) string {

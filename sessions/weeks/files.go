@@ -15,7 +15,7 @@ import (
 // be, and returns the names of the files that are there then. A file that is
 // there with another content is not replaced.
 func (p *Plan) WriteFiles(folder string, days []Planned) (files []string, err error) {
-	if err := os.MkdirAll(folder, 0o777); err != nil {
+	if err := wholefile.Folder(folder, 0o777); err != nil {
 		return nil, err
 	}
 	for _, d := range days {
@@ -25,7 +25,7 @@ func (p *Plan) WriteFiles(folder string, days []Planned) (files []string, err er
 		}
 		file := filepath.Join(folder, d.FileName()+".yaml")
 		if there, err := os.ReadFile(file); err != nil || !bytes.Equal(there, s.Source) {
-			if err := wholefile.Write(file, s.Source, wholefile.Options{Mode: 0o666, Inputs: p.Files()}); err != nil {
+			if err := wholefile.Write(file, s.Source, wholefile.Options{Mode: 0o666, Firm: true, Inputs: p.Files()}); err != nil {
 				return files, err
 			}
 		}
