@@ -154,7 +154,7 @@ func then(l *text.Language, p *plan.Plan, v engine.View, i int) (whole, name str
 	}
 	switch s := p.Steps[i+1]; s.Kind {
 	case plan.Rest:
-		whole = l.Screen.ThenRest(units.Clock(s.Length))
+		whole = l.Screen.ThenRest(units.Sentence(s.Length))
 		return whole, whole
 	case plan.Switch:
 		whole = l.Screen.Then(l.Side(s.Side))

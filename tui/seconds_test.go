@@ -1,11 +1,14 @@
 package tui
 
 import (
+	"strings"
 	"testing"
 	"time"
 
+	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/text"
+	"coldfloor/sessions"
 )
 
 // TestSeconds: a length is written as everywhere else, and spelled out a little
@@ -24,6 +27,17 @@ func TestSeconds(t *testing.T) {
 		got := c.language.Dose(plan.Step{Kind: plan.Work, Length: c.length})
 		if spelled := (&style{lang: c.language}).spelled(got); got != c.text || spelled != c.letter {
 			t.Errorf("%v: %q, %q, want %q, %q", c.length, got, spelled, c.text, c.letter)
+		}
+	}
+	for _, l := range []*text.Language{&text.English, &text.German} {
+		for length, want := range map[time.Duration]string{75 * time.Second: "75 s", 2 * time.Minute: "2 min", 150 * time.Second: "2:30"} {
+			p := &plan.Plan{Session: &sessions.Session{}, Steps: []plan.Step{{Kind: plan.Work}, {Kind: plan.Rest, Length: length}, {Kind: plan.Work}}}
+			if got, _ := then(l, p, engine.View{}, 0); got != l.Screen.ThenRest(want) {
+				t.Errorf("%s: %q before a rest of %v", l.Code, got, length)
+			}
+			if got := l.Away(length, false); !strings.Contains(got, " "+want) {
+				t.Errorf("%s: %q after %v", l.Code, got, length)
+			}
 		}
 	}
 	if got := (&style{lang: &text.English}).spelled("Figure of s"); got != "Figure of s" {

@@ -1,7 +1,6 @@
 package text
 
 import (
-	"fmt"
 	"strings"
 	"time"
 
@@ -83,25 +82,7 @@ func (l *Language) Away(d time.Duration, alone bool) string {
 	if d < 0 {
 		return l.Step.SetBack + then
 	}
-	return l.Step.Away(Span(d)) + then
-}
-
-// Span returns a length of time in whole seconds, as a player reads it: "42 s"
-// below two minutes, "3 min 20 s" below an hour, then "1 h 5 min".
-func Span(d time.Duration) string {
-	d = d.Round(time.Second)
-	h, m, s := d/time.Hour, d/time.Minute%60, d/time.Second%60
-	switch {
-	case d < 2*time.Minute:
-		return fmt.Sprintf("%d s", d/time.Second)
-	case h > 0 && m > 0:
-		return fmt.Sprintf("%d h %d min", h, m)
-	case h > 0:
-		return fmt.Sprintf("%d h", h)
-	case s > 0:
-		return fmt.Sprintf("%d min %d s", m, s)
-	}
-	return fmt.Sprintf("%d min", m)
+	return l.Step.Away(units.Sentence(d.Round(time.Second))) + then
 }
 
 // Outcome returns how a set ended, in a word.
