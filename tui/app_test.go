@@ -38,7 +38,7 @@ func TestFromTheFirstStartToTheLog(t *testing.T) {
 	p.keys("7")
 	p.await("very hard")
 	p.keys("enter", "y", "enter", "l", "e", "f", "t", " ", "k", "n", "e", "e", "enter", "o", "k", "enter", "enter")
-	p.await("Pain is noted")
+	p.await("Pain noted")
 	p.keys("enter")
 	if !p.quit || p.app.Err() != nil || !strings.Contains(p.app.Closing(), "Hallway speed A") {
 		t.Errorf("quit %v, %v, %q", p.quit, p.app.Err(), p.app.Closing())

@@ -64,7 +64,7 @@ func (m App) saved(msg saved) (tea.Model, tea.Cmd) {
 	if msg.rating.Pain == nil || !*msg.rating.Pain {
 		return m, func() tea.Msg { return then }
 	}
-	return m.ask(question{title: m.style.lang.Form.PainTitle, text: []string{m.style.lang.PainNoted()},
+	return m.ask(question{title: m.style.lang.Care.PainNoted, text: []string{m.style.lang.PainAdvice()},
 		answers: []answer{newAnswer(then, m.style.lang.Form.GoOn, "enter", "q", "esc", "ctrl+c")}})
 }
 

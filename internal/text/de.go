@@ -77,7 +77,7 @@ var German = Language{
 		MoreAbove: func(n int) string { return fmt.Sprintf("%d weitere darüber", n) },
 		MoreBelow: func(n int) string { return fmt.Sprintf("%d weitere darunter", n) },
 		RPE:       [11]string{"Ruhe", "sehr, sehr leicht", "leicht", "mäßig", "etwas schwer", "schwer", "", "sehr schwer", "", "", "maximal"},
-		PainTitle: "Schmerzen notiert", GoOn: "weiter", NotLogged: "Noch nicht eingetragen", Kept: "Deine Angaben bleiben erhalten, es wird wieder versucht.",
+		GoOn:      "weiter", NotLogged: "Noch nicht eingetragen", Kept: "Deine Angaben bleiben erhalten, es wird wieder versucht.",
 		TryAgain: "noch einmal versuchen", Elsewhere: "an einem anderen Ort sichern", BackToForm: "zurück zum Formular", LeaveWithout: "ohne sie verlassen",
 		WrittenTo: func(file string) string { return "gesichert in " + file + "; leg die Datei neben dein Journal" },
 	},
@@ -152,7 +152,7 @@ var German = Language{
 			"kaltem Schweiß; unregelmäßigem Herzschlag; neuen Gelenkschmerzen; Sehstörungen.",
 		NotAdvice: "Das ist kein ärztlicher Rat: Frag bei Krankheit, Verletzung oder Zweifel zuerst ärztlich oder physiotherapeutisch nach.",
 		Under18:   "Wer unter 18 ist, trainiert mit dem Einverständnis einer qualifizierten erwachsenen Person.",
-		PainNoted: "Schmerzen sind notiert. Trainiere nicht darüber hinweg: Hör auf und lass Schmerzen, die neu oder stechend sind oder nicht vergehen, ärztlich oder physiotherapeutisch ansehen.",
+		PainNoted: "Schmerzen notiert", PainAdvice: "Trainiere nicht darüber hinweg: Hör auf und lass Schmerzen, die neu oder stechend sind oder nicht vergehen, ärztlich oder physiotherapeutisch ansehen.",
 	},
 	Sheet: germanSheet, Handout: germanHandout, Day: germanDay, Briefing: germanBriefing, Trouble: germanTrouble, Calendar: germanCalendar, Findings: germanFindings,
 }

@@ -102,7 +102,7 @@ var English = Language{
 		MoreAbove: func(n int) string { return fmt.Sprintf("%d more above", n) },
 		MoreBelow: func(n int) string { return fmt.Sprintf("%d more below", n) },
 		RPE:       [11]string{"rest", "very very easy", "easy", "moderate", "somewhat hard", "hard", "", "very hard", "", "", "maximal"},
-		PainTitle: "Pain noted", GoOn: "go on", NotLogged: "Not logged yet", Kept: "What you typed is kept, and is tried again.",
+		GoOn:      "go on", NotLogged: "Not logged yet", Kept: "What you typed is kept, and is tried again.",
 		TryAgain: "try again", Elsewhere: "write it to another place", BackToForm: "back to the form", LeaveWithout: "leave without it",
 		WrittenTo: func(file string) string { return "written to " + file + "; put it beside your journal" },
 	},
@@ -175,7 +175,7 @@ var English = Language{
 			"a cold sweat; an irregular heartbeat; new pain in a joint; disturbed vision.",
 		NotAdvice: "This is not medical advice: with an illness, an injury or a doubt, ask a licensed practitioner first.",
 		Under18:   "Players under 18 train with the agreement of a qualified adult.",
-		PainNoted: "Pain is noted. Do not train through it: stop, and see a licensed practitioner about pain that is new, is sharp or does not go away.",
+		PainNoted: "Pain noted", PainAdvice: "Do not train through it: stop, and see a licensed practitioner about pain that is new, is sharp or does not go away.",
 	},
 	Sheet: englishSheet, Handout: englishHandout, Day: englishDay, Briefing: englishBriefing, Trouble: englishTrouble, Calendar: englishCalendar, Findings: englishFindings,
 }

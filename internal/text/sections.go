@@ -77,7 +77,7 @@ type Form struct {
 	MoreAbove, MoreBelow                                            func(n int) string
 	RPE                                                             [11]string // words of the scale, Foster et al. 2001; empty for a number without
 
-	PainTitle, GoOn                      string
+	GoOn                                 string
 	NotLogged, Kept, TryAgain, Elsewhere string
 	BackToForm, LeaveWithout             string
 	WrittenTo                            func(file string) string

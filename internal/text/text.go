@@ -67,7 +67,8 @@ type Care struct {
 	Stop       string // the signs to stop at: hospitals' pages on exercise safety
 	NotAdvice  string
 	Under18    string // Faigenbaum et al. 2009; Lloyd et al. 2014
-	PainNoted  string // without the signs of Stop, which follow it
+	PainNoted  string // the heading of what follows
+	PainAdvice string // without the signs of Stop, which follow it
 }
 
 // Cautions returns what is shown before somebody's first session, a paragraph
@@ -76,8 +77,12 @@ func (l *Language) Cautions() []string {
 	return []string{l.Care.Prepare, l.Care.ShoesFloor, l.Care.Stop, l.Care.NotAdvice, l.Care.Under18}
 }
 
-// PainNoted returns what is shown when a player has noted pain.
-func (l *Language) PainNoted() string { return l.Care.PainNoted + " " + l.Care.Stop }
+// PainAdvice returns what is shown below Care.PainNoted when a player has noted
+// pain.
+func (l *Language) PainAdvice() string { return l.Care.PainAdvice + " " + l.Care.Stop }
+
+// PainNoted returns the heading and the advice as one text.
+func (l *Language) PainNoted() string { return l.Care.PainNoted + ". " + l.PainAdvice() }
 
 // Name returns what is shown in place of a name, a cue or a sentence of a
 // session: the language's own if it is one of the built-in sessions', and else

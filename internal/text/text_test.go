@@ -2,6 +2,7 @@ package text
 
 import (
 	"reflect"
+	"strings"
 	"testing"
 
 	"github.com/charmbracelet/x/ansi"
@@ -79,6 +80,15 @@ func TestWordsFitTheSmallestWindow(t *testing.T) {
 			if w := ansi.StringWidth(line); w > 40 {
 				t.Errorf("%s: %q is %d cells wide", l.Code, line, w)
 			}
+		}
+	}
+}
+
+// TestPainNotedIsSaidOnce: what stands below the heading does not say it again.
+func TestPainNotedIsSaidOnce(t *testing.T) {
+	for _, l := range languages {
+		if word, _, _ := strings.Cut(l.Care.PainNoted, " "); strings.HasPrefix(l.PainAdvice(), word) || !strings.HasPrefix(l.PainNoted(), l.Care.PainNoted+". ") {
+			t.Errorf("%s: %q below %q", l.Code, l.PainAdvice(), l.Care.PainNoted)
 		}
 	}
 }
