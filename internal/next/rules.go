@@ -2,7 +2,6 @@ package next
 
 import (
 	"fmt"
-	"math"
 	"strings"
 	"time"
 
@@ -125,7 +124,7 @@ func rounds(f Facts, l Limits) []Reason {
 		return nil
 	}
 	return []Reason{{"rounds", Hold, fmt.Sprintf("%d of %d rounds done, %s (under %s)",
-		f.RoundsDone, f.RoundsPrescribed, percent(share), percent(l.Rounds)), practice}}
+		f.RoundsDone, f.RoundsPrescribed, units.Percent(share, l.Rounds), limit(l.Rounds)), practice}}
 }
 
 // restsCut speaks for holding if rests were cut short: for power the rest is
@@ -139,7 +138,7 @@ func restsCut(f Facts, l Limits) []Reason {
 		return nil
 	}
 	return []Reason{{"rests cut", Hold, fmt.Sprintf("%d of %d rests cut short, %s (over %s)",
-		f.RestsCut, f.Rests, percent(share), percent(l.RestsCut)), practice}}
+		f.RestsCut, f.Rests, units.Percent(share, l.RestsCut), limit(l.RestsCut)), practice}}
 }
 
 // effort speaks for holding if a session felt harder than it usually does. The
@@ -167,7 +166,7 @@ func missed(f Facts, l Limits) []Reason {
 		return nil
 	}
 	return []Reason{{"missed", Hold, fmt.Sprintf("%d of %d sessions missed (%s or more)",
-		f.Missed, f.Planned, percent(l.Missed)), practice}}
+		f.Missed, f.Planned, limit(l.Missed)), practice}}
 }
 
 // unknown speaks for a question if the log says too little to judge by.
@@ -216,9 +215,8 @@ func asPlanned(f Facts) Reason {
 	return Reason{"as planned", AsPlanned, strings.Join(append(seen, "pain not answered"), "; "), practice}
 }
 
-// percent writes a share, rounded away from its limit's side so that the figure
-// shown never contradicts the verdict: down.
-func percent(share float64) string { return fmt.Sprintf("%.0f %%", math.Floor(share*100+1e-9)) }
+// limit writes a share that others are held against, just as it was set.
+func limit(share float64) string { return units.Percent(share, share) }
 
 func number(v float64) string {
 	return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0")

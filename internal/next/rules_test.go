@@ -150,3 +150,18 @@ func TestKeepIsTheLeast(t *testing.T) {
 		t.Errorf("keep %v, want 50 then 90", p.Keep)
 	}
 }
+
+// TestPartsByTheirLimits: a part that is beyond a limit is not written as the limit.
+func TestPartsByTheirLimits(t *testing.T) {
+	l := DefaultLimits
+	l.Rounds = .125
+	p := Propose(fine(func(f *Facts) {
+		f.Rests, f.RestsCut = 49, 10
+		f.RoundsDone, f.RoundsPrescribed = 12, 97
+	}), l)
+	for i, want := range []string{"12 of 97 rounds done, 12 % (under 12.5 %)", "10 of 49 rests cut short, 20.4 % (over 20 %)"} {
+		if got := p.Reasons[i].Text; got != want {
+			t.Errorf("says %q, want %q", got, want)
+		}
+	}
+}

@@ -21,12 +21,13 @@ const (
 	weekday  = "Mon 2 Jan"
 )
 
-// share writes what was done of what was prescribed, and the part.
-func share(s review.Share) string {
+// share writes what was done of what was prescribed, and the part, which may be
+// held against limits.
+func share(s review.Share, limits ...float64) string {
 	if s.Prescribed <= 0 {
 		return unknown
 	}
-	return fmt.Sprintf("%d of %d (%s)", s.Done, s.Prescribed, percent(s))
+	return fmt.Sprintf("%d of %d (%s)", s.Done, s.Prescribed, percent(s, limits...))
 }
 
 // ofShare writes the same for a narrow column.

@@ -99,7 +99,7 @@ func fortnight(p *review.Player) []string {
 	if s.Running > 1 {
 		sessions += fmt.Sprintf(", %d days running", s.Running)
 	}
-	return []string{sessions, fmt.Sprintf("rests cut short %s, before that %s", share(s.Cut), share(s.CutBefore))}
+	return []string{sessions, fmt.Sprintf("rests cut short %s, before that %s", share(s.Cut, review.CutLimit), share(s.CutBefore, review.CutLimit))}
 }
 
 // painToday says what there is of pain.

@@ -287,3 +287,13 @@ func TestZeroesAreShown(t *testing.T) {
 		t.Error("there is something to show of nothing")
 	}
 }
+
+// TestPartsByTheirLimit: rests cut short that are marked as too many are not
+// written as if they were just not.
+func TestPartsByTheirLimit(t *testing.T) {
+	for s, want := range map[review.Share]string{{Done: 10, Prescribed: 49}: "20.4", {Done: 10, Prescribed: 51}: "19.6", {Done: 10, Prescribed: 50}: "20", {Done: 9, Prescribed: 40}: "23"} {
+		if got := bare(s, review.CutLimit); got != want {
+			t.Errorf("%v is %s, want %s", s, got, want)
+		}
+	}
+}

@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -39,7 +38,7 @@ func squadRow(p *review.Player) []string {
 		pain = marked(p, review.ByPain, painWords(p, x))
 	}
 	return []string{p.Name, marked(p, review.ByLast, since(s.Since)), marked(p, review.BySessions, sessionsOf(s)),
-		marked(p, review.ByRest, share(s.Cut)), percent(s.CutBefore), countCell(s.Contacts), usual(s.ContactsUsual), usual(s.Load), usual(s.LoadUsual),
+		marked(p, review.ByRest, share(s.Cut, review.CutLimit)), percent(s.CutBefore, review.CutLimit), countCell(s.Contacts), usual(s.ContactsUsual), usual(s.Load), usual(s.LoadUsual),
 		marked(p, review.ByRunning, fmt.Sprint(s.Running)), jumpAgain(p, moment), pain}
 }
 
@@ -73,12 +72,14 @@ func narrowRow(p *review.Player) []string {
 		pain = marked(p, review.ByPain, level) + " " + at(p.Now, x.At, "2 Jan") + " " + x.Where
 	}
 	return []string{p.Name, marked(p, review.ByLast, fmt.Sprint(s.Since)), marked(p, review.BySessions, shortSessions(s)),
-		marked(p, review.ByRest, bare(s.Cut)), bare(s.CutBefore), countCell(s.Contacts) + "/" + usual(s.ContactsUsual),
+		marked(p, review.ByRest, bare(s.Cut, review.CutLimit)), bare(s.CutBefore, review.CutLimit), countCell(s.Contacts) + "/" + usual(s.ContactsUsual),
 		usual(s.Load) + "/" + usual(s.LoadUsual), marked(p, review.ByRunning, fmt.Sprint(s.Running)), jumpAgain(p, "Mon 15:04"), pain}
 }
 
 // bare writes a part in percent without its sign.
-func bare(s review.Share) string { return strings.TrimSuffix(percent(s), " %") }
+func bare(s review.Share, limits ...float64) string {
+	return strings.TrimSuffix(percent(s, limits...), " %")
+}
 
 // marked puts the mark after a figure that is one to look at.
 func marked(p *review.Player, by review.Column, text string) string {
@@ -125,18 +126,14 @@ func jumpAgain(p *review.Player, layout string) string {
 	return at(p.Now, p.Jumps.Earliest, layout)
 }
 
-// percent writes a part, or that there is none. Only nothing is 0 %, and only all
-// is 100 %.
-func percent(s review.Share) string {
+// percent writes a part that is held against limits, if any, or that there is
+// none.
+func percent(s review.Share, limits ...float64) string {
 	part, ok := s.Part()
 	if !ok {
 		return unknown
 	}
-	whole := math.Round(100 * part)
-	if 0 < part && part < 1 {
-		whole = min(max(whole, 1), 99)
-	}
-	return fmt.Sprintf("%.0f %%", whole)
+	return units.Percent(part, limits...)
 }
 
 // Troubled says in a sentence what is to be said of a player first, if anything.
@@ -156,7 +153,7 @@ func Troubled(p *review.Player) string {
 		all = append(all, fmt.Sprintf("%d of %d planned missed in 14 days", s.Missed, s.Planned))
 	}
 	if s.CutsMany() {
-		all = append(all, fmt.Sprintf("rests cut short %s in 14 days, before that %s", share(s.Cut), percent(s.CutBefore)))
+		all = append(all, fmt.Sprintf("rests cut short %s in 14 days, before that %s", share(s.Cut, review.CutLimit), percent(s.CutBefore, review.CutLimit)))
 	}
 	if s.Running > review.RunningMax {
 		all = append(all, units.Count(s.Running, "day")+" without a day of rest")
