@@ -14,6 +14,19 @@ type Extent struct {
 	Before   int   // lines that stand before it
 }
 
+// Cut cuts a part of a journal into n at most, at lines' ends.
+func Cut(r io.ReaderAt, e Extent, n int) ([]Extent, error) {
+	parts, err := cut(r, extent{e.At, e.Size, e.Before}, n)
+	if err != nil {
+		return nil, err
+	}
+	var all []Extent
+	for _, p := range parts {
+		all = append(all, Extent{p.at, p.size, p.before})
+	}
+	return all, nil
+}
+
 // Stretch is lines of one run that stand together in a journal.
 type Stretch struct {
 	Extent
@@ -133,13 +146,14 @@ type Finder struct {
 }
 
 // NewFinder returns a Finder of the journal in r.
-func NewFinder(r io.ReaderAt) *Finder {
-	return &Finder{r, bufio.NewReaderSize(nil, 64<<10)}
-}
+func NewFinder(r io.ReaderAt) *Finder { return &Finder{r: r} }
 
 // Lines reads the lines of a run in stretches of the journal, as Stretches gives
 // them, and returns them with their sum.
 func (f *Finder) Lines(run string, extents []Extent) (lines []Entry, sum uint64, err error) {
+	if f.buf == nil {
+		f.buf = bufio.NewReaderSize(nil, 64<<10)
+	}
 	for _, e := range extents {
 		from := Extent{At: e.At, Before: e.Before}
 		f.buf.Reset(io.NewSectionReader(f.r, e.At, e.Size))

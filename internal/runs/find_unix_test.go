@@ -79,3 +79,16 @@ func nothingIn(t *testing.T, dir string) {
 		}
 	}
 }
+
+// Nothing waits for a pipe in the place of what is kept.
+func TestKeptIsAPipe(t *testing.T) {
+	dir := club(t, 1, 6)
+	want := told(t, dir, briefly("a"), Options{})
+	forgetIn(t, dir)
+	if err := syscall.Mkfifo(keptPath(filepath.Join(dir, "player-001.jsonl")), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if got := told(t, dir, briefly("a"), Options{}); !reflect.DeepEqual(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}

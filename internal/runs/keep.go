@@ -9,7 +9,6 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
-	"time"
 
 	"coldfloor/internal/journal"
 	"coldfloor/internal/wholefile"
@@ -21,11 +20,12 @@ import (
 const keptHead = "coldfloor review 1\n"
 
 // keepFrom is from how many bytes of a journal on notes are kept of it: less is
-// read as fast.
-const keepFrom = 8 << 10
-
-// castagnoli is the polynomial of CRC-32C (RFC 3720, section 12.1).
-var castagnoli = crc32.MakeTable(crc32.Castagnoli)
+// read as fast. keepAgainFrom is from how many more on they are kept again: less
+// is read faster than they are written.
+const (
+	keepFrom      = 8 << 10
+	keepAgainFrom = 64 << 10
+)
 
 // keptPath returns where the notes of the journal at path are kept: beside it.
 func keptPath(path string) string {
@@ -40,10 +40,15 @@ func (m maker) title() []byte {
 
 // kept returns the notes that are kept of a journal, or nil unless it still
 // begins with all that they are of: nobody has written to its file since they
-// were held against it, or else it has the same CRC-32C as far as they go, and
-// so much of it is read then. They are in the memory of buf.
+// were held against it, or else it has the same CRC-32C as far as they go. So
+// much of it has passed then. They are in the memory of buf.
 func (m maker) kept(path string, j *reading, buf *[]byte) *notes {
-	text, err := readInto(keptPath(path), buf)
+	f, err := openKept(keptPath(path))
+	if err != nil {
+		return nil
+	}
+	defer f.Close()
+	text, err := readInto(f, 4*j.size, buf)
 	if err != nil {
 		return nil
 	}
@@ -62,39 +67,36 @@ func (m maker) kept(path string, j *reading, buf *[]byte) *notes {
 		return nil
 	}
 	n.text = body
-	if n.end.At == j.size && j.stamp[0] != 0 && bytes.Equal(stamp, j.stamp) {
-		_ = j.all.add(j.size)
+	sum := u32(sums[4:])
+	if j.has(stamp) {
+		j.skip(n.end.At, sum)
 		return n
 	}
-	if err := j.pass(n.end.At); err != nil || j.sum != u32(sums[4:]) {
+	if err := j.pass(n.end.At); err != nil || j.sum != sum {
 		return nil
 	}
-	if n.end.At == j.size {
-		keepStamp(keptPath(path), int64(len(title)), j.stamp)
-	}
+	_, _ = f.WriteAt(j.stamp, int64(len(title))) // one torn is no stamp
 	return n
 }
 
-// keepStamp puts a stamp into kept notes, in its place.
-func keepStamp(path string, at int64, stamp []byte) {
-	f, err := os.OpenFile(path, os.O_WRONLY, 0)
-	if err != nil {
-		return
+// openKept opens kept notes, to be stamped too if that may be. What somebody
+// else keeps in their place meanwhile is another file.
+func openKept(path string) (*os.File, error) {
+	if info, err := os.Stat(path); err != nil || !info.Mode().IsRegular() {
+		return nil, cmp.Or(err, os.ErrInvalid) // a pipe may never open
 	}
-	defer f.Close()
-	_, _ = f.WriteAt(stamp, at) // one torn is no stamp
+	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		return os.Open(path)
+	}
+	return f, nil
 }
 
-// readInto reads a whole file into the memory of buf.
-func readInto(path string, buf *[]byte) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
+// readInto reads a whole file, of so many bytes at most, into the memory of buf.
+func readInto(f *os.File, most int64, buf *[]byte) ([]byte, error) {
 	info, err := f.Stat()
-	if err != nil {
-		return nil, err
+	if err != nil || info.Size() > most {
+		return nil, cmp.Or(err, os.ErrInvalid)
 	}
 	*buf = slices.Grow((*buf)[:0], int(info.Size()))[:info.Size()]
 	_, err = io.ReadFull(f, *buf)
@@ -114,56 +116,4 @@ func (v *surveyor) keep(path string, j *reading, buf *[]byte) {
 	binary.LittleEndian.PutUint32(text[at:], crc32.Checksum(text[at+4:], castagnoli))
 	*buf, v.text = text, text[at+8:]
 	_ = wholefile.Write(keptPath(path), text, wholefile.Options{Mode: 0o600, Force: true, Passing: true})
-}
-
-// reading is a journal that is read, with the CRC-32C of what was.
-type reading struct {
-	*os.File
-	size  int64
-	stamp []byte // see journal.Stamp
-	sum   uint32
-	all   *counted
-}
-
-// openReading opens a journal.
-func openReading(path string, all *counted) (*reading, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, reason(err)
-	}
-	now := time.Now()
-	info, err := f.Stat()
-	if err != nil {
-		f.Close()
-		return nil, reason(err)
-	}
-	return &reading{File: f, size: info.Size(), stamp: journal.Stamp(info, now), all: all}, nil
-}
-
-// pass lets so many bytes pass.
-func (j *reading) pass(n int64) error {
-	buf := buffers.Get().(*[]byte)
-	defer buffers.Put(buf)
-	*buf = slices.Grow((*buf)[:0], 256<<10)
-	for n > 0 {
-		k, err := j.Read((*buf)[:min(n, 256<<10)])
-		if n -= int64(k); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// Read reads as a file does.
-func (j *reading) Read(b []byte) (int, error) {
-	n, err := j.File.Read(b)
-	j.sum = crc32.Update(j.sum, castagnoli, b[:n])
-	return n, cmp.Or(j.all.add(int64(n)), err)
-}
-
-// again begins anew.
-func (j *reading) again() error {
-	_, err := j.Seek(0, io.SeekStart)
-	j.sum = 0
-	return err
 }

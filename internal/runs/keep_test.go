@@ -6,7 +6,9 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"runtime"
 	"slices"
+	"strings"
 	"sync"
 	"testing"
 	"time"
@@ -168,6 +170,101 @@ func TestKeptOfAnotherKind(t *testing.T) {
 	}
 }
 
+// ofA is what briefly("a") keeps.
+var ofA = maker{name: "a", whole: 2}
+
+// opened opens a journal.
+func opened(t testing.TB, path string) *reading {
+	t.Helper()
+	j, err := openReading(path, &counted{stopped: func() error { return nil }})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { j.Close() })
+	return j
+}
+
+// settled waits until the system would tell of one more write to a journal, and
+// reports whether it can.
+func settled(t testing.TB, path string) bool {
+	t.Helper()
+	for began := time.Now(); time.Since(began) < 5*time.Second; runtime.Gosched() {
+		j, err := openReading(path, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		j.Close()
+		if j.has(j.stamp) {
+			return true
+		}
+	}
+	return false
+}
+
+// taken returns what is kept of a journal, if it is taken.
+func taken(t testing.TB, path string) *notes { return ofA.kept(path, opened(t, path), new([]byte)) }
+
+// A journal that has grown by little is read on, and what is kept of it stays as
+// it is but for the stamp, so that all before need not be read again; by more, it
+// is kept again.
+func TestKeptOfAGrownJournal(t *testing.T) {
+	dir := club(t, 1, 6)
+	path := filepath.Join(dir, "player-001.jsonl")
+	more := strings.Join(made(t, "Player 001", 12, 7), "")
+	told(t, dir, briefly("a"), Options{})
+	begun := taken(t, path)
+	for _, x := range []struct {
+		bytes int
+		again bool
+	}{{20 << 10, false}, {30 << 10, false}, {len(more), true}} {
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		text = append(text[:begun.end.At], more[:strings.LastIndex(more[:x.bytes], "\n")+1]...)
+		if err := os.WriteFile(path, text, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		stamped := settled(t, path)
+		got := told(t, dir, briefly("a"), Options{})
+		n := taken(t, path)
+		if n == nil || (n.end.At == int64(len(text))) != x.again {
+			t.Fatalf("%d bytes more: kept are %+v", x.bytes, n)
+		}
+		kept, err := os.ReadFile(keptPath(path))
+		if err != nil || stamped && !opened(t, path).has(kept[len(ofA.title()):][:journal.StampLength]) {
+			t.Errorf("%d bytes more: it has not the journal's stamp, %v", x.bytes, err)
+		}
+		second := told(t, dir, briefly("a"), Options{})
+		forgetIn(t, dir)
+		want := told(t, dir, briefly("a"), Options{})
+		if !slices.Equal(got, want) || !slices.Equal(second, want) {
+			t.Errorf("%d bytes more: %q, then %q, want %q", x.bytes, got, second, want)
+		}
+		if err := os.WriteFile(keptPath(path), kept, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// What is no file, or too large to be what was kept, is not read.
+func TestKeptIsNoSuchFile(t *testing.T) {
+	dir := club(t, 1, 6)
+	want := told(t, dir, briefly("a"), Options{})
+	kept := keptPath(filepath.Join(dir, "player-001.jsonl"))
+	for name, put := range map[string]func() error{
+		"large":             func() error { return errors.Join(os.WriteFile(kept, nil, 0o600), os.Truncate(kept, 1<<50)) },
+		"a link to nowhere": func() error { return os.Symlink("nowhere", kept) },
+	} {
+		if err := errors.Join(os.Remove(kept), put()); err != nil {
+			t.Logf("%s: %v", name, err) // a system or a disk that has no such thing
+		}
+		if got := told(t, dir, briefly("a"), Options{}); !slices.Equal(got, want) {
+			t.Errorf("%s: %q, want %q", name, got, want)
+		}
+	}
+}
+
 // Every byte of what is kept is held against a checksum.
 func TestKeptDamagedAnywhere(t *testing.T) {
 	dir := club(t, 1, 6)
@@ -177,23 +274,17 @@ func TestKeptDamagedAnywhere(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	m := maker{name: "a", whole: 2}
 	kept := func(text []byte) *notes {
 		if err := os.WriteFile(keptPath(path), text, 0o600); err != nil {
 			t.Fatal(err)
 		}
-		j, err := openReading(path, &counted{stopped: func() error { return nil }})
-		if err != nil {
-			t.Fatal(err)
-		}
-		defer j.Close()
-		return m.kept(path, j, new([]byte))
+		return taken(t, path)
 	}
 	whole := kept(text)
 	if whole == nil || len(whole.heads) != 6 {
 		t.Fatal("what was kept is not taken")
 	}
-	stamp := len(m.title())
+	stamp := len(ofA.title())
 	for i := range text {
 		damaged := slices.Clone(text)
 		damaged[i] ^= 0x10

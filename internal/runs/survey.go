@@ -30,8 +30,8 @@ type Coder[T any] interface {
 // What is made of a journal is kept beside it, in a file of its own whose name
 // begins with a dot and ends with .review, and is used the next time for as much
 // of the journal as is still the same by its length and its CRC-32C; only what
-// follows is read. It can be deleted at any time; whatever is wrong with it, the
-// journal is read.
+// follows is read, a long stretch in parts side by side. It can be deleted at any
+// time; whatever is wrong with it, the journal is read.
 //
 // What was made is held coded, about a fiftieth of the journals, and beyond a
 // bound in a temporary file. In memory there are at least 16 bytes a run.
@@ -70,9 +70,9 @@ func Make[T any](paths []string, o Options, k Kind[T]) (*Survey[T], error) {
 	s := &Survey[T]{Files: files, kind: k, opts: o, store: store{bound: o.Bound, dir: o.TempDir},
 		surveyed: make([]surveyed, len(files)), again: make([]bits, len(files)), parted: map[Place]*parted{}}
 	code := k.Coder()
-	s.maker = maker{name: k.Name, whole: k.Whole, write: func(c *journal.RunCoder, r *journal.Run) {
+	s.maker = maker{name: k.Name, whole: k.Whole, of: func(r *journal.Run) func(*journal.RunCoder) {
 		t := k.Of(r)
-		code.Code(c, &t)
+		return func(c *journal.RunCoder) { code.Code(c, &t) }
 	}}
 	if err := s.read(); err != nil {
 		return nil, errors.Join(err, s.Close())

@@ -6,6 +6,7 @@ import (
 	"io"
 	"maps"
 	"slices"
+	"sync"
 
 	"coldfloor/internal/journal"
 )
@@ -14,7 +15,7 @@ import (
 type maker struct {
 	name  string // of what it makes, and of all that this depends on but the run
 	whole int    // of how many runs of a journal, the latest ones, the lines are kept
-	write func(*journal.RunCoder, *journal.Run)
+	of    func(*journal.Run) func(*journal.RunCoder)
 }
 
 // surveyor makes the notes of one journal.
@@ -27,41 +28,40 @@ type surveyor struct {
 	touched map[int][]journal.Extent // runs that more lines were read of: where those stand
 	codec   codec
 	builder journal.Builder
-	near    int64 // from where in the journal on the latest runs probably stand
+	near    int64       // from where in the journal on the latest runs probably stand
+	writing *sync.Mutex // to the tables, which parts of a journal have in common
 }
 
 // newSurveyor returns a surveyor of the journal in r that goes on with notes of
 // it; nil: it begins.
 func newSurveyor(r io.ReaderAt, m maker, n *notes) *surveyor {
-	v := &surveyor{maker: m, from: r, finder: journal.NewFinder(r), byID: map[uint64]int{}, touched: map[int][]journal.Extent{}}
+	v := &surveyor{maker: m, from: r, finder: journal.NewFinder(r), touched: map[int][]journal.Extent{}, writing: &sync.Mutex{}}
 	if n == nil {
 		v.notes = notes{tables: &journal.RunCoder{}, lines: map[int][]byte{}}
 		v.tables.Words().Number("")
+		v.byID = map[uint64]int{}
 		return v
 	}
 	v.notes = *n
 	v.text = nil
-	v.bodies = slices.Clone(v.bodies)
-	for i, text := range v.lines {
-		v.lines[i] = slices.Clone(text)
-	}
 	v.tables = n.tables.Going()
+	v.byID = make(map[uint64]int, len(v.heads))
 	for i, h := range v.heads {
 		v.byID[h.id] = i
 	}
 	return v
 }
 
-// read takes the lines that follow what was read, up to the end of r. The error
+// take takes the lines that follow what was read, up to the end of r. The error
 // is that of the journal, which cannot be read to its end.
-func (v *surveyor) read(r io.Reader) error {
+func (v *surveyor) take(r io.Reader) error {
 	var failed error
 	for s, err := range journal.Stretches(r, &v.end) {
 		var d *journal.Damage
 		switch {
 		case err == nil:
 			v.file.Lines += len(s.Lines)
-			v.take(s)
+			v.stretch(s)
 			continue
 		case !errors.As(err, &d):
 			failed = err
@@ -77,12 +77,15 @@ func (v *surveyor) read(r io.Reader) error {
 			v.file.First = d
 		}
 	}
-	return errors.Join(failed, v.again(), v.keepLines())
+	return errors.Join(failed, v.again())
 }
 
-// take takes lines of a run: all there are, or some that will be read again with
-// the others.
-func (v *surveyor) take(s *journal.Stretch) {
+// settle ends the taking of lines.
+func (v *surveyor) settle() error { return errors.Join(v.again(), v.keepLines()) }
+
+// stretch takes lines of a run: all there are, or some that will be read again
+// with the others.
+func (v *surveyor) stretch(s *journal.Stretch) {
 	id := idOf(s.Lines[0].Run)
 	if i, ok := v.byID[id]; ok {
 		v.touched[i] = append(v.touched[i], s.Extent)
@@ -102,14 +105,17 @@ func (v *surveyor) take(s *journal.Stretch) {
 // put makes the run of its lines, and keeps what is made of it.
 func (v *surveyor) put(i int, b body, sum uint64, lines []journal.Entry) {
 	run := v.builder.Build(lines) // what is wrong with its lines is counted in it
+	write := v.of(run)
 	h := &v.heads[i]
 	h.sum, h.start, h.counts, h.name = sum, run.Start.Unix(), run.Counts(), 0
+	v.writing.Lock()
+	defer v.writing.Unlock()
 	if run.Started != nil {
 		h.name = uint32(v.tables.Words().Number(run.Started.Player))
 	}
 	v.tables.Buf = v.tables.Buf[:0]
 	b.put(&v.tables.Coder)
-	v.write(v.tables, run)
+	write(v.tables)
 	h.at, h.size = uint32(len(v.bodies)), uint32(len(v.tables.Buf))
 	v.bodies = append(v.bodies, v.tables.Buf...)
 }
@@ -184,29 +190,30 @@ func (m maker) survey(file *File, c *counted, buf *[]byte) (*notes, error) {
 		return nil, err
 	}
 	defer j.Close()
-	had := m.kept(file.Path, j, buf)
+	from := buffers.Get().(*[]byte) // of what was kept, which is coded anew into buf
+	defer buffers.Put(from)
+	had := m.kept(file.Path, j, from)
 	if had != nil && had.end.At == j.size && had.whole >= m.whole {
+		*buf, *from = *from, *buf
 		return had, nil
 	}
 	if had == nil {
-		if err := j.again(); err != nil {
-			return nil, reason(err)
-		}
+		j.again()
 	}
 	end, err := journal.LastLineEnd(j, 0, j.size)
 	if err != nil {
 		return nil, reason(err)
 	}
 	v := newSurveyor(j, m, had)
-	grown := end > v.end.At || v.notes.whole < m.whole
+	keep := had == nil || had.whole < m.whole || end-had.end.At >= keepAgainFrom
 	v.near = j.size - int64(m.whole)*nearRun
-	if err = v.read(io.LimitReader(j, end-v.end.At)); err == nil {
-		if grown {
+	if err = v.readTo(end, j); err == nil {
+		if keep {
 			v.keep(file.Path, j, buf)
 		}
 		if end < j.size {
 			v.text = nil
-			err = v.read(io.LimitReader(j, j.size-end)) // a line that may still grow: it is not kept
+			err = errors.Join(v.take(io.LimitReader(j, j.size-end)), v.settle()) // a line that may still grow: it is not kept
 		}
 	}
 	if v.text == nil {
