@@ -13,7 +13,7 @@ import (
 // to say after it, once the flow was closed. Signals sends what arrives from
 // outside: Interrupt stops the run; anything else leaves it as it stands.
 func Run(o Options, signals <-chan os.Signal) (closing string, err error) {
-	p := onscreen.Program(New(o), o.Look, tea.WithMouseCellMotion(), tea.WithoutSignalHandler())
+	p := onscreen.New(New(o), o.Look, true, tea.WithoutSignalHandler())
 	done := make(chan struct{})
 	defer close(done)
 	go func() {
@@ -27,7 +27,7 @@ func Run(o Options, signals <-chan os.Signal) (closing string, err error) {
 		case <-done:
 		}
 	}()
-	last, err := onscreen.Run(p)
+	last, err := p.Run()
 	app, ok := last.(App)
 	if !ok {
 		return "", err

@@ -22,3 +22,11 @@ func TestAble(t *testing.T) {
 		}
 	}
 }
+
+func TestKindOf(t *testing.T) {
+	for term, want := range map[string]kind{"linux": {console: true}, "xterm": {able: true}, "": {}} {
+		if got := kindOf(func(k string) string { return map[string]string{"TERM": term}[k] }); got != want {
+			t.Errorf("TERM=%s: %+v, want %+v", term, got, want)
+		}
+	}
+}

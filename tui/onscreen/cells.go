@@ -74,7 +74,7 @@ func (w *rowWriter) put(text string, wide int) {
 	w.cells = append(w.cells, w.stands)
 	w.before = ""
 	for range wide - 1 {
-		w.cells = append(w.cells, cell{"", w.look})
+		w.cells = append(w.cells, cell{"", w.shown(w.look)})
 	}
 }
 
@@ -82,6 +82,7 @@ func (w *rowWriter) put(text string, wide int) {
 // stays what it is where the ink is not sure to be the ground's colour: the
 // terminal's own ink, and letters that are brighter for being bold.
 func (r reader) seen(c cell) cell {
+	c.look = r.shown(c.look)
 	if c.look == 0 || c.text != " " && c.text != full {
 		return c
 	}

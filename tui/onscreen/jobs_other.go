@@ -8,4 +8,4 @@ import tea "github.com/charmbracelet/bubbletea"
 func Suspend() tea.Msg { return nil }
 
 // mindJobs does nothing: no program is stopped and continued here.
-func mindJobs(*tea.Program) (end func()) { return func() {} }
+func (p Program) mindJobs() (end func()) { return func() {} }

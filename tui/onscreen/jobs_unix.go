@@ -20,22 +20,29 @@ func Suspend() tea.Msg {
 // mindJobs has the program give the terminal back before it stops, and take it
 // again when it goes on, however it was stopped. The function that is returned
 // ends that.
-func mindJobs(p *tea.Program) (end func()) {
+func (p Program) mindJobs() (end func()) {
 	stop, goOn := make(chan os.Signal, 1), make(chan os.Signal, 1)
 	signal.Notify(stop, syscall.SIGTSTP)
 	signal.Notify(goOn, syscall.SIGCONT)
 	done := make(chan struct{})
 	go func() {
+		given := false // the terminal is given back, once: what was given back twice Bubble Tea would not take again
+		giveBack := func() {
+			if !given {
+				_ = p.ReleaseTerminal()
+			}
+			given = true
+		}
 		for {
 			select {
 			case <-stop:
-				_ = p.ReleaseTerminal()
-				// The whole job, as the key does. A signal that Go has once handed
-				// over does not stop its process any more; this one always does.
-				_ = syscall.Kill(0, syscall.SIGSTOP)
-				takeBack(p)
-			case <-goOn: // after a stop that gives no notice, or the one above
-				takeBack(p)
+				giveBack()
+				drop(goOn)
+				halt()
+			case <-goOn: // after the stop above, or one that gives no notice
+				giveBack()
+				p.takeBack()
+				given = false
 			case <-done:
 				return
 			}
@@ -48,10 +55,26 @@ func mindJobs(p *tea.Program) (end func()) {
 	}
 }
 
-// takeBack sets the terminal up again, for a shell has set it as it likes it, and
-// has the picture drawn whole.
-func takeBack(p *tea.Program) {
-	_ = p.ReleaseTerminal()
+// halt stops the whole job, as the key does. A signal that Go has once handed over
+// does not stop its process any more; this one always does, but may take a moment:
+// what is next is done when the program goes on. Tests put another in its place.
+var halt = func() { _ = syscall.Kill(0, syscall.SIGSTOP) }
+
+// drop takes what is left in a channel of signals.
+func drop(signals <-chan os.Signal) {
+	select {
+	case <-signals:
+	default:
+	}
+}
+
+// takeBack sets the terminal up again once it was given back, for a shell has set
+// it as it likes it, and has the picture drawn whole. Bubble Tea alone would not
+// ask for clicks again.
+func (p Program) takeBack() {
 	_ = p.RestoreTerminal()
+	if p.clicks {
+		p.Send(tea.EnableMouseCellMotion())
+	}
 	p.Send(tea.ResumeMsg{})
 }

@@ -73,6 +73,25 @@ func (l *look) paint(ground bool, colour string) {
 	l.fg = colour
 }
 
+// onConsole returns what a look is to the Linux console (csi_m and build_attr of
+// drivers/tty/vt/vt.c). There a bright colour is the darker one in bold, which
+// lasts when another colour is set; no ground is bright; and bold brightens the
+// characters of reversed text too, which makes black ones as grey as their
+// ground nearly is.
+func (l look) onConsole() look {
+	if n, err := strconv.Atoi(l.fg); err == nil && n >= 90 {
+		l.fg = strconv.Itoa(n - 60)
+		l.attrs |= bold
+	}
+	if n, err := strconv.Atoi(l.bg); err == nil && n >= 100 {
+		l.bg = strconv.Itoa(n - 60)
+	}
+	if l.attrs&reversed != 0 {
+		l.attrs &^= bold
+	}
+	return l
+}
+
 // asGround returns the parameters that make a colour of characters that of
 // their ground.
 func asGround(fg string) string { return shifted(fg, 10) }

@@ -6,6 +6,8 @@ type lookID uint16
 // looks holds the looks of a screen, and what was found out of them. There are
 // as many as a program's styles make, and none that a text brings.
 type looks struct {
+	console bool // they are for the Linux console
+
 	all   []look
 	ids   map[look]lookID
 	read  map[reading]lookID
@@ -21,8 +23,8 @@ type reading struct {
 
 // newLooks returns the looks of a screen that has none yet but the terminal's
 // own.
-func newLooks() *looks {
-	return &looks{all: []look{{}}, ids: map[look]lookID{{}: 0}, read: map[reading]lookID{}, steps: map[[2]lookID]string{}, ways: map[[2]lookID]ways{}}
+func newLooks(console bool) *looks {
+	return &looks{console: console, all: []look{{}}, ids: map[look]lookID{{}: 0}, read: map[reading]lookID{}, steps: map[[2]lookID]string{}, ways: map[[2]lookID]ways{}}
 }
 
 // id returns what stands for a look.
@@ -44,6 +46,14 @@ func (l *looks) after(in lookID, seq string) lookID {
 		l.read[reading{in, seq}] = id
 	}
 	return id
+}
+
+// shown returns the look that one has on this screen.
+func (l *looks) shown(of lookID) lookID {
+	if of == 0 || !l.console {
+		return of
+	}
+	return l.id(l.all[of].onConsole())
 }
 
 // step returns the shortest sequence that makes one look another.

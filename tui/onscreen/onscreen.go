@@ -6,11 +6,9 @@ package onscreen
 
 import (
 	"os"
-	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
-	"github.com/charmbracelet/x/ansi"
 
 	"coldfloor/tui/ground"
 )
@@ -19,12 +17,22 @@ import (
 // which it never has. It cannot be less.
 const ticksPerSecond = 1
 
-// Program returns the program that shows m over the whole terminal. Look is
-// told once it is known whether the terminal's background is dark or light,
-// unless it is settled already.
-func Program(m tea.Model, look *lipgloss.Renderer, more ...tea.ProgramOption) *tea.Program {
-	o := append([]tea.ProgramOption{tea.WithAltScreen(), tea.WithFPS(ticksPerSecond), tea.WithOutput(quiet{os.Stdout})}, more...)
-	first := shown{Model: m, screen: newPainter(os.Stdout, able(os.Getenv))}
+// Program is a Bubble Tea program over the whole terminal.
+type Program struct {
+	*tea.Program
+	clicks bool // it is told of clicks
+}
+
+// New returns the program that shows m over the whole terminal. Look is told
+// once it is known whether the terminal's background is dark or light, unless it
+// is settled already. Clicks has the model told of clicks.
+func New(m tea.Model, look *lipgloss.Renderer, clicks bool, more ...tea.ProgramOption) Program {
+	out := &window{File: os.Stdout}
+	o := append([]tea.ProgramOption{tea.WithAltScreen(), tea.WithFPS(ticksPerSecond), tea.WithOutput(quiet{out})}, more...)
+	if clicks {
+		o = append(o, tea.WithMouseCellMotion())
+	}
+	first := shown{Model: m, screen: newPainter(out, kindOf(os.Getenv))}
 	if t := ground.Of(os.Stdin); t != nil {
 		o = append(o, tea.WithInput(t))
 		first.ask = func() tea.Msg {
@@ -32,13 +40,13 @@ func Program(m tea.Model, look *lipgloss.Renderer, more ...tea.ProgramOption) *t
 			return told{} // the screen is drawn after every message
 		}
 	}
-	return tea.NewProgram(first, o...)
+	return Program{tea.NewProgram(first, o...), clicks}
 }
 
-// Run runs p, which is from Program, and returns what its model is at the end.
-func Run(p *tea.Program) (tea.Model, error) {
-	defer mindJobs(p)()
-	last, err := p.Run()
+// Run runs the program and returns what its model is at the end.
+func (p Program) Run() (tea.Model, error) {
+	defer p.mindJobs()()
+	last, err := p.Program.Run()
 	if s, ok := last.(shown); ok {
 		last = s.Model
 	}
@@ -74,18 +82,3 @@ func (m shown) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 
 // View implements tea.Model. There is nothing for Bubble Tea to draw.
 func (m shown) View() string { return "" }
-
-// quiet is a terminal's output that passes on what Bubble Tea sets the terminal
-// to, and nothing that it draws.
-type quiet struct{ *os.File }
-
-// Write implements io.Writer.
-func (q quiet) Write(b []byte) (int, error) {
-	if ansi.Strip(strings.Trim(string(b), "\r\n")) != "" {
-		return len(b), nil
-	}
-	return q.File.Write(b)
-}
-
-// WriteString implements io.StringWriter.
-func (q quiet) WriteString(s string) (int, error) { return q.Write([]byte(s)) }

@@ -18,9 +18,9 @@ type painter struct {
 	after []int  // the cell that is written after each, in the row in hand
 }
 
-// newPainter returns what puts pictures on a terminal; see able.
-func newPainter(out io.Writer, able bool) *painter {
-	return &painter{out: out, pen: pen{looks: newLooks(), able: able}}
+// newPainter returns what puts pictures on a terminal; of a kind.
+func newPainter(out io.Writer, k kind) *painter {
+	return &painter{out: out, pen: pen{looks: newLooks(k.console), able: k.able}}
 }
 
 // resized forgets the screen, which a terminal may have wrapped again.

@@ -23,7 +23,7 @@ func TestPaintedCellByCell(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, h := rapid.IntRange(1, 30).Draw(t, "width"), rapid.IntRange(1, 8).Draw(t, "height")
 		screen := vt.NewEmulator(w, h)
-		p := newPainter(termshot.Repeating(screen), rapid.Bool().Draw(t, "able"))
+		p := newPainter(termshot.Repeating(screen), kind{able: rapid.Bool().Draw(t, "able")})
 		p.resized(w, h)
 		lines := make([]string, h)
 		for range rapid.IntRange(1, 6).Draw(t, "pictures") {
@@ -80,7 +80,7 @@ func seen(screen *vt.Emulator, x, y int) string {
 // which a figure changed little more than that figure.
 func TestPaintsNothingTwice(t *testing.T) {
 	var out strings.Builder
-	p := newPainter(&out, false)
+	p := newPainter(&out, kind{})
 	p.resized(80, 2)
 	p.draw("\x1b[1mrest\x1b[m    0:42\nnext: push-up")
 	out.Reset()

@@ -60,52 +60,97 @@ func (x *terminal) Write(b []byte) (int, error) {
 	return x.out.Write(b)
 }
 
+// count returns how many times a text was written.
+func (x *terminal) count(text string) int {
+	x.mu.Lock()
+	defer x.mu.Unlock()
+	return bytes.Count(x.out.Bytes(), []byte(text))
+}
+
 // await waits until a text was written so many times.
 func (x *terminal) await(t *testing.T, text string, times int) {
 	t.Helper()
 	for end := time.Now().Add(20 * time.Second); time.Now().Before(end); time.Sleep(5 * time.Millisecond) {
-		x.mu.Lock()
-		n := bytes.Count(x.out.Bytes(), []byte(text))
-		x.mu.Unlock()
-		if n >= times {
+		if x.count(text) >= times {
 			return
 		}
 	}
 	t.Fatalf("%q was not written %d times: %q", text, times, x.out.String())
 }
 
-// TestProgramOnATerminal: the picture is shown over the whole terminal, is drawn
-// whole again after a stop, and the terminal is given back at the end.
-func TestProgramOnATerminal(t *testing.T) {
-	x := onTerminal(t)
+// start runs a program that is told of clicks on the terminal. The function that
+// is returned ends it by its key, and returns what its model is at the end.
+func (x *terminal) start(t *testing.T) (end func() tea.Model) {
 	t.Setenv("TERM", "xterm-256color")
-	p := Program(greeter{}, lipgloss.NewRenderer(x))
+	p := New(greeter{}, lipgloss.NewRenderer(x), true)
 	done := make(chan error, 1)
 	var last tea.Model
 	go func() {
 		var err error
-		last, err = Run(p)
+		last, err = p.Run()
 		done <- err
 	}()
-	x.await(t, "\x1b[?1049h", 1)
 	x.await(t, "hello", 1)
-	if err := syscall.Kill(syscall.Getpid(), syscall.SIGCONT); err != nil {
-		t.Fatal(err)
-	}
-	x.await(t, "hello", 2)
-	if _, err := x.keys.WriteString("q"); err != nil {
-		t.Fatal(err)
-	}
-	select {
-	case err := <-done:
-		if err != nil {
-			t.Error(err)
+	return func() tea.Model {
+		if _, err := x.keys.WriteString("q"); err != nil {
+			t.Fatal(err)
 		}
-	case <-time.After(20 * time.Second):
-		t.Fatal("it does not end")
+		select {
+		case err := <-done:
+			if err != nil {
+				t.Error(err)
+			}
+		case <-time.After(20 * time.Second):
+			t.Fatal("it does not end")
+		}
+		return last
 	}
-	if _, ok := last.(greeter); !ok {
+}
+
+// raise sends the test itself a signal.
+func raise(t *testing.T, s syscall.Signal) {
+	t.Helper()
+	if err := syscall.Kill(syscall.Getpid(), s); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// TestProgramOnATerminal: the picture is shown over the whole terminal, is drawn
+// whole again after a stop, and the terminal is given back at the end.
+func TestProgramOnATerminal(t *testing.T) {
+	x := onTerminal(t)
+	end := x.start(t)
+	x.await(t, "\x1b[?1049h", 1)
+	raise(t, syscall.SIGCONT)
+	x.await(t, "hello", 2)
+	if last, ok := end().(greeter); !ok {
 		t.Errorf("the model at the end is a %T", last)
 	}
-	x.await(t, "\x1b[?1049l", 1)
+	x.await(t, "\x1b[?1049l", 2)
+}
+
+// TestProgramIsStopped: the shell has its terminal back for as long as the job is
+// stopped, and after that the program has all of it that it had: the screen of its
+// own, clicks and pasted text.
+func TestProgramIsStopped(t *testing.T) {
+	x := onTerminal(t)
+	stopped, stop := make(chan bool), halt
+	halt = func() { stopped <- true }
+	defer func() { halt = stop }()
+	end := x.start(t)
+	modes := []string{"\x1b[?1049", "\x1b[?1002", "\x1b[?2004"}
+	for i := range 2 {
+		raise(t, syscall.SIGTSTP)
+		<-stopped
+		raise(t, syscall.SIGCONT)
+		x.await(t, "hello", 2+i)
+	}
+	end()
+	x.await(t, modes[0]+"l", 3)
+	for _, m := range modes {
+		x.await(t, m+"h", 3)
+		if n := x.count(m + "h"); n != 3 {
+			t.Errorf("%q was set %d times, at the start and after two stops", m+"h", n)
+		}
+	}
 }

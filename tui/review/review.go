@@ -245,7 +245,7 @@ func nextColumn(by review.Column) review.Column {
 
 // Run shows the review on the terminal until the player leaves it.
 func Run(o Options) error {
-	_, err := onscreen.Run(onscreen.Program(New(o), o.Look))
+	_, err := onscreen.New(New(o), o.Look, false).Run()
 	if errors.Is(err, tea.ErrInterrupted) {
 		return nil
 	}
