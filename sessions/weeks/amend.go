@@ -9,7 +9,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"coldfloor/internal/units"
-	"coldfloor/internal/yamlread"
+	"coldfloor/internal/yamledit"
 )
 
 // Amendment is what a plan is to have besides what its file says.
@@ -28,7 +28,7 @@ func (p *Plan) Amended(a Amendment) ([]byte, error) {
 	var err error
 	change := func(f func(root *yaml.Node)) {
 		if err == nil {
-			text, err = amended(text, f)
+			text, err = yamledit.Change(text, f)
 		}
 	}
 	for _, w := range a.Hold {
@@ -49,23 +49,6 @@ func (p *Plan) Amended(a Amendment) ([]byte, error) {
 	}
 	_, err = Parse(p.Name, text, p.find)
 	return text, err
-}
-
-// amended returns the text of a plan with one change in it. One at a time keeps
-// the most of the layout: each is held against lines that nothing else changed.
-func amended(src []byte, change func(root *yaml.Node)) ([]byte, error) {
-	doc, err := yamlread.Document(src)
-	if err != nil {
-		return nil, err
-	}
-	unalias(doc.Content[0])
-	written, err := encode(doc)
-	if err != nil {
-		return nil, err
-	}
-	change(doc.Content[0])
-	text, err := encode(doc)
-	return layout(src, written, text), err
 }
 
 // amendHold adds a week that adds nothing.
@@ -122,7 +105,7 @@ func child(root *yaml.Node, key string, kind yaml.Kind) *yaml.Node {
 	n := find(root, key)
 	if n == nil {
 		n = &yaml.Node{Kind: kind}
-		if kind == yaml.SequenceNode && key == "hold" {
+		if key == "hold" || key == "away" { // short ones, which stand in one line
 			n.Style = yaml.FlowStyle
 		}
 		root.Content = append(root.Content, node(key, "!!str"), n)

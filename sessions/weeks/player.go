@@ -1,14 +1,13 @@
 package weeks
 
 import (
-	"bytes"
 	"fmt"
 	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
 
-	"coldfloor/internal/yamlread"
+	"coldfloor/internal/yamledit"
 	"coldfloor/sessions"
 )
 
@@ -19,23 +18,18 @@ func (p *Plan) ForPlayer(away []Range) (*Plan, error) {
 	if len(away) == 0 {
 		return p, nil
 	}
-	doc, err := yamlread.Document(p.Source)
-	if err != nil {
-		return nil, fmt.Errorf("read %s: %w", p.Name, err)
-	}
-	root := doc.Content[0]
-	unalias(root)
-	list := child(root, "away", yaml.SequenceNode)
-	for _, r := range away {
-		text := r.From.String()
-		if r.To != r.From {
-			text += ".." + r.To.String()
+	text, err := yamledit.Change(p.Source, func(root *yaml.Node) {
+		list := child(root, "away", yaml.SequenceNode)
+		for _, r := range away {
+			text := r.From.String()
+			if r.To != r.From {
+				text += ".." + r.To.String()
+			}
+			list.Content = append(list.Content, node(text, "!!str"))
 		}
-		list.Content = append(list.Content, node(text, "!!str"))
-	}
-	text, err := encode(doc)
+	})
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("change %s: %w", p.Name, err)
 	}
 	return Parse(p.Name, text, p.find)
 }
@@ -51,18 +45,15 @@ func (p *Plan) WrittenFor(d Planned, easier []string) (*sessions.Session, error)
 	if err != nil || len(easier) == 0 {
 		return s, err
 	}
-	doc, err := yamlread.Document(s.Source)
-	if err != nil {
-		return nil, err
-	}
-	for _, b := range find(doc.Content[0], "blocks").Content {
-		for _, x := range find(b, "exercises").Content {
-			if name := find(x, "name"); slices.ContainsFunc(easier, func(e string) bool { return strings.EqualFold(e, name.Value) }) {
-				makeEasier(x)
+	text, err := yamledit.Change(s.Source, func(root *yaml.Node) {
+		for _, b := range find(root, "blocks").Content {
+			for _, x := range find(b, "exercises").Content {
+				if name := find(x, "name"); slices.ContainsFunc(easier, func(e string) bool { return strings.EqualFold(e, name.Value) }) {
+					makeEasier(x)
+				}
 			}
 		}
-	}
-	text, err := encode(doc)
+	})
 	if err != nil {
 		return nil, err
 	}
@@ -102,15 +93,4 @@ func drop(mapping *yaml.Node, key string) {
 			return
 		}
 	}
-}
-
-// encode writes a document as text.
-func encode(doc *yaml.Node) ([]byte, error) {
-	var out bytes.Buffer
-	e := yaml.NewEncoder(&out)
-	e.SetIndent(2)
-	if err := e.Encode(doc); err != nil {
-		return nil, err
-	}
-	return out.Bytes(), e.Close()
 }

@@ -8,7 +8,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"coldfloor/internal/units"
-	"coldfloor/internal/yamlread"
+	"coldfloor/internal/yamledit"
 	"coldfloor/sessions"
 )
 
@@ -26,18 +26,13 @@ func (p *Plan) Written(d Planned) (*sessions.Session, error) {
 
 // rewrite writes the file of a session with what was changed in a copy.
 func rewrite(base, changed *sessions.Session) ([]byte, error) {
-	doc, err := yamlread.Document(base.Source)
-	if err != nil {
-		return nil, err
-	}
-	root := doc.Content[0]
-	unalias(root)
-	setScalar(root, "title", changed.Title, "!!str")
-	blocks := find(root, "blocks")
-	for i := range changed.Blocks {
-		rewriteBlock(blocks.Content[i], &base.Blocks[i], &changed.Blocks[i])
-	}
-	return encode(doc)
+	return yamledit.Change(base.Source, func(root *yaml.Node) {
+		setScalar(root, "title", changed.Title, "!!str")
+		blocks := find(root, "blocks")
+		for i := range changed.Blocks {
+			rewriteBlock(blocks.Content[i], &base.Blocks[i], &changed.Blocks[i])
+		}
+	})
 }
 
 // rewriteBlock writes what was changed in a block.
@@ -87,32 +82,4 @@ func setScalar(mapping *yaml.Node, key, value, tag string) {
 	case n.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0:
 		n.Style = yaml.DoubleQuotedStyle
 	}
-}
-
-// unalias puts in the place of every alias a copy of what it stands for, so
-// that one of them can be changed alone. The reader has bounded how much that
-// is.
-func unalias(n *yaml.Node) {
-	for i, c := range n.Content {
-		for c.Kind == yaml.AliasNode {
-			shared := *c.Alias
-			shared.HeadComment, shared.LineComment, shared.FootComment = c.HeadComment, c.LineComment, c.FootComment
-			shared.Content = copies(shared.Content)
-			c = &shared
-		}
-		c.Anchor = ""
-		n.Content[i] = c
-		unalias(c)
-	}
-}
-
-// copies copies nodes as deep as they go.
-func copies(nodes []*yaml.Node) []*yaml.Node {
-	all := make([]*yaml.Node, len(nodes))
-	for i, n := range nodes {
-		c := *n
-		c.Content = copies(n.Content)
-		all[i] = &c
-	}
-	return all
 }
