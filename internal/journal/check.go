@@ -16,6 +16,13 @@ const (
 	maxMeasure = 1e6
 )
 
+// Check reports what a line says that no line of a journal that was read can say:
+// Build takes no other.
+func (l *Line) Check() error {
+	_, err := l.check()
+	return err
+}
+
 // check reports what a line says that cannot be, or that this version does not
 // know.
 func (l *Line) check() (unknown bool, err error) {

@@ -64,8 +64,8 @@ type coded struct {
 	data  []byte
 }
 
-// lines decodes a block's lines, in their order within the run, one that
-// arrived several times once. They are valid until c decodes others.
+// lines decodes a block's lines, one at least, in their order within the run, one
+// that arrived several times once. They are valid until c decodes others.
 func (b *block) lines(c *codec) ([]journal.Entry, error) {
 	c.entries, c.sets, c.rests = slices.Grow(c.entries[:0], b.count()), c.sets[:0], c.rests[:0]
 	c.Reading = true
@@ -77,12 +77,15 @@ func (b *block) lines(c *codec) ([]journal.Entry, error) {
 		n := len(c.entries)
 		c.entries = append(c.entries, journal.Entry{Line: journal.Line{Run: b.run}})
 		c.Err = nil
-		if c.line(&c.entries[n].Line); c.Err != nil {
-			return nil, c.Err
+		if c.line(&c.entries[n].Line); c.Err != nil || c.entries[n].Check() != nil {
+			return nil, errShort
 		}
 		rising = rising && (n == 0 || c.entries[n-1].N < c.entries[n].N)
 	}
-	if !rising {
+	switch {
+	case len(c.entries) == 0:
+		return nil, errShort
+	case !rising:
 		return b.once(c.entries), nil
 	}
 	return c.entries, nil

@@ -253,7 +253,7 @@ func TestKeptIsNoSuchFile(t *testing.T) {
 	want := told(t, dir, briefly("a"), Options{})
 	kept := keptPath(filepath.Join(dir, "player-001.jsonl"))
 	for name, put := range map[string]func() error{
-		"large":             func() error { return errors.Join(os.WriteFile(kept, nil, 0o600), os.Truncate(kept, 1<<50)) },
+		"large":             func() error { return errors.Join(os.WriteFile(kept, nil, 0o600), os.Truncate(kept, 1<<40)) },
 		"a link to nowhere": func() error { return os.Symlink("nowhere", kept) },
 	} {
 		if err := errors.Join(os.Remove(kept), put()); err != nil {
@@ -331,7 +331,14 @@ func TestEditOfTheSameLength(t *testing.T) {
 // What is stopped leaves nothing: neither a temporary file nor a kept one that
 // is not whole.
 func TestStopped(t *testing.T) {
-	dir, temporary := club(t, 3, 40), t.TempDir()
+	stopAnywhere(t, club(t, 3, 40))
+	inParts(t, 4, func() { stopAnywhere(t, club(t, 1, 120)) })
+}
+
+// stopAnywhere stops the survey of a folder at one moment after the other.
+func stopAnywhere(t *testing.T, dir string) {
+	t.Helper()
+	temporary := t.TempDir()
 	want := told(t, dir, briefly("a"), Options{})
 	forgetIn(t, dir)
 	enough := errors.New("enough")

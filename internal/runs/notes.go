@@ -145,7 +145,7 @@ func decodeNotes(text []byte) (*notes, error) {
 	count, total := 0, 0
 	c.Int(&count)
 	c.Int(&total)
-	if c.Err != nil || n.tables.Err != nil || count < 0 || count > len(c.Buf)/headSize || total < 0 || total > len(c.Buf)-count*headSize {
+	if c.Err != nil || n.tables.Err != nil || n.end.At < 0 || n.end.Before < 0 || count < 0 || count > len(c.Buf)/headSize || total < 0 || total > len(c.Buf)-count*headSize {
 		return nil, compact.ErrShort
 	}
 	heads := c.Buf[:count*headSize]
@@ -157,12 +157,15 @@ func decodeNotes(text []byte) (*notes, error) {
 			return nil, compact.ErrShort
 		}
 	}
-	for len(c.Buf) > 0 && c.Err == nil {
-		i := 0
+	for len(c.Buf) > 0 {
+		i, text := 0, []byte(nil)
 		c.Int(&i)
-		n.lines[i], c.Buf = cutBytes(c.Buf)
+		if text, c.Buf = cutBytes(c.Buf); text == nil || i < 0 || i >= count {
+			return nil, compact.ErrShort
+		}
+		n.lines[i] = text
 	}
-	return n, c.Err
+	return n, nil
 }
 
 // append codes a head.

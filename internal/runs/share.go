@@ -142,7 +142,7 @@ func (h *share) close() error {
 	if h.held < h.bound {
 		return nil
 	}
-	s, err := writeSpill(h.temporaries, h.blocks)
+	s, err := writeSpill(h.temporaries, h.blocks, h.files[len(h.files)-1]+1)
 	if err != nil {
 		return fault.New("free some room, or name another folder in TMPDIR", "cannot keep what was read in a temporary file: %w", err)
 	}
