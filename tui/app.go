@@ -179,7 +179,7 @@ func (m App) updateShown(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case m.stage == measuring:
 		m.results, cmd = m.results.Update(k)
 	case m.stage == asking:
-		m.question, cmd = m.question.Update(k, m.width, m.height)
+		m.question, cmd = m.question.Update(k, m.style, m.width, m.height)
 	case m.stage == choosing:
 		m.choose, cmd = m.choose.Update(k)
 	case k.String() == "q" || k.String() == "ctrl+c":

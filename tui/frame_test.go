@@ -153,6 +153,21 @@ func TestTooSmallForAFrame(t *testing.T) {
 	}
 }
 
+// In a rest what is named is the next exercise, in a window too small for a frame
+// and above the list of keys too.
+func TestRestNamesTheNext(t *testing.T) {
+	for _, code := range text.Codes() {
+		s := testStyle(termenv.Ascii, glyph.Quadrant)
+		s.lang = text.In(code)
+		want := capital(s.lang.Screen.Next) + ": Pogo"
+		for _, m := range []runScreen{momentOf(t, 107*time.Second, " ", s).resized(20, 5), momentOf(t, 107*time.Second, " ?", s)} {
+			if view := strings.Join(strings.Fields(m.View()), " "); !strings.Contains(view, want) {
+				t.Errorf("%s: %q is not in %q", code, want, view)
+			}
+		}
+	}
+}
+
 // momentOf returns the screen of the test session at a time, after keys. The
 // hand-ended set ends where its pace would have it.
 func momentOf(t testing.TB, at time.Duration, keys string, s *style) runScreen {

@@ -102,16 +102,14 @@ func (f frame) plain() string {
 	if f.help != nil {
 		return f.smallHelp()
 	}
-	s := f.scene
-	line := s.word + " " + s.count.plain()
-	if s.exercise != "" {
-		line += " " + s.doing()
-	}
 	var foot []string
 	if f.loud {
 		foot = safetext.Wrap(f.foot, f.width, f.height-1)
 	}
-	return strings.Join(append(safetext.Wrap(line, f.width, f.height-len(foot)), foot...), "\n")
+	room := f.height - len(foot)
+	lines := safetext.Wrap(f.scene.word+" "+f.scene.count.plain(), f.width, room)
+	lines = append(lines, safetext.Wrap(f.scene.doing(), f.width, room-len(lines))...)
+	return strings.Join(append(lines, foot...), "\n")
 }
 
 // fit returns text cut to the window's width.

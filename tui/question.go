@@ -34,14 +34,14 @@ type question struct {
 }
 
 // Update acts on a key.
-func (q question) Update(k tea.KeyMsg, width, height int) (question, tea.Cmd) {
+func (q question) Update(k tea.KeyMsg, s *style, width, height int) (question, tea.Cmd) {
 	for _, a := range q.answers {
 		if key.Matches(k, a.Binding) {
 			return q, a.do
 		}
 	}
 	room := q.room(height)
-	last := max(0, len(q.lines(width))-room)
+	last := max(0, len(q.moved(s, width, height))-room)
 	q.top = min(q.top, last)    // the window may have grown since
 	screenful := max(1, room-2) // the lines between the signs for what is above and below
 	switch k.String() {
@@ -58,7 +58,29 @@ func (q question) Update(k tea.KeyMsg, width, height int) (question, tea.Cmd) {
 }
 
 // room returns how many lines of text a window has room for.
-func (q question) room(height int) int { return max(1, height-2-len(q.answers)) }
+func (q question) room(height int) int {
+	if q.low(height) {
+		return max(1, height-1)
+	}
+	return height - 2 - len(q.answers)
+}
+
+// low reports whether the answers leave no room to move a text through: then they
+// are moved through with it.
+func (q question) low(height int) bool { return height-2-len(q.answers) < 3 }
+
+// moved returns what is moved through: the text, and the answers in a low window.
+func (q question) moved(s *style, width, height int) []string {
+	lines := q.lines(width)
+	if !q.low(height) {
+		return lines
+	}
+	lines = append(lines, "")
+	for _, a := range q.answers {
+		lines = append(lines, safetext.Wrap(s.lang.Keys.Named(a.Help().Key)+": "+a.Help().Desc, width-2, 100)...)
+	}
+	return lines
+}
 
 // lines returns the text, wrapped, a blank line between two paragraphs unless
 // both stand out.
@@ -87,7 +109,7 @@ func (q question) View(s *style, width, height int) string {
 		return s.screen(large, width, height)
 	}
 	lines := []string{titleBar(s, q.title, width)}
-	text := q.lines(width)
+	text := q.moved(s, width, height)
 	room := q.room(height)
 	top := min(q.top, max(0, len(text)-room))
 	heads := q.heads(width)
@@ -97,6 +119,9 @@ func (q question) View(s *style, width, height int) string {
 		}
 	}
 	lines = append(lines, s.inSight(text, top, room, width)...)
+	if q.low(height) {
+		return s.screen(lines, width, height)
+	}
 	lines = append(lines, "")
 	for _, a := range q.answers {
 		h := a.Help()

@@ -73,6 +73,18 @@ func TestStopAsksOnce(t *testing.T) {
 	}
 }
 
+// The question whether to stop is asked as large over the list of keys, which is
+// there again afterwards.
+func TestStopIsAskedOverTheKeys(t *testing.T) {
+	s := testStyle(termenv.Ascii, glyph.Quadrant)
+	if got, want := momentOf(t, 35*time.Second, "?q", s).View(), momentOf(t, 35*time.Second, "q", s).View(); got != want {
+		t.Errorf("it is asked on\n%s", got)
+	}
+	if m := momentOf(t, 35*time.Second, "?qx", s); !strings.Contains(m.View(), s.lang.Screen.HelpBack) {
+		t.Errorf("the keys are gone:\n%s", m.View())
+	}
+}
+
 // To the question whether to stop a player may say yes in their own language.
 func TestStopByYes(t *testing.T) {
 	for _, code := range text.Codes() {

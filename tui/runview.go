@@ -18,7 +18,7 @@ func (m runScreen) View() string {
 	v := m.run.View()
 	f := m.frame(v)
 	f.foot, f.loud = m.foot(v)
-	if m.helping {
+	if m.helping && !m.asking {
 		f.help = m.fullHelp()
 	}
 	lines, foot := m.asksResult()

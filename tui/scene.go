@@ -129,13 +129,17 @@ func (s *scene) task(p *plan.Plan, v engine.View) {
 	s.then, s.thenName = then(s.lang, p, v, i)
 }
 
-// doing returns what is to be done in one line, without its dose where the count
-// says that.
+// doing returns what is to be done, or to be done next, in one line, without its
+// dose where the count says that.
 func (s scene) doing() string {
-	if s.dose == "" {
-		return s.exercise
+	doing := s.exercise
+	if s.next() {
+		doing = capital(s.lang.Screen.Next) + ": " + doing
 	}
-	return s.exercise + ", " + s.dose
+	if s.dose == "" {
+		return doing
+	}
+	return doing + ", " + s.dose
 }
 
 // sideDose returns the dose of a work step after the side that it is for.

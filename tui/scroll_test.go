@@ -10,6 +10,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"coldfloor/internal/journal"
+	"coldfloor/internal/run"
 	"coldfloor/internal/text"
 	"coldfloor/internal/today"
 	"coldfloor/internal/units"
@@ -50,11 +51,44 @@ func TestLongTextSaysWhatIsOutOfSight(t *testing.T) {
 				if above+here+below != len(q.text) {
 					t.Fatalf("%d above, %d seen, %d below of %d:\n%s", above, here, below, len(q.text), strings.Join(lines, "\n"))
 				}
-				q, _ = q.Update(keyMsg(k), 40, height)
+				q, _ = q.Update(keyMsg(k), s, 40, height)
 			}
 			for _, sentence := range q.text {
 				if !seen[sentence] {
 					t.Errorf("%q is never seen by %q in %d lines", sentence, k, height)
+				}
+			}
+		}
+	}
+}
+
+// In a low window the answers follow the text, and a sign says that there is more
+// of both, until all was seen.
+func TestAnswersInALowWindow(t *testing.T) {
+	for _, code := range text.Codes() {
+		l := text.In(code)
+		s := testStyle(termenv.Ascii, glyph.Quadrant)
+		s.lang = l
+		for _, height := range []int{4, 5, 6} {
+			q := questionOf(&run.Ask{Title: l.Flow.FirstSession, Text: l.Cautions(), Answers: []run.Answer{
+				{Key: "enter", Label: l.Flow.Read, Enter: true}, {Key: "q", Label: l.Flow.Leave, Leave: true}}})
+			seen := ""
+			for range 100 {
+				view := q.View(s, 20, height)
+				fits(t, view, 20, height)
+				seen += strings.NewReplacer("\n", " ", "…", "").Replace(view) + " "
+				if strings.Contains(view, "q: "+l.Flow.Leave) {
+					break
+				}
+				if lines := strings.Split(view, "\n"); !strings.HasPrefix(lines[len(lines)-1], "  ↓ ") {
+					t.Fatalf("%s: nothing says that there is more below\n%s", code, view)
+				}
+				q, _ = q.Update(keyMsg("down"), s, 20, height)
+			}
+			seen = strings.Join(strings.Fields(seen), " ")
+			for _, want := range append(strings.Fields(strings.Join(l.Cautions(), " ")), l.Keys.Enter+":", "q: "+l.Flow.Leave) {
+				if len(want) < 19 && !strings.Contains(seen, want) {
+					t.Errorf("%s: %q is never seen in %d lines", code, want, height)
 				}
 			}
 		}
@@ -66,10 +100,10 @@ func TestMovesFromWhereItIsSeen(t *testing.T) {
 	s := testStyle(termenv.Ascii, glyph.Quadrant)
 	q := longQuestion()
 	for range 50 {
-		q, _ = q.Update(keyMsg("down"), 40, 6)
+		q, _ = q.Update(keyMsg("down"), s, 40, 6)
 	}
 	before := q.View(s, 80, 24)
-	q, _ = q.Update(keyMsg("up"), 80, 24)
+	q, _ = q.Update(keyMsg("up"), s, 80, 24)
 	if after := q.View(s, 80, 24); after == before {
 		t.Errorf("a key up does not move it:\n%s", after)
 	}
