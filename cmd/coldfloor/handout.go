@@ -52,7 +52,7 @@ folder does not stop the others. A second run writes only what changed.`,
 	}
 	settingsFlag(c, &o.settings)
 	f := c.Flags()
-	f.IntVar(&o.Week, "week", 0, "week `N`; by default this week")
+	weekFlag(c, &o.Week, "week `N`; by default this week")
 	f.StringVarP(&o.Folder, "output", "o", "", "the `FOLDER` to write to")
 	f.StringVar(&o.players, "players", "", "the players' `FILE`")
 	f.StringVar(&o.paper, "paper", paper.Sizes[0].Name, "the `SIZE` of the paper: a4 or letter")
@@ -120,7 +120,7 @@ func (o *handoutOptions) read(c *cobra.Command, name string) (err error) {
 		return err
 	}
 	o.setLanguages()
-	return o.checkWeek()
+	return o.weekMeant()
 }
 
 // setLanguages gives each player a language: their own in the players' file, or
@@ -133,18 +133,15 @@ func (o *handoutOptions) setLanguages() {
 	}
 }
 
-// checkWeek fills in today's week and refuses one that the plan does not have.
-func (o *handoutOptions) checkWeek() error {
+// weekMeant fills in today's week and refuses one that the plan does not have.
+func (o *handoutOptions) weekMeant() error {
 	if o.Week == 0 {
 		o.Week = o.Plan.WeekOf(units.DateOf(o.Now))
 		if o.Week < 1 || o.Week > o.Plan.Count {
 			return usageError{"today is outside the plan", fmt.Sprintf("add --week and a number from 1 to %d", o.Plan.Count)}
 		}
 	}
-	if o.Week < 1 || o.Week > o.Plan.Count {
-		return usageError{fmt.Sprintf("--week %d is not between 1 and %d", o.Week, o.Plan.Count), "the plan has " + units.Count(o.Plan.Count, "week")}
-	}
-	return nil
+	return checkWeek(o.Plan, o.Week)
 }
 
 // heard returns what is heard in the track of p for a player.

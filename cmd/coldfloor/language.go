@@ -3,7 +3,6 @@ package main
 import (
 	"cmp"
 	"os"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -13,7 +12,7 @@ import (
 
 // languageFlag gives the command the flag --language.
 func languageFlag(c *cobra.Command, code *string) {
-	choiceFlag(c, code, "language", "the `LANGUAGE` that the player reads and hears: "+strings.Join(text.Codes(), " or ")+"; else the settings' or the system's", text.Codes()...)
+	choiceFlag(c, code, "language", "the `LANGUAGE` that the player reads and hears: "+orOf(text.Codes())+" (default: as in the settings, or else the system's)", text.Codes()...)
 }
 
 // languageOf returns the language that a player reads and hears: that of the

@@ -52,7 +52,7 @@ the proposal in it, for the coach to change.`,
 	settingsFlag(c, &o.settings)
 	f := c.Flags()
 	f.BoolVar(&o.asJSON, "json", false, "write JSON")
-	f.IntVar(&o.week, "week", 0, "propose for week `N`; by default the week after today's")
+	weekFlag(c, &o.week, "propose for week `N`; by default the week after today's")
 	f.StringVar(&o.players, "players", "", "the players' `FILE`: their days away, and players who have logged nothing")
 	f.StringVar(&o.player, "player", "", "only for the player `NAME`")
 	f.StringVarP(&o.out, "output", "o", "", "write that player's plan with the proposal in it to `FILE`, or - to print it")
@@ -136,13 +136,10 @@ func (o *nextOptions) weekOf(plan *weeks.Plan, today units.Date) (int, error) {
 	if week == 0 {
 		week = max(plan.WeekOf(today)+1, 1)
 	}
-	if week < 1 || week > plan.Count {
-		if o.week == 0 {
-			return 0, fault.New(fmt.Sprintf("--week N proposes for one of its %d weeks", plan.Count), "%s ends on %s, and has no week after today's", plan.Name, plan.End().Short())
-		}
-		return 0, usageError{fmt.Sprintf("--week %d is not between 1 and %d", week, plan.Count), "the plan has " + units.Count(plan.Count, "week")}
+	if o.week == 0 && week > plan.Count {
+		return 0, fault.New(fmt.Sprintf("--week N proposes for one of its %d weeks", plan.Count), "%s ends on %s, and has no week after today's", plan.Name, plan.End().Short())
 	}
-	return week, nil
+	return week, checkWeek(plan, week)
 }
 
 // read reads the journals.
@@ -179,7 +176,7 @@ func (o *nextOptions) choose(all []next.Proposal) ([]next.Proposal, error) {
 	case len(names) == 0:
 		return nil, fault.New("a session that is run is logged; coldfloor log add logs one done on paper", "no session is logged in these journals")
 	case len(all) == 0:
-		return nil, usageError{fmt.Sprintf("there is no player %q in these journals", o.player), "there are " + strings.Join(names, ", ")}
+		return nil, usageError{fmt.Sprintf("there is no player %q in these journals", o.player), "the players are " + strings.Join(names, ", ")}
 	case o.out != "" && len(all) > 1:
 		return nil, usageError{"-o writes the plan of one player", "add --player and one of " + strings.Join(names, ", ")}
 	}

@@ -74,7 +74,7 @@ func (f *previewFlags) run(c *cobra.Command, args []string) error {
 	for _, o := range opened {
 		if o.Plan != nil && f.days.on == "" {
 			if f.days.week != 0 {
-				if err := f.days.checkWeek(o.Plan); err != nil {
+				if err := checkWeek(o.Plan, f.days.week); err != nil {
 					return err
 				}
 			}

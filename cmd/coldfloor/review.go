@@ -102,7 +102,7 @@ func columnNames() string {
 	for i, c := range review.Columns {
 		names[i] = string(c)
 	}
-	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
+	return orOf(names)
 }
 
 // check refuses wrong values.

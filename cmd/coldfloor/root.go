@@ -87,9 +87,26 @@ func newRoot() *cobra.Command {
 	)
 	addCompletion(root)
 	root.InitDefaultCompletionCmd()
+	root.InitDefaultHelpCmd()
 	for _, c := range root.Commands() {
-		if c.Name() == "completion" {
+		switch c.Name() {
+		case "completion":
 			c.Short = "Print a script with which a shell completes commands, flags and names"
+			c.Long = c.Short + ".\nThe help of each shell says how to use it."
+			c.Args = noSuchCommand
+			c.RunE = func(c *cobra.Command, _ []string) error { return c.Help() }
+		case "help":
+			c.Short = "Show the help of a command"
+			c.Args = func(_ *cobra.Command, args []string) error {
+				of, left, err := root.Find(args)
+				if err == nil && len(left) > 0 && !of.HasSubCommands() {
+					return nil
+				}
+				if len(left) > 0 {
+					return noSuchCommand(of, left)
+				}
+				return err
+			}
 		}
 	}
 	return root
@@ -157,7 +174,8 @@ func flagMessage(err error) string {
 	given := fmt.Sprintf("--%s %q", invalid.GetFlag().Name, invalid.GetValue())
 	var number *strconv.NumError
 	if !errors.As(err, &number) {
-		return given + ": " + errors.Unwrap(invalid).Error()
+		why := strings.TrimPrefix(errors.Unwrap(invalid).Error(), invalid.GetValue()+" ")
+		return given + " " + strings.Replace(why, "must be formatted as key=value", "has no = with a value behind it", 1)
 	}
 	switch number.Func {
 	case "ParseBool":
@@ -171,18 +189,19 @@ func flagMessage(err error) string {
 // argsProblem says what is wrong with the arguments of a command: none are given
 // though its usage names some, or more than it takes, or others.
 func argsProblem(c *cobra.Command, args []string, err error) string {
+	_, name, _ := strings.Cut(c.CommandPath(), " ")
 	_, takes, _ := strings.Cut(c.Use, " ")
 	takes, _, _ = strings.Cut(takes, " ")
 	switch {
 	case len(args) > 0 && len(c.ValidArgs) > 0 && strings.HasPrefix(err.Error(), "invalid argument"):
-		return fmt.Sprintf("%s takes %s, not %q", c.Name(), strings.Join(c.ValidArgs, " or "), args[0])
+		return fmt.Sprintf("%s takes %s, not %q", name, strings.Join(c.ValidArgs, " or "), args[0])
 	case len(args) > 0 && !c.HasSubCommands() && strings.HasPrefix(err.Error(), "unknown command"):
-		return fmt.Sprintf("%s takes no argument, and %q is one", c.Name(), args[0])
+		return fmt.Sprintf("%s takes no argument, and %q is one", name, args[0])
 	case !strings.Contains(err.Error(), "arg(s)"): // a check of our own, which says more than a number
 	case takes != "" && len(args) == 0:
-		return c.Name() + " needs " + takes
+		return name + " needs " + takes
 	case takes != "" && len(args) > 1:
-		return fmt.Sprintf("%s takes %s, and %q is one too many", c.Name(), takes, args[1])
+		return fmt.Sprintf("%s takes %s, and %q is one too many", name, takes, args[1])
 	}
 	return err.Error()
 }
@@ -206,7 +225,7 @@ func atMostOne(c *cobra.Command, names ...string) {
 // flagError says in plain words what a flag's value must be, and names the
 // nearest flag to one that does not exist.
 func flagError(c *cobra.Command, err error) error {
-	e := usageError{message: flagMessage(err), hint: c.CommandPath() + " --help lists the flags"}
+	e := usageError{message: flagMessage(err), hint: cmp.Or(fault.Hint(err), c.CommandPath()+" --help lists the flags")}
 	var unknown *pflag.NotExistError
 	if !errors.As(err, &unknown) {
 		return e

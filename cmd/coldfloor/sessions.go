@@ -25,7 +25,7 @@ func newSessions() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "sessions",
 		Short: "List the built-in sessions and plans of weeks",
-		Args:  argsError(cobra.NoArgs),
+		Args:  noSuchCommand,
 		RunE: func(c *cobra.Command, _ []string) error {
 			return listSessions(c.OutOrStdout())
 		},

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"time"
 
@@ -59,7 +58,7 @@ func initSettings(w io.Writer) error {
 	if err := wholefile.Check(file, wholefile.Options{}); errors.Is(err, wholefile.ErrThere) {
 		return fault.New("edit it; coldfloor settings shows what is used of it", "%s is there already", safetext.Quote(file))
 	}
-	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
+	if err := wholefile.Folder(filepath.Dir(file), 0o700); err != nil {
 		return err
 	}
 	if err := wholefile.Write(file, settings.Sample(), wholefile.Options{Mode: 0o600}); err != nil {

@@ -1,12 +1,13 @@
 package main
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/units"
 )
 
@@ -33,7 +34,7 @@ func (c choice) String() string {
 // Set implements pflag.Value.
 func (c choice) Set(text string) error {
 	if !slices.Contains(c.words, text) {
-		return fmt.Errorf("write %s", strings.Join(c.words, ", or "))
+		return fault.New("write "+orOf(c.words), "is not known")
 	}
 	*c.value = text
 	return nil
@@ -41,6 +42,41 @@ func (c choice) Set(text string) error {
 
 // Type implements pflag.Value.
 func (c choice) Type() string { return "word" }
+
+// orOf lists words to choose from.
+func orOf(words []string) string {
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " or " + words[last]
+}
+
+// weekNumber is a flag that takes a week of a plan.
+type weekNumber struct{ value *int }
+
+// weekFlag gives the command a flag --week.
+func weekFlag(c *cobra.Command, value *int, usage string) {
+	c.Flags().Var(weekNumber{value}, "week", usage)
+}
+
+// String implements pflag.Value.
+func (w weekNumber) String() string {
+	if w.value == nil || *w.value == 0 {
+		return ""
+	}
+	return strconv.Itoa(*w.value)
+}
+
+// Set implements pflag.Value.
+func (w weekNumber) Set(text string) error {
+	n, err := strconv.Atoi(text)
+	if err == nil && n < 1 {
+		return fault.New("the first week is 1", "is no week")
+	}
+	*w.value = n
+	return err
+}
+
+// Type implements pflag.Value.
+func (w weekNumber) Type() string { return "week" }
 
 // day is a flag that takes a date.
 type day struct{ value *string }
@@ -56,7 +92,7 @@ func (d day) String() string {
 // Set implements pflag.Value.
 func (d day) Set(text string) error {
 	if _, err := units.ParseDate(text); err != nil {
-		return fmt.Errorf("%w; %s", err, units.DateHint)
+		return fault.With(units.DateHint, err)
 	}
 	*d.value = text
 	return nil

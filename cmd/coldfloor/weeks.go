@@ -30,7 +30,7 @@ type dayFlags struct {
 
 // add gives the command the flags.
 func (f *dayFlags) add(c *cobra.Command) {
-	c.Flags().IntVar(&f.week, "week", 0, "in a plan of weeks, only week `N`")
+	weekFlag(c, &f.week, "in a plan of weeks, only week `N`")
 	c.Flags().Var(day{&f.on}, "on", "in a plan of weeks, only the sessions of `DATE`, such as 2026-12-07")
 }
 
@@ -54,7 +54,7 @@ func (f *dayFlags) days(p *weeks.Plan) ([]weeks.Planned, error) {
 		}
 		return days, nil
 	case f.week != 0:
-		if err := f.checkWeek(p); err != nil {
+		if err := checkWeek(p, f.week); err != nil {
 			return nil, err
 		}
 		return p.Weeks()[f.week-1].Days, nil
@@ -62,10 +62,10 @@ func (f *dayFlags) days(p *weeks.Plan) ([]weeks.Planned, error) {
 	return p.Days(), nil
 }
 
-// checkWeek refuses a week that the plan does not have.
-func (f *dayFlags) checkWeek(p *weeks.Plan) error {
-	if f.week < 1 || f.week > p.Count {
-		return usageError{fmt.Sprintf("--week %d is not a week of %s", f.week, p.Name), fmt.Sprintf("it has weeks 1 to %d", p.Count)}
+// checkWeek refuses a --week that a plan does not have.
+func checkWeek(p *weeks.Plan, week int) error {
+	if week < 1 || week > p.Count {
+		return usageError{fmt.Sprintf("--week %d is not a week of %s", week, p.Name), "the plan has " + units.Count(p.Count, "week")}
 	}
 	return nil
 }
@@ -86,7 +86,7 @@ func nextHint(p *weeks.Plan, after units.Date) string {
 			return "the next session is on " + d.Date.String()
 		}
 	}
-	return fmt.Sprintf("the plan is %s to %s", p.Starts, p.End())
+	return fmt.Sprintf("the plan runs from %s to %s", p.Starts, p.End())
 }
 
 // notFor refuses the flags for a session.

@@ -46,7 +46,7 @@ func TestWrong(t *testing.T) {
 			t.Errorf("%q is not in\n%s", want, err)
 		}
 	}
-	if _, err := Parse("squad.yaml", []byte("name: Ida\n")); err == nil || !strings.Contains(err.Error(), "begin each item with -") {
+	if _, err := Parse("squad.yaml", []byte("name: Ida\n")); err == nil || !strings.Contains(err.Error(), "begin each one with -") {
 		t.Errorf("a mapping: %v", err)
 	}
 }

@@ -60,6 +60,9 @@ func Check(path string, o Options) error {
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
+		if _, err := os.Stat(filepath.Dir(path)); err != nil { // said before anything is asked or made
+			return failed(path, err)
+		}
 		return nil
 	case err != nil:
 		return failed(path, err)

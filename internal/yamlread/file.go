@@ -3,6 +3,7 @@ package yamlread
 import (
 	"bytes"
 	"encoding/binary"
+	"errors"
 	"io"
 	"io/fs"
 	"os"
@@ -17,7 +18,7 @@ import (
 // ReadFile returns the text of the file at path, in UTF-8, and no more of it
 // than one byte above MaxBytes. What is no file is refused before it is opened,
 // since a pipe or a device may never answer; the hint says which command reads
-// it then. A missing file is fs.ErrNotExist.
+// it then. The error for a missing file wraps fs.ErrNotExist.
 func ReadFile(path string) ([]byte, error) {
 	if runtime.GOOS == "windows" && !filepath.IsLocal(filepath.Base(path)) {
 		return nil, fault.New("give the file another name", "%s is the name of a device here", safetext.Quote(path))
@@ -45,6 +46,9 @@ func ReadFile(path string) ([]byte, error) {
 
 // unreadable names the file that cannot be read.
 func unreadable(path string, err error) error {
+	if errors.Is(err, fs.ErrNotExist) {
+		return &fault.Error{What: "there is no file " + safetext.Quote(path), Err: err}
+	}
 	if e, ok := err.(*fs.PathError); ok {
 		err = e.Err
 	}

@@ -48,10 +48,10 @@ func ParseList(name string, src []byte, most int, what string, keys ...string) (
 	case root == nil:
 		return f, nil
 	case root.Kind != yaml.SequenceNode:
-		f.add(place(root), "the file is no list", "begin each item with -")
+		f.add(place(root), "the file must be a list, not "+describe(root), "begin each one with -, and indent its keys")
 		return f, nil
 	case len(root.Content) > most:
-		f.add(place(root), fmt.Sprintf("the file is a list of %d, at most %d", len(root.Content), most), "")
+		f.add(place(root), fmt.Sprintf("the list has %d items, at most %d", len(root.Content), most), "")
 		return f, nil
 	}
 	var list []*Mapping

@@ -105,8 +105,8 @@ func TestParseList(t *testing.T) {
 		t.Errorf("%v, %v", list, f.Err())
 	}
 	for src, want := range map[string]string{
-		"b: 1\n":                         "f:1:1: the file is no list\nhint: begin each item with -",
-		"- {b: 1}\n- {b: 1}\n- {b: 1}\n": "f:1:1: the file is a list of 3, at most 2",
+		"b: 1\n":                         "f:1:1: the file must be a list, not a mapping\nhint: begin each one with -, and indent its keys",
+		"- {b: 1}\n- {b: 1}\n- {b: 1}\n": "f:1:1: the list has 3 items, at most 2",
 		"- {b: 1}\n- word\n":             "f:2:3: a player must be a mapping, not the text \"word\"",
 		"- {x: 1}\n":                     "f:1:4: unknown key \"x\"",
 		"- {b: 1\n":                      "f:",

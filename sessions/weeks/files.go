@@ -2,12 +2,14 @@ package weeks
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"unicode"
 
+	"coldfloor/internal/fault"
 	"coldfloor/internal/wholefile"
 )
 
@@ -25,7 +27,11 @@ func (p *Plan) WriteFiles(folder string, days []Planned) (files []string, err er
 		}
 		file := filepath.Join(folder, d.FileName()+".yaml")
 		if there, err := os.ReadFile(file); err != nil || !bytes.Equal(there, s.Source) {
-			if err := wholefile.Write(file, s.Source, wholefile.Options{Mode: 0o666, Firm: true, Inputs: p.Files()}); err != nil {
+			err := wholefile.Write(file, s.Source, wholefile.Options{Mode: 0o666, Inputs: p.Files()})
+			if errors.Is(err, wholefile.ErrThere) {
+				err = fault.With("name another folder, or move that file away", err)
+			}
+			if err != nil {
 				return files, err
 			}
 		}
