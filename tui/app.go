@@ -11,6 +11,7 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/run"
+	"coldfloor/internal/safetext"
 	"coldfloor/tui/glyph"
 	"coldfloor/tui/onscreen"
 )
@@ -19,7 +20,8 @@ import (
 type Options struct {
 	Flow    *run.Flow // not opened yet
 	Reading Reading
-	Glyphs  glyph.Set // the characters that large figures are drawn with
+	Glyphs  glyph.Set           // the characters that large figures are drawn with
+	Font    safetext.Repertoire // what the terminal's font has; nil: not known
 	Look    *lipgloss.Renderer
 	Dull    bool    // the terminal's grounds are never bright
 	Folder  string  // where session files are looked for
@@ -66,6 +68,9 @@ func New(o Options) App {
 // style returns how everything looks.
 func (o Options) style() *style {
 	s := newStyle(o.Look, o.Glyphs, o.Flow.Language())
+	if o.Font != nil && !s.ascii {
+		s.show(o.Font)
+	}
 	if o.Dull {
 		s.palette = s.palette.Dull()
 	}

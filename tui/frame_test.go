@@ -21,9 +21,11 @@ import (
 
 	"coldfloor/internal/engine"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
 	"coldfloor/internal/termshot"
 	"coldfloor/sessions/weeks"
 	"coldfloor/tui/glyph"
+	"coldfloor/tui/palette"
 )
 
 var (
@@ -227,5 +229,42 @@ func picture(t *testing.T, file, frame string, width, height int) {
 	}
 	if err := os.WriteFile(file, []byte(termshot.SVG(e, true)), 0o644); err != nil {
 		t.Fatal(err)
+	}
+}
+
+// lean is a font of a console as most systems load it: half cells and several
+// shapes are lacking, and others look alike.
+var lean = safetext.Repertoire{'█': 1, '░': 2, '─': 3, '│': 4, '║': 4, '↑': 5, '▲': 5, '↓': 6, '▼': 6, '←': 7, '→': 8, '•': 9, '■': 10, '♦': 11, '×': 12}
+
+// TestFontOfTheConsole: what is shown is what the font has, in figures of whole
+// cells, and the phases are told apart.
+func TestFontOfTheConsole(t *testing.T) {
+	for _, mo := range moments {
+		for _, size := range sizes {
+			s := testStyle(termenv.ANSI, glyph.Full)
+			s.show(lean)
+			frame := ansi.Strip(momentOf(t, mo.at, mo.keys, s).resized(size.width, size.height).View())
+			for _, r := range frame {
+				if r >= 0x80 && !lean.Has(string(r)) {
+					t.Fatalf("%s: %c is not in the font:\n%s", mo.name, r, frame)
+				}
+			}
+			if strings.Contains(frame, "???") {
+				t.Errorf("%s: something is not shown:\n%s", mo.name, frame)
+			}
+			if mo.name == "rest" && size.width == 80 && (!strings.Contains(frame, "██") || !strings.Contains(frame, "o o o") || !strings.Contains(frame, "──█")) {
+				t.Errorf("figures, signs or strip are drawn with something else:\n%s", frame)
+			}
+		}
+	}
+}
+
+// TestSignsAreOfOneAlphabet: a font that has every shape shows them.
+func TestSignsAreOfOneAlphabet(t *testing.T) {
+	s := testStyle(termenv.ANSI, glyph.Half)
+	own := s.sign(palette.Rest)
+	s.show(lean)
+	if got := s.sign(palette.Rest); own != "•" || got != "o" {
+		t.Errorf("a rest is %s, and with a lean font %s", own, got)
 	}
 }

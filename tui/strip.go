@@ -17,7 +17,7 @@ func (s *style) stripLine(st *strip.Strip, clock time.Duration) string {
 	var b strings.Builder
 	put := func(look lipgloss.Style, part strip.Part, from, to int) {
 		if from < to {
-			b.WriteString(look.Render(strings.Repeat(string(strip.Mark(part.Kind, s.ascii)), to-from)))
+			b.WriteString(look.Render(strings.Repeat(string(strip.Mark(part.Kind, s.shown)), to-from)))
 		}
 	}
 	for _, part := range st.Parts {
@@ -33,8 +33,8 @@ func (s *style) stripLine(st *strip.Strip, clock time.Duration) string {
 
 // placeMark is the character for the player's place.
 func (s *style) placeMark() string {
-	if s.ascii {
-		return "@"
+	if place := "▼"; s.shown.Has(place) {
+		return place
 	}
-	return "▼"
+	return "@"
 }

@@ -22,9 +22,11 @@ import (
 type style struct {
 	lang    *text.Language
 	set     glyph.Set
-	ascii   bool // nothing but ASCII can be shown
-	drab    bool // there is no colour, nor anything else but characters
-	few     bool // there are 16 colours or fewer
+	shown   safetext.Repertoire // what can be shown
+	ascii   bool                // nothing but ASCII can be shown
+	plain   bool                // the signs of the phases are of ASCII
+	drab    bool                // there is no colour, nor anything else but characters
+	few     bool                // there are 16 colours or fewer
 	memo    *memo
 	palette palette.Palette
 	strong  lipgloss.Style // what to do
@@ -39,7 +41,27 @@ func newStyle(r *lipgloss.Renderer, set glyph.Set, l *text.Language) *style {
 	s := &style{lang: l, set: set, ascii: set == glyph.Plain, drab: r.ColorProfile() == termenv.Ascii, few: r.ColorProfile() == termenv.ANSI, memo: newMemo(), palette: p,
 		strong: p.Strong(), note: p.Plain(), quiet: p.Muted()}
 	s.help = s.helpModel()
+	s.show(repertoire(set))
 	return s
+}
+
+// repertoire returns what a terminal shows of which no more is known than the
+// set that figures are drawn with.
+func repertoire(set glyph.Set) safetext.Repertoire {
+	switch set {
+	case glyph.Plain:
+		return safetext.Repertoire{}
+	case glyph.Full, glyph.Half:
+		return safetext.Console
+	}
+	return nil
+}
+
+// show sets what can be shown. The signs of the phases are all of ASCII where one
+// of them is not shown, or two look alike.
+func (s *style) show(r safetext.Repertoire) {
+	s.shown = r
+	s.plain = s.ascii || !r.Has(palette.Shapes())
 }
 
 // ink is for figures on the terminal's own ground.
@@ -90,7 +112,7 @@ func solid(line string, lit, unlit lipgloss.Style) string {
 
 // sign returns the phase's shape in one cell.
 func (s *style) sign(p palette.Phase) string {
-	if s.ascii {
+	if s.plain {
 		return string(p.Look().ASCII)
 	}
 	return string(p.Look().Shape)
@@ -107,15 +129,7 @@ func (s *style) helpModel() *help.Model {
 }
 
 // text returns text in characters that the terminal can show.
-func (s *style) text(text string) string {
-	switch s.set {
-	case glyph.Plain:
-		return safetext.ASCII(text)
-	case glyph.Half:
-		return safetext.Console(text)
-	}
-	return text
-}
+func (s *style) text(text string) string { return s.shown.Show(text) }
 
 // minLetter is the least height of large letters, in cells, that is easier to
 // read from afar than ordinary text.

@@ -14,6 +14,7 @@ import (
 	"coldfloor/internal/pace"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/preview"
+	"coldfloor/internal/safetext"
 	"coldfloor/sessions/weeks"
 	"coldfloor/tui/glyph"
 )
@@ -117,7 +118,7 @@ func (f *previewFlags) showWeeks(w io.Writer, s *plan.Weeks) error {
 	if f.days.week != 0 {
 		return preview.WeekText(w, s, f.days.week)
 	}
-	return preview.WeeksText(w, s, plainGlyphs())
+	return preview.WeeksText(w, s, shownOn(w))
 }
 
 // write writes the sessions of a week or a day as files, and says which.
@@ -173,13 +174,19 @@ func showPreview(w io.Writer, plans []*plan.Plan, own *pace.Table, steps bool) e
 		return nil
 	case len(plans) == 1:
 		e := own.Length(plans[0])
-		return preview.Text(w, plans[0], &e, plainGlyphs())
+		return preview.Text(w, plans[0], &e, shownOn(w))
 	}
 	return preview.Table(w, plans)
 }
 
-// plainGlyphs reports whether the terminal is to be drawn on in ASCII alone.
-func plainGlyphs() bool { return glyph.Best(os.Getenv, runtime.GOOS) == glyph.Plain }
+// shownOn returns the characters that the terminal is to be drawn on with.
+func shownOn(w io.Writer) safetext.Repertoire {
+	font := fontOf(w)
+	if glyph.Best(os.Getenv, runtime.GOOS, font) == glyph.Plain {
+		return safetext.Repertoire{}
+	}
+	return font
+}
 
 // documents returns one document, or a list of several: plans of weeks first.
 func (f *previewFlags) documents(plans []*plan.Plan, season []*plan.Weeks, own *pace.Table) any {

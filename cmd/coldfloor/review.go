@@ -178,9 +178,9 @@ func (o *reviewOptions) write(c *cobra.Command, squad *review.Squad) error {
 	if err != nil {
 		return err
 	}
-	look := lookOf(o.background, mine)
+	look, font := lookOf(o.background, mine), fontOf(c.OutOrStdout())
 	return screen.Run(screen.Options{Squad: squad, By: review.Column(o.sort), Reverse: o.reverse,
-		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: look})
+		Glyphs: glyph.Best(os.Getenv, runtime.GOOS, font), Font: font, Look: look})
 }
 
 // read reviews the journals. The error beside a squad is that of journals that

@@ -45,14 +45,14 @@ func execute(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	root := newRoot()
 	root.SetArgs(args)
 	root.SetIn(stdin)
-	out := &output{Writer: stdout}
+	out, told := newOutput(stdout), newOutput(stderr)
 	root.SetOut(out)
-	root.SetErr(stderr)
+	root.SetErr(told)
 	err := root.Execute()
 	if err == nil {
 		err = out.err
 	}
-	return report(err, stderr)
+	return report(err, told)
 }
 
 // newRoot returns the command tree.

@@ -54,9 +54,10 @@ func (s *stage) show() error {
 		return errors.Join(s.plainly(f, signals), f.Close())
 	}
 	look := lookOf(s.options.background, s.settings)
+	font := fontOf(s.command.OutOrStdout())
 	f.OpenSound() // it can take seconds, and goes on while the player chooses
 	closing, err := tui.Run(tui.Options{Flow: f, Reading: tui.Reading{From: s.from, Cell: s.settings.CellHeight},
-		Glyphs: glyph.Best(os.Getenv, runtime.GOOS), Look: look, Dull: os.Getenv("TERM") == "linux", Folder: ".", Season: s.onSeason(), Begins: keepSmall}, signals)
+		Glyphs: glyph.Best(os.Getenv, runtime.GOOS, font), Font: font, Look: look, Dull: os.Getenv("TERM") == "linux", Folder: ".", Season: s.onSeason(), Begins: keepSmall}, signals)
 	err = errors.Join(err, f.Close())
 	if closing != "" {
 		fmt.Fprintln(s.command.OutOrStdout(), closing)

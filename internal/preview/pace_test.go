@@ -29,7 +29,7 @@ func TestOwnLength(t *testing.T) {
 	p := testPlan(t)
 	own := pace.Of([]*journal.Run{squats("A", 4, 4), squats("B", 4, 4), squats("C", 4, 4)}).Length(p)
 	var b bytes.Buffer
-	if err := Text(&b, p, &own, false); err != nil {
+	if err := Text(&b, p, &own, nil); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"5:27 long", "your length: 5:07, four times out of five between 5:07 and 5:07", "12 sets that", "3 sessions"} {

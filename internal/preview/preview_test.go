@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
 	"coldfloor/sessions"
 )
 
@@ -92,8 +93,8 @@ func TestGolden(t *testing.T) {
 	p := testPlan(t)
 	var b bytes.Buffer
 	for _, err := range []error{
-		Text(&b, p, nil, false),
-		Text(&b, p, nil, true),
+		Text(&b, p, nil, nil),
+		Text(&b, p, nil, safetext.Repertoire{}),
 		Steps(&b, p),
 		Table(&b, []*plan.Plan{p, p}),
 	} {
@@ -147,7 +148,7 @@ func TestAssumed(t *testing.T) {
 			t.Fatal(err)
 		}
 		var b strings.Builder
-		if err := Text(&b, plan.Of(s), nil, false); err != nil {
+		if err := Text(&b, plan.Of(s), nil, nil); err != nil {
 			t.Fatal(err)
 		}
 		if !strings.HasSuffix(b.String(), want) || strings.Contains(b.String(), "tempo") != (want != "") {

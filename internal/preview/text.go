@@ -23,9 +23,9 @@ import (
 const stripWidth = 76
 
 // Text writes the preview of one session: its length and the parts of it, the
-// strip, then block by block. With ascii, the strip is drawn in ASCII. Own, if
-// any, is the length at the player's own pace.
-func Text(w io.Writer, p *plan.Plan, own *pace.Estimate, ascii bool) error {
+// strip, then block by block. The strip is drawn in characters that are shown.
+// Own, if any, is the length at the player's own pace.
+func Text(w io.Writer, p *plan.Plan, own *pace.Estimate, shown safetext.Repertoire) error {
 	s := p.Session
 	var b strings.Builder
 	fmt.Fprintln(&b, safetext.Clean(s.Title))
@@ -36,7 +36,7 @@ func Text(w io.Writer, p *plan.Plan, own *pace.Estimate, ascii bool) error {
 		units.Clock(p.Total), units.Clock(p.Work), units.Clock(p.Rest), units.Clock(p.Change))
 	b.WriteString(ownLength(own))
 	fmt.Fprintf(&b, "%s, %s, %s\n\n", units.Count(p.Totals.Sets, "set"), units.Count(p.Totals.Reps, "rep"), contacts(p))
-	b.WriteString(stripText(p, ascii))
+	b.WriteString(stripText(p, shown))
 	b.WriteString(blockTable(p).String())
 	b.WriteString(assumed(s))
 	_, err := io.WriteString(w, b.String())
@@ -79,7 +79,7 @@ func contactsCell(n int, counted bool) string {
 
 // stripText draws the session's strip, the numbers of its blocks below it, and
 // what its characters stand for.
-func stripText(p *plan.Plan, ascii bool) string {
+func stripText(p *plan.Plan, shown safetext.Repertoire) string {
 	st := strip.Of(p, stripWidth)
 	var key []string
 	for _, k := range []struct {
@@ -87,10 +87,10 @@ func stripText(p *plan.Plan, ascii bool) string {
 		word string
 	}{{plan.Work, "work"}, {plan.Rest, "rest"}, {plan.Switch, "switch sides"}, {plan.Change, "next exercise"}, {plan.LeadIn, "lead-in"}} {
 		if slices.ContainsFunc(st.Parts, func(part strip.Part) bool { return part.Kind == k.kind }) {
-			key = append(key, fmt.Sprintf("%c %s", strip.Mark(k.kind, ascii), k.word))
+			key = append(key, fmt.Sprintf("%c %s", strip.Mark(k.kind, shown), k.word))
 		}
 	}
-	return fmt.Sprintf("%s\n%s\n%s\n\n", st.Text(ascii), strings.TrimRight(st.Scale(), " "), strings.Join(key, "  "))
+	return fmt.Sprintf("%s\n%s\n%s\n\n", st.Text(shown), strings.TrimRight(st.Scale(), " "), strings.Join(key, "  "))
 }
 
 // blockTable sets the blocks, and the whole session, in a table.

@@ -27,7 +27,7 @@ lighter: [{week: 4, keep: 60%}]
 		if err != nil {
 			b.Fatal(err)
 		}
-		if err := WeeksText(io.Discard, plan.OfWeeks(p), false); err != nil {
+		if err := WeeksText(io.Discard, plan.OfWeeks(p), nil); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -36,7 +36,7 @@ lighter: [{week: 4, keep: 60%}]
 		if err != nil {
 			b.Fatal(err)
 		}
-		if err := Text(io.Discard, plan.Of(o.Session), nil, false); err != nil {
+		if err := Text(io.Discard, plan.Of(o.Session), nil, nil); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
 	"coldfloor/sessions/weeks"
 )
 
@@ -15,9 +16,9 @@ const barWidth = 24
 
 // weekChart draws the contacts and the minutes of each week as bars, and marks
 // the weeks that are lighter, on hold or have a match.
-func weekChart(p *plan.Weeks, ascii bool) string {
+func weekChart(p *plan.Weeks, shown safetext.Repertoire) string {
 	bar := "█"
-	if ascii {
+	if !shown.Has(bar) {
 		bar = "#"
 	}
 	contacts, minutes := 0, 0

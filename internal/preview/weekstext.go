@@ -18,7 +18,7 @@ import (
 // WeeksText writes the preview of a plan of weeks: a table by week, the change
 // of the contacts against the week before, a chart, and what is to be known of
 // single weeks.
-func WeeksText(w io.Writer, p *plan.Weeks, ascii bool) error {
+func WeeksText(w io.Writer, p *plan.Weeks, shown safetext.Repertoire) error {
 	var b strings.Builder
 	fmt.Fprintln(&b, safetext.Clean(p.Title))
 	if about := join(", ", safetext.Clean(p.For), string(p.Level)); about != "" {
@@ -28,7 +28,7 @@ func WeeksText(w io.Writer, p *plan.Weeks, ascii bool) error {
 	fmt.Fprintf(&b, "\n%s, %s in all: %s, %s, %s\n\n", units.Count(sessionsOf(p), "session"), units.Clock(p.Totals.Total),
 		units.Count(p.Totals.Sets, "set"), units.Count(p.Totals.Reps, "rep"), contactsText(p.Contacts, AllCounted(p)))
 	b.WriteString(weekTable(p).String())
-	b.WriteString("\n" + weekChart(p, ascii))
+	b.WriteString("\n" + weekChart(p, shown))
 	if notes := weekNotes(p); notes != "" {
 		b.WriteString("\n" + notes)
 	}

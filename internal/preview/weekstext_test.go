@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
 	"coldfloor/sessions"
 	"coldfloor/sessions/weeks"
 )
@@ -37,8 +38,8 @@ func TestWeeksGolden(t *testing.T) {
 	}
 	w := plan.OfWeeks(p)
 	var b bytes.Buffer
-	for _, ascii := range []bool{false, true} {
-		if err := WeeksText(&b, w, ascii); err != nil {
+	for _, shown := range []safetext.Repertoire{nil, {}} {
+		if err := WeeksText(&b, w, shown); err != nil {
 			t.Fatal(err)
 		}
 		b.WriteString("\n---\n")
@@ -83,7 +84,7 @@ func TestWeeksContactsAtLeast(t *testing.T) {
 	}
 	w := plan.OfWeeks(p)
 	var all, one bytes.Buffer
-	if err := errors.Join(WeeksText(&all, w, false), WeekText(&one, w, 1)); err != nil {
+	if err := errors.Join(WeeksText(&all, w, nil), WeekText(&one, w, 1)); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"at least 40 foot contacts", "≥ 20       –\n", "█ ≥ 20"} {

@@ -15,7 +15,7 @@ const textCells = 72
 // stripOf lays a plan along a line as long as its time.
 func stripOf(p *plan.Plan) Strip {
 	cells := strip.Of(p, textCells)
-	s := Strip{Text: cells.Text(false) + "\n" + cells.Scale()}
+	s := Strip{Text: cells.Text(nil) + "\n" + cells.Scale()}
 	at := func(d time.Duration) float64 { return float64(d) / float64(p.Total) }
 	for _, st := range strip.Stretches(p, strip.Steps) {
 		s.Parts = append(s.Parts, Part{partKind(st.Kind), at(st.Start), at(st.End)})
@@ -37,7 +37,7 @@ func stripOf(p *plan.Plan) Strip {
 func marksOf(kinds ...plan.Kind) string {
 	marks := ""
 	for _, k := range kinds {
-		marks += string(strip.Mark(k, false))
+		marks += string(strip.Mark(k, nil))
 	}
 	return marks
 }

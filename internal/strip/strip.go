@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
 )
 
 // Part is a stretch and the cells it takes: From up to, not including, To.
@@ -114,7 +115,7 @@ func (s *Strip) Place(t time.Duration) int {
 }
 
 // marks are the characters of the kinds: they differ in height and density,
-// and the Linux console has them too.
+// and the Linux console's own font has them too.
 var marks = map[plan.Kind][2]rune{
 	plan.LeadIn: {'░', '.'},
 	plan.Work:   {'█', '#'},
@@ -123,24 +124,25 @@ var marks = map[plan.Kind][2]rune{
 	plan.Rest:   {'─', '-'},
 }
 
-// Mark returns the character that stands for a kind in a strip, one cell wide.
-func Mark(k plan.Kind, ascii bool) rune {
-	if ascii {
-		return marks[k][1]
+// Mark returns the character that stands for a kind in a strip, one cell wide, and
+// one of ASCII where that is not shown.
+func Mark(k plan.Kind, shown safetext.Repertoire) rune {
+	if m := marks[k]; !shown.Has(string(m[0])) {
+		return m[1]
 	}
 	return marks[k][0]
 }
 
 // Text returns the part's cells as text.
-func (p Part) Text(ascii bool) string {
-	return strings.Repeat(string(Mark(p.Kind, ascii)), p.To-p.From)
+func (p Part) Text(shown safetext.Repertoire) string {
+	return strings.Repeat(string(Mark(p.Kind, shown)), p.To-p.From)
 }
 
 // Text returns the strip as text, Width cells wide.
-func (s *Strip) Text(ascii bool) string {
+func (s *Strip) Text(shown safetext.Repertoire) string {
 	var b strings.Builder
 	for _, p := range s.Parts {
-		b.WriteString(p.Text(ascii))
+		b.WriteString(p.Text(shown))
 	}
 	return b.String()
 }

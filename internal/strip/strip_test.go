@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"coldfloor/internal/plan"
+	"coldfloor/internal/safetext"
 	"coldfloor/sessions"
 
 	"pgregory.net/rapid"
@@ -48,7 +49,7 @@ func TestText(t *testing.T) {
 		{1, Blocks, "█", "1"},
 	} {
 		s := Of(evening(), c.width)
-		if got := s.Text(false); got != c.text || s.Detail != c.detail {
+		if got := s.Text(nil); got != c.text || s.Detail != c.detail {
 			t.Errorf("%d cells: detail %d, %s, want detail %d, %s", c.width, s.Detail, got, c.detail, c.text)
 		}
 		if got := s.Scale(); got != c.scale {
@@ -56,7 +57,7 @@ func TestText(t *testing.T) {
 		}
 	}
 	const ascii = ".######++###---######+###---------#/#++#--------------#/#+##-------------##/#+##"
-	if got := Of(evening(), 80).Text(true); got != ascii {
+	if got := Of(evening(), 80).Text(safetext.Repertoire{}); got != ascii {
 		t.Errorf("in ASCII %s, want %s", got, ascii)
 	}
 }
@@ -99,12 +100,12 @@ func TestPartsFillTheWidthInTheirPlaces(t *testing.T) {
 		if at != width {
 			t.Fatalf("the parts take %d of %d cells", at, width)
 		}
-		for _, ascii := range []bool{false, true} {
-			if n := utf8.RuneCountInString(s.Text(ascii)); n != width {
+		for _, shown := range []safetext.Repertoire{nil, {}} {
+			if n := utf8.RuneCountInString(s.Text(shown)); n != width {
 				t.Fatalf("text of %d cells, want %d", n, width)
 			}
 		}
-		if strings.ContainsRune(s.Text(false)+s.Text(true), 0) {
+		if strings.ContainsRune(s.Text(nil)+s.Text(safetext.Repertoire{}), 0) {
 			t.Fatal("a kind has no mark")
 		}
 		if len(s.Scale()) != width || len(s.Starts) != len(p.Blocks) {
@@ -171,7 +172,7 @@ func TestStretchesCoverThePlan(t *testing.T) {
 }
 
 func TestNoWidth(t *testing.T) {
-	if s := Of(evening(), 0); len(s.Parts) != 0 || s.Text(true) != "" || s.Scale() != "" || s.Place(time.Minute) != 0 {
+	if s := Of(evening(), 0); len(s.Parts) != 0 || s.Text(safetext.Repertoire{}) != "" || s.Scale() != "" || s.Place(time.Minute) != 0 {
 		t.Errorf("Of(p, 0) = %+v", s)
 	}
 }

@@ -3,7 +3,7 @@ package glyph
 import "testing"
 
 func TestInvertTwiceIsTheSame(t *testing.T) {
-	for _, set := range []Set{Plain, Half, Quadrant, Sextant} {
+	for _, set := range []Set{Plain, Full, Half, Quadrant, Sextant} {
 		f, ok := Choose("0:42", 60, 10, set)
 		if !ok {
 			t.Fatal("no room")

@@ -1,6 +1,10 @@
 package glyph
 
-import "strings"
+import (
+	"strings"
+
+	"coldfloor/internal/safetext"
+)
 
 // Set is a set of characters that a cell can be filled with. The more parts
 // it divides a cell into, the finer the figures.
@@ -9,6 +13,7 @@ type Set int
 // The sets, from the coarsest to the finest.
 const (
 	Plain    Set = iota // '#' or blank: any terminal, any locale
+	Full                // █ or blank
 	Half                // 1×2 parts: ▀ ▄ █
 	Quadrant            // 2×2 parts: ▖ ▌ ▟ …, Unicode 1.1 to 3.2
 	Sextant             // 2×3 parts: Unicode 13, missing in many fonts
@@ -42,6 +47,8 @@ var quadrants = [16]rune([]rune(" ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
 // row by row.
 func (s Set) char(lit int) rune {
 	switch s {
+	case Full:
+		return [2]rune{' ', '█'}[lit]
 	case Half:
 		return [4]rune{' ', '▀', '▄', '█'}[lit]
 	case Quadrant:
@@ -75,23 +82,39 @@ func sextant(lit int) rune {
 }
 
 // Best returns the finest set that the terminal described by the environment
-// surely shows. getenv is os.Getenv or like it; goos is a runtime.GOOS.
+// surely shows. getenv is os.Getenv or like it; goos is a runtime.GOOS; font is
+// what the terminal's font has, nil where that is not known.
 //
-// Without a UTF-8 locale that is Plain, on the Linux console and in the old
-// Windows console Half, else Quadrant. Sextant needs a terminal known to draw
-// those characters itself, whatever its font; a terminal multiplexer hides
+// Without a UTF-8 locale that is Plain, on the Linux console what its font has, in
+// the old Windows console Half, else Quadrant. Sextant needs a terminal known to
+// draw those characters itself, whatever its font; a terminal multiplexer hides
 // which one that is.
-func Best(getenv func(string) string, goos string) Set {
+func Best(getenv func(string) string, goos string, font safetext.Repertoire) Set {
 	term := getenv("TERM")
 	switch {
 	case term == "dumb", goos != "windows" && !utf8Locale(getenv):
 		return Plain
+	case font != nil:
+		return finest(font)
 	case term == "linux", goos == "windows" && getenv("WT_SESSION") == "" && term == "":
 		return Half
 	case getenv("TMUX") == "" && drawsSextants(term, getenv("TERM_PROGRAM")):
 		return Sextant
 	}
 	return Quadrant
+}
+
+// finest returns the finest set that a font has.
+func finest(font safetext.Repertoire) Set {
+	switch {
+	case font.Has(string(quadrants[1:])):
+		return Quadrant
+	case font.Has("▀▄█"):
+		return Half
+	case font.Has("█"):
+		return Full
+	}
+	return Plain
 }
 
 // utf8Locale reports whether the locale's characters are UTF-8. The first of

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"golang.org/x/text/unicode/runenames"
+
+	"coldfloor/internal/safetext"
 )
 
 // lit returns the parts that a character lights, as its Unicode name says.
@@ -75,7 +77,7 @@ func litHalves(t *testing.T, set Set, name string) int {
 // TestChars holds every character against its name in the Unicode Character
 // Database.
 func TestChars(t *testing.T) {
-	for _, set := range []Set{Plain, Half, Quadrant, Sextant} {
+	for _, set := range []Set{Plain, Full, Half, Quadrant, Sextant} {
 		across, down := set.parts()
 		for want := range 1 << (across * down) {
 			if r := set.char(want); lit(t, set, r) != want {
@@ -107,8 +109,30 @@ func TestBest(t *testing.T) {
 		{"Windows Terminal", "windows", map[string]string{"WT_SESSION": "1"}, Quadrant},
 		{"old Windows console", "windows", nil, Half},
 	} {
-		if got := Best(func(k string) string { return c.env[k] }, c.goos); got != c.want {
+		if got := Best(func(k string) string { return c.env[k] }, c.goos, nil); got != c.want {
 			t.Errorf("%s: set %d, want %d", c.name, got, c.want)
+		}
+	}
+}
+
+// TestBestOfAFont: what the console's font has is drawn with, if the locale is
+// UTF-8.
+func TestBestOfAFont(t *testing.T) {
+	font := func(chars string) safetext.Repertoire {
+		r := safetext.Repertoire{'↑': 1, '▲': 1}
+		for i, c := range []rune(chars) {
+			r[c] = uint16(i + 2)
+		}
+		return r
+	}
+	for chars, want := range map[string]Set{"": Plain, "█": Full, "█▀": Full, "▀▄█": Half, string(quadrants[1:]): Quadrant} {
+		env := map[string]string{"TERM": "linux", "LANG": "C.UTF-8"}
+		getenv := func(k string) string { return env[k] }
+		if got := Best(getenv, "linux", font(chars)); got != want {
+			t.Errorf("a font with %q: set %d, want %d", chars, got, want)
+		}
+		if env["LANG"] = "C"; Best(getenv, "linux", font(chars)) != Plain {
+			t.Errorf("a font with %q, without UTF-8: not Plain", chars)
 		}
 	}
 }

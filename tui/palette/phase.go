@@ -35,7 +35,7 @@ type Look struct {
 }
 
 // looks is the table. The shapes are of the repertoire that the Linux console
-// shows too. Work and rest have the pair of colours that is told apart best
+// shows too, with a font of its own. Work and rest have the pair of colours that is told apart best
 // with any kind of colour vision.
 var looks = [...]Look{
 	GetReady:     {'▲', '^', yellow},
@@ -51,6 +51,15 @@ var looks = [...]Look{
 
 // Look returns how the phase looks.
 func (p Phase) Look() Look { return looks[p] }
+
+// Shapes returns the shapes of all phases.
+func Shapes() string {
+	var all []rune
+	for _, l := range looks {
+		all = append(all, l.Shape)
+	}
+	return string(all)
+}
 
 // Resting reports whether the phase is a rest, long enough to be told what
 // comes next before it is time for it.

@@ -147,19 +147,9 @@ func (d *chart) dates() {
 
 // solid and hollow are the characters of a column that is whole, and of one
 // that more may come to.
-func (d *chart) solid() rune {
-	if d.ascii() {
-		return '#'
-	}
-	return '█'
-}
+func (d *chart) solid() rune { return d.signs("█", "#")[0] }
 
-func (d *chart) hollow() rune {
-	if d.ascii() {
-		return ':'
-	}
-	return '░'
-}
+func (d *chart) hollow() rune { return d.signs("░", ":")[0] }
 
 func (d *chart) columns() {
 	for i, s := range d.Spots {
@@ -197,10 +187,8 @@ func (d *chart) bar(x int, level float64, open bool) {
 
 // spans draws a median on the line of its middle half.
 func (d *chart) spans() {
-	line, dot, ring := '│', '●', '○'
-	if d.ascii() {
-		line, dot, ring = '|', '@', 'o'
-	}
+	drawn := d.signs("│●○", "│•○", "|@o")
+	line, dot, ring := drawn[0], drawn[1], drawn[2]
 	for i, s := range d.Spots {
 		if !s.Known() {
 			continue
@@ -218,13 +206,11 @@ func (d *chart) spans() {
 
 // marks returns the characters of the two lines in the legend.
 func (d *chart) marks() (first, second rune) {
-	switch {
-	case d.ascii():
-		return '*', '='
-	case d.fine():
+	if d.fine() {
 		return '⠒', '━'
 	}
-	return '∙', '═'
+	drawn := d.signs("∙═", "*=")
+	return drawn[0], drawn[1]
 }
 
 // lines draws the first series in dots, and the second, which moves slower, in

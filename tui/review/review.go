@@ -12,6 +12,7 @@ import (
 	"github.com/charmbracelet/lipgloss"
 
 	"coldfloor/internal/review"
+	"coldfloor/internal/safetext"
 	"coldfloor/tui/glyph"
 	"coldfloor/tui/onscreen"
 )
@@ -29,6 +30,7 @@ type Options struct {
 	By      review.Column // that the squad is sorted by
 	Reverse bool
 	Glyphs  glyph.Set
+	Font    safetext.Repertoire // what the terminal's font has; nil: not known
 	Look    *lipgloss.Renderer
 }
 
@@ -63,7 +65,7 @@ type Model struct {
 // there is one alone.
 func New(o Options) Model {
 	o.Squad.Sort(o.By, o.Reverse)
-	s := newStyle(o.Look, o.Glyphs)
+	s := newStyle(o.Look, o.Glyphs, o.Font)
 	m := Model{opts: o, style: s, keys: newKeys(), help: s.help(), width: 80, height: 24, cut: 80}
 	if len(o.Squad.Players) == 1 {
 		m.screen = onPlayer

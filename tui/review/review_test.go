@@ -18,6 +18,7 @@ import (
 	"coldfloor/internal/report"
 	"coldfloor/internal/report/reporttest"
 	"coldfloor/internal/review"
+	"coldfloor/internal/safetext"
 	"coldfloor/tui/glyph"
 )
 
@@ -294,5 +295,43 @@ func TestHelpNamesEveryKey(t *testing.T) {
 	}
 	if m = press(m, 40, 12, "x"); strings.Contains(m.View(), "any other key") {
 		t.Error("a key does not leave the help in a low window")
+	}
+}
+
+// lean is a font of a console as most systems load it: no half cells, no ring.
+var lean = safetext.Repertoire{'│': 1, '─': 2, '└': 3, '█': 4, '░': 5, '●': 6, '•': 6, '·': 7, '↑': 8, '↓': 9, '←': 10, '→': 11}
+
+// TestFontOfTheConsole: charts are drawn with what the font has, and nothing is a
+// question mark for want of a character.
+func TestFontOfTheConsole(t *testing.T) {
+	for name, c := range map[string]struct {
+		set        glyph.Set
+		font, have safetext.Repertoire
+		rest, load string // what is drawn with
+	}{
+		"its own": {glyph.Half, nil, safetext.Console, "│•", "∙═"},
+		"lean":    {glyph.Full, lean, lean, "|@", "*="},
+		"none":    {glyph.Plain, lean, safetext.Repertoire{}, "|@", "*="},
+	} {
+		for _, s := range states {
+			m := New(Options{Squad: report.InView(reporttest.Squad("Player 1"), 12), By: review.ByName, Glyphs: c.set, Font: c.font, Look: look()})
+			if s.squad {
+				continue
+			}
+			frame := press(m, 80, 90, s.keys...).View()
+			for _, r := range frame {
+				if r >= 0x80 && !c.have.Has(string(r)) {
+					t.Fatalf("%s, %s: %c is not shown", name, s.name, r)
+				}
+			}
+			if n := strings.Count(frame, "?"); s.name != "keys" && n != 1 { // the key
+				t.Errorf("%s, %s: %d question marks", name, s.name, n)
+			}
+			for _, r := range map[string]string{"rest": c.rest, "load": c.load}[s.name] {
+				if !strings.ContainsRune(frame, r) {
+					t.Errorf("%s, %s: no %c", name, s.name, r)
+				}
+			}
+		}
 	}
 }

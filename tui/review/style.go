@@ -15,23 +15,46 @@ import (
 // style is how everything looks on one terminal.
 type style struct {
 	set           glyph.Set
+	shown         safetext.Repertoire
 	plain, strong lipgloss.Style
 	quiet, pain   lipgloss.Style
 	marked        lipgloss.Style // a figure to look at
 	first, second lipgloss.Style // of a chart's series
 }
 
-func newStyle(r *lipgloss.Renderer, set glyph.Set) style {
+func newStyle(r *lipgloss.Renderer, set glyph.Set, font safetext.Repertoire) style {
 	p := palette.New(r)
-	return style{set: set, plain: p.Plain(), strong: p.Strong(), quiet: p.Muted(), pain: p.Strong().Reverse(true), marked: p.Strong().Reverse(true),
+	return style{set: set, shown: repertoire(set, font), plain: p.Plain(), strong: p.Strong(), quiet: p.Muted(), pain: p.Strong().Reverse(true), marked: p.Strong().Reverse(true),
 		first: p.Text(palette.Rest), second: p.Text(palette.Work)}
 }
 
-// ascii reports whether nothing but ASCII can be shown.
-func (s style) ascii() bool { return s.set == glyph.Plain }
+// repertoire returns what a terminal shows that has a font, nil where that is not
+// known.
+func repertoire(set glyph.Set, font safetext.Repertoire) safetext.Repertoire {
+	switch {
+	case set == glyph.Plain:
+		return safetext.Repertoire{}
+	case font != nil:
+		return font
+	case set < glyph.Quadrant:
+		return safetext.Console
+	}
+	return nil
+}
+
+// signs returns the first of several signs, or rows of signs, all of which are
+// shown; the last is of ASCII.
+func (s style) signs(rows ...string) []rune {
+	for _, r := range rows {
+		if s.shown.Has(r) {
+			return []rune(r)
+		}
+	}
+	return []rune(rows[len(rows)-1])
+}
 
 // fine reports whether the terminal shows characters of dots and of eighths.
-func (s style) fine() bool { return s.set != glyph.Plain && s.set != glyph.Half }
+func (s style) fine() bool { return s.shown == nil }
 
 // help returns the model that draws help from key bindings.
 func (s style) help() help.Model {
@@ -50,12 +73,5 @@ func (s style) frame(lines []string, width, height int) string {
 	for _, l := range lines[:min(len(lines), height)] {
 		fitted = append(fitted, ansi.Truncate(l, width, safetext.Ellipsis))
 	}
-	text := strings.Join(fitted, "\n")
-	switch s.set {
-	case glyph.Plain:
-		return safetext.ASCII(text)
-	case glyph.Half:
-		return safetext.Console(text)
-	}
-	return text
+	return s.shown.Show(strings.Join(fitted, "\n"))
 }
