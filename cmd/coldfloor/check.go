@@ -49,7 +49,10 @@ the sessions of those days are checked.
 None of it is medical advice, and nothing here predicts an injury.`,
 		Args: func(c *cobra.Command, args []string) error {
 			if c.Flags().Changed("explain") {
-				return argsError(cobra.NoArgs)(c, args)
+				if len(args) > 0 {
+					return usageError{"--explain explains a rule, and checks nothing", "leave out " + args[0]}
+				}
+				return nil
 			}
 			return argsError(cobra.MinimumNArgs(1))(c, args)
 		},

@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/export"
+	"coldfloor/internal/fault"
 	"coldfloor/internal/runs"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/texttable"
@@ -177,7 +178,12 @@ func tellLeftOut(stderr io.Writer, files []runs.File) error {
 	var failed error
 	for _, f := range files {
 		name := safetext.Clean(f.Path)
-		if n := f.Damaged + f.Unknown; n > 0 {
+		switch n := f.Damaged + f.Unknown; {
+		case f.Damaged > 0 && f.Lines+f.Unknown == 0 && f.Err == nil:
+			fault.Print(stderr, fault.New("name journals, or a folder of them", "%s is not a journal: no line of it can be read", safetext.Quote(f.Path)))
+			failed = errFound
+			continue
+		case n > 0:
 			fmt.Fprintf(stderr, "coldfloor: %s: %d of %d lines left out; the first: %s\n", name, n, f.Lines+n, safetext.Clean(f.First.Error()))
 		}
 		if f.Err != nil {

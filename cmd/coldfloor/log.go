@@ -1,21 +1,27 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
+	"os"
 	"slices"
 	"time"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"coldfloor/internal/fault"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/logbook"
+	"coldfloor/internal/safetext"
 )
 
 // logOptions is what the log commands have in common.
 type logOptions struct {
 	journal string
+	named   *pflag.Flag // --journal
 	asJSON  bool
 
 	open *journal.Journal // nil before it is read
@@ -59,6 +65,7 @@ Only the latest 100 runs are listed, unless you add --all.`,
 		},
 	}
 	journalFlag(c.PersistentFlags(), &o.journal)
+	o.named = c.PersistentFlags().Lookup("journal")
 	c.PersistentFlags().BoolVar(&o.asJSON, "json", false, "write JSON")
 	c.Flags().BoolVar(&all, "all", false, "list every run, deleted ones too")
 	c.AddCommand(newLogAdd(&o), newLogClose(&o), newLogCopy(&o), newLogDelete(&o), newLogEdit(&o), newLogMeasure(&o), newLogRate(&o), newLogShow(&o))
@@ -103,20 +110,33 @@ func (o *logOptions) load(stderr io.Writer) (*journal.Overview, error) {
 		if err != nil {
 			return nil, err
 		}
+		if _, err := os.Stat(o.journal); errors.Is(err, fs.ErrNotExist) && o.named.Changed {
+			return nil, fault.New("name another with --journal FILE", "there is no journal %s", safetext.Quote(o.journal))
+		}
 		o.open = j
 	}
 	all, err := o.open.Overview()
 	if err != nil {
 		return nil, fmt.Errorf("cannot read the journal: %w", err)
 	}
-	for _, p := range all.Problems {
-		if !o.told {
+	if len(all.Problems) > 0 && len(all.Runs()) == 0 {
+		return nil, fault.New("name another with --journal FILE", "%s is not a journal: no line of it can be read", safetext.Quote(o.journal))
+	}
+	for i, p := range all.Problems {
+		switch {
+		case o.told || i > mostTold:
+		case i == mostTold:
+			fault.Print(stderr, fmt.Errorf("%s: %d more lines count for nothing", o.journal, len(all.Problems)-i))
+		default:
 			fault.Print(stderr, fault.At(o.journal, p))
 		}
 	}
 	o.told = true
 	return all, nil
 }
+
+// mostTold is how many lines are told one by one that count for nothing.
+const mostTold = 10
 
 // pick returns the run that the user named.
 func (o *logOptions) pick(c *cobra.Command, name string) (*journal.Journal, *journal.Run, error) {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -13,6 +14,7 @@ import (
 	"coldfloor/internal/logbook"
 	"coldfloor/internal/plan"
 	"coldfloor/internal/run"
+	"coldfloor/internal/safetext"
 	"coldfloor/internal/settings"
 	"coldfloor/internal/today"
 	"coldfloor/sessions"
@@ -76,10 +78,12 @@ func onPaper(c *cobra.Command, name string, said *ratingFlags, when *whenFlags, 
 		}
 		s.Title, s.Text, s.Total, s.Length, s.Blocks = p.Session.Title, string(p.Session.Source), p.Total, p.Total, run.Prescribed(p)
 	}
-	if s.Rating, err = said.read(c.Flags(), s.Blocks); err != nil {
-		return s, err
+	if s.Rating, err = said.read(c.Flags(), s.Blocks); err == nil {
+		err = when.place(c.Flags(), &s)
 	}
-	err = when.place(c.Flags(), &s)
+	if near := weeks.Near(name); err != nil && s.Blocks == nil && near != "" {
+		err = usageError{fmt.Sprintf("%s, for %s is not a session", err, safetext.Quote(name)), "did you mean " + near + "?"}
+	}
 	return s, err
 }
 

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"time"
@@ -51,9 +53,17 @@ player's. It may mention pain: only you can read it until you send it.`,
 	return c
 }
 
+var errNothingToCopy = fault.New("coldfloor log lists what there is", "there is nothing to copy")
+
 // copyTo copies the journal to out.
 func (o *logOptions) copyTo(c *cobra.Command, out string, since time.Time) error {
+	if _, err := o.load(c.ErrOrStderr()); err != nil {
+		return err
+	}
 	f, err := os.Open(o.journal)
+	if errors.Is(err, fs.ErrNotExist) {
+		return errNothingToCopy
+	}
 	if err != nil {
 		return fmt.Errorf("cannot read the journal: %w", err)
 	}
@@ -63,7 +73,7 @@ func (o *logOptions) copyTo(c *cobra.Command, out string, since time.Time) error
 		return fmt.Errorf("cannot read the journal: %w", err)
 	}
 	if copied.Runs == 0 {
-		return fault.New("coldfloor log lists what there is", "there is nothing to copy")
+		return errNothingToCopy
 	}
 	if out == "-" {
 		_, err = c.OutOrStdout().Write(copied.Text)

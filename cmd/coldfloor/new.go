@@ -44,6 +44,9 @@ passes check, from the first day, the number of weeks, the days, the matches,
 the level and the room.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
+			if err := f.fit(c); err != nil {
+				return err
+			}
 			if f.weeks {
 				return f.runWeeks(c, args[0])
 			}
@@ -62,6 +65,21 @@ the level and the room.`,
 	settingsFlag(c, &f.settings)
 	c.Flags().BoolVar(&f.force, "force", false, "replace FILE if it exists")
 	return c
+}
+
+// fit refuses the flags of a plan of weeks for a session, and those of a session
+// for a plan.
+func (f newFlags) fit(c *cobra.Command) error {
+	foreign, why := []string{"starts", "count", "days", "matches"}, usageError{"--%s is for a plan of weeks", "add --weeks, or leave it out"}
+	if f.weeks {
+		foreign, why = []string{"minutes", "train"}, usageError{"--%s is for a session, and --weeks drafts a plan of them", "leave out one of the two"}
+	}
+	for _, name := range foreign {
+		if c.Flags().Changed(name) {
+			return usageError{fmt.Sprintf(why.message, name), why.hint}
+		}
+	}
+	return nil
 }
 
 // run drafts the session and writes it.

@@ -69,7 +69,7 @@ func (w weekNumber) String() string {
 func (w weekNumber) Set(text string) error {
 	n, err := strconv.Atoi(text)
 	if err == nil && n < 1 {
-		return fault.New("the first week is 1", "is no week")
+		return fault.New("the first week is 1", "is not a week")
 	}
 	*w.value = n
 	return err

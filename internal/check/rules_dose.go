@@ -22,7 +22,7 @@ var doseRules = []Rule{
 		Reason: "A foot contact is one foot, or both together, touching the ground. Contacts are reps times the contacts of one rep, " +
 			"both sides counted. Above the range of the level it warns, below it only says so: a session need not be full of jumps. " +
 			"A jump is what has contacts, or overhead: jump, or the name of a jump in English or German. A jump with reps whose contacts are not written gets a warning, " +
-			"and the count is then a minimum; contacts: 0 is an answer. Rope skipping is no jump here. " +
+			"and the count is then a minimum; contacts: 0 is an answer. Rope skipping does not count as jumping here. " +
 			"One page that quotes the handbook gives the ranges for a week; here they are taken per session, with that doubt.",
 		Sources: []string{nscaPlyo + ": what counts as a contact, second-hand; 80–100, 100–120 and 120–140 a session, from memory.",
 			"Which names are jumps: common practice, no source."},
@@ -35,7 +35,7 @@ var doseRules = []Rule{
 	},
 	{
 		Name: "rest", Title: "work and rest of each block against what it trains",
-		Reason: "The ratio is all work to all that is no work, from the block's first work step to its last; preview shows the same. It is compared unrounded and shown rounded down. " +
+		Reason: "The ratio is all work to all that is not work, from the block's first work step to its last; preview shows the same. It is compared unrounded and shown rounded down. " +
 			"What a block trains is what its exercises are: what trains says, as far as it is known and fits them, or else their names, tempo and dose; of several, the most demanding counts. " +
 			"Maximal power: the handbook gives 1:12 to 1:20, plyometric work 1:5 to 1:10; practice gives about 90 s between rounds of a superset. " +
 			"If the two differ a note gives both; it warns only below both. Fast work with a rep of 3 s or more has its reset within the rep, and goes by practice alone. " +

@@ -84,7 +84,7 @@ func sarifOf(files []FileFindings) sarifLog {
 		index[r.Name] = i
 		driver.Rules = append(driver.Rules, sarifRule{r.Name, sarifText{r.Title}, sarifText{r.Reason + " " + strings.Join(r.Sources, " ")}})
 	}
-	driver.Rules = append(driver.Rules, sarifRule{ProblemRule, sarifText{"a file that is no valid session"}, sarifText{"The file cannot be read as a session."}})
+	driver.Rules = append(driver.Rules, sarifRule{ProblemRule, sarifText{"a file that is not a valid session"}, sarifText{"The file cannot be read as a session."}})
 	run := sarifRun{Tool: sarifTool{driver}, ColumnKind: "unicodeCodePoints", Results: []sarifResult{}}
 	for _, file := range files {
 		where := sarifURI{uriOf(file.File)}

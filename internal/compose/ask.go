@@ -33,7 +33,7 @@ func ParseMinutes(text string) (time.Duration, error) {
 		d *= time.Minute / time.Second
 	}
 	if d < MinLength || d > MaxLength {
-		return 0, fmt.Errorf("is not from %s to %s", units.Sentence(MinLength), units.Sentence(MaxLength))
+		return 0, fmt.Errorf("is not between %s and %s", units.Sentence(MinLength), units.Sentence(MaxLength))
 	}
 	return d, nil
 }

@@ -23,7 +23,7 @@ func TestAsk(t *testing.T) {
 	if !reflect.DeepEqual(a, want) {
 		t.Errorf("got %+v, want %+v", a, want)
 	}
-	for _, text := range []string{"did you mean intermediate?", "is not from 10 min to 1 h", "[4m x 1.5m x 2.4m]"} {
+	for _, text := range []string{"did you mean intermediate?", "is not between 10 min and 1 h", "[4m x 1.5m x 2.4m]"} {
 		if !strings.Contains(out.String(), text) {
 			t.Errorf("no %q in\n%s", text, out.String())
 		}

@@ -102,6 +102,9 @@ type Unwritable struct {
 
 // Error implements error.
 func (u *Unwritable) Error() string {
+	if errors.Is(u.Err, ErrNotRegular) { // nor can it be read
+		return u.File + " is not a journal: " + u.Err.Error()
+	}
 	return "cannot write the journal " + u.File + ": " + u.Err.Error()
 }
 
@@ -111,7 +114,7 @@ func (u *Unwritable) Unwrap() error { return u.Err }
 // Why no journal can be kept in a file, besides what the system says.
 var (
 	ErrLocked     = errors.New("another process holds its lock")
-	ErrNotRegular = errors.New("it is not a regular file")
+	ErrNotRegular = errors.New("it is a folder or a device, not a file")
 	ErrNotJournal = errors.New("it is not a journal; nothing was written to it")
 )
 

@@ -85,7 +85,7 @@ func TestOpenRefuses(t *testing.T) {
 	}
 	for path, want := range map[string]string{
 		"":                             "no journal file is named",
-		dir:                            "is not a regular file",
+		dir:                            "it is a folder or a device, not a file",
 		yaml:                           "is not a journal",
 		filepath.Join(yaml, "j.jsonl"): "cannot write the journal",
 	} {

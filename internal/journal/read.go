@@ -194,7 +194,10 @@ func (s *scanner) decode(text []byte, l *Line) (unknown bool, err error) {
 		if json.Unmarshal(text, &head) == nil && head.V > Version {
 			return true, tooNew(head.V)
 		}
-		return false, fmt.Errorf("is damaged: %w", err)
+		if kind := (*json.UnmarshalTypeError)(nil); errors.As(err, &kind) {
+			return false, errors.New("is damaged: it has a value of the wrong kind")
+		}
+		return false, errors.New("is damaged: it is cut off, or is not JSON")
 	}
 	return l.check()
 }

@@ -108,8 +108,8 @@ func TestReadTellsOfDamage(t *testing.T) {
 		"\n\n" + good:                "",
 		"\ufeff" + good:              "",
 		with(`"v":1`, `"v":1,"x":7`): "", // a newer program of the same version may say more
-		good[:40]:                    "line 1 is damaged: unexpected end of JSON input; it is kept, but not read",
-		"\x00\x00\x00":               "line 1 is damaged: invalid character",
+		good[:40]:                    "line 1 is damaged: it is cut off, or is not JSON; it is kept, but not read",
+		"\x00\x00\x00":               "line 1 is damaged: it is cut off, or is not JSON",
 		"null":                       "line 1 is damaged: it has no version",
 		with(`"event"`, `"move":{"cause":"skip"},"event"`):                      "it holds several events",
 		with(`}}`, `},"crc":"00000000","x":1}`):                                 "its checksum does not fit",

@@ -39,8 +39,10 @@ func ParseDate(s string, now, like time.Time) (time.Time, error) {
 	switch {
 	case err != nil:
 		return at, fault.New("write it as 2026-07-14, \"2026-07-14 18:30\", \"yesterday 18:30\" or 18:30", "%q is not a date", s)
-	case at.After(now):
+	case at.After(now) && day == noon.Format(time.DateOnly):
 		return at, fault.New("name the day if it was not today", "%q has not come yet", s)
+	case at.After(now):
+		return at, fault.New("only what was done can be logged", "%q has not come yet", s)
 	}
 	return at, nil
 }

@@ -11,6 +11,7 @@ import (
 	"coldfloor/internal/journal"
 	"coldfloor/internal/safetext"
 	"coldfloor/internal/text"
+	"coldfloor/internal/units"
 )
 
 // AskAfter says when the effort is properly asked (Foster et al. 2001).
@@ -54,11 +55,11 @@ func ParseRounds(s string, blocks []journal.PlannedBlock) ([]int, error) {
 		return rounds, nil
 	}
 	if len(rounds) != len(blocks) {
-		return nil, fault.New(prescribed(blocks), "rounds of %d blocks are given, the session has %d", len(rounds), len(blocks))
+		return nil, fault.New(prescribed(blocks), "rounds are given for %s, and the session has %d", units.Count(len(rounds), "block"), len(blocks))
 	}
 	for i, b := range blocks {
 		if rounds[i] > b.Rounds {
-			return nil, fault.New(prescribed(blocks), "%d rounds of block %d are given, it has %d", rounds[i], i+1, b.Rounds)
+			return nil, fault.New(prescribed(blocks), "%s of block %d are given, and it has %d", units.Count(rounds[i], "round"), i+1, b.Rounds)
 		}
 	}
 	return rounds, nil
@@ -89,7 +90,7 @@ func ParsePainLevel(s string) (int, error) {
 func prescribed(blocks []journal.PlannedBlock) string {
 	parts := make([]string, len(blocks))
 	for i, b := range blocks {
-		parts[i] = fmt.Sprintf("%q %d", b.Title, b.Rounds)
+		parts[i] = fmt.Sprintf("%d of %q", b.Rounds, b.Title)
 	}
 	return "prescribed are " + strings.Join(parts, ", ")
 }

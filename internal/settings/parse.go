@@ -126,7 +126,7 @@ func quantity(m *yamlread.Mapping, key, unit string, least, most float64) (value
 		case err != nil || strings.ContainsAny(number, "xXpPnN_+"):
 			return errors.New("is not a number of " + unit)
 		case v < least || v > most:
-			return fmt.Errorf("is not from %v%s to %v%s", least, unit, most, unit)
+			return fmt.Errorf("is not between %v%s and %v%s", least, unit, most, unit)
 		}
 		value = v
 		return nil

@@ -13,7 +13,7 @@ import (
 // Bounds of the sample rates that are taken for those of speech, in Hz.
 const lowestRate, highestRate = 4000, 192_000
 
-var errNoWAV = errors.New("what the speech program wrote is no WAV file")
+var errNoWAV = errors.New("what the speech program wrote is not a WAV file")
 
 // pcm is sound as a WAV file holds it (Microsoft and IBM, "Multimedia
 // Programming Interface and Data Specifications 1.0", 1991).
@@ -78,7 +78,7 @@ func (p *pcm) format(b []byte) error {
 	case tag != plain && tag != extensible, p.channels < 1, p.channels > 2, bits != 8 && bits != 16 && bits != 24:
 		return fmt.Errorf("the speech program wrote sound of form %d with %d channels of %d bits, which is not read here", tag, p.channels, bits)
 	case p.rate < lowestRate, p.rate > highestRate:
-		return fmt.Errorf("the speech program wrote sound of %d Hz, which is not from %d to %d", p.rate, lowestRate, highestRate)
+		return fmt.Errorf("the speech program wrote sound of %d Hz, which is not between %d and %d", p.rate, lowestRate, highestRate)
 	}
 	return nil
 }

@@ -226,7 +226,7 @@ func (m *Mapping) Length(key string, least, most, def units.Length) units.Length
 	m.Scalar(key, units.LengthHint, func(text string) error {
 		v, err := units.ParseLength(text)
 		if err == nil && (v < least || v > most) {
-			err = fmt.Errorf("is not from %v to %v", least, most)
+			err = fmt.Errorf("is not between %v and %v", least, most)
 		}
 		if err == nil {
 			l = v

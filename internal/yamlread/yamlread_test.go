@@ -75,7 +75,7 @@ func TestWrongValues(t *testing.T) {
 		{"[1]", func(m *Mapping) { m.Int("a", 1, 2, 0) }, `"a" must be a whole number from 1 to 2, not a list`},
 		{"010", func(m *Mapping) { m.Int("a", 1, 20, 0) }, `"a" must be a whole number from 1 to 20, not 010`},
 		{"x", func(m *Mapping) { m.Mapping("a") }, `"a" must be a mapping, not the text "x"`},
-		{"3m", func(m *Mapping) { m.Length("a", 1, units.Metre, 0) }, `"a": "3m" is not from 1mm to 1m`},
+		{"3m", func(m *Mapping) { m.Length("a", 1, units.Metre, 0) }, `"a": "3m" is not between 1mm and 1m`},
 		{"!x y", func(m *Mapping) { m.Text("a", 9) }, `"a" must be a text, not a value tagged "!x"`},
 		{"!!binary aGk=", func(m *Mapping) { m.Text("a", 9) }, `"a" must be a text, not a value tagged "!!binary"`},
 		{`"\e[31m"`, func(m *Mapping) { m.Enum("a", "", "x") }, `"a" cannot be "\x1b[31m"`},

@@ -27,7 +27,7 @@ func (r *reader) readLighter() {
 		m.Scalar("keep", hint, func(text string) (err error) {
 			l.Keep, err = ParsePercent(text)
 			if err == nil && (l.Keep < 1000 || l.Keep > 99_000) {
-				l.Keep, err = 0, errors.New("is not from 1% to 99%")
+				l.Keep, err = 0, errors.New("is not between 1% and 99%")
 			}
 			return err
 		})

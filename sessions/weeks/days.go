@@ -64,14 +64,14 @@ func (r *reader) readDays() {
 	slices.SortStableFunc(r.p.Slots, func(a, b Slot) int { return (int(a.Weekday)+6)%7 - (int(b.Weekday)+6)%7 })
 }
 
-// noDay notes a key that is no day of the week.
+// noDay notes a key that is not a day of the week.
 func (r *reader) noDay(key yamlread.Value, near string) {
 	r.unread = true
 	hint := "known here: " + strings.Join(weekdays, ", ")
 	if near != "" {
 		hint = "did you mean " + near + "?"
 	}
-	key.Problem(key.Quoted()+" is no day of the week", hint)
+	key.Problem(key.Quoted()+" is not a day of the week", hint)
 }
 
 // readSlot reads one session of a day: its name, or a mapping.
@@ -194,7 +194,7 @@ func (r *reader) week(text string) (int, error) {
 	w, err := strconv.Atoi(text)
 	switch {
 	case err != nil || strconv.Itoa(w) != text:
-		return 0, errors.New("is no week")
+		return 0, errors.New("is not a week")
 	case w < 1 || w > r.weeks():
 		return 0, fmt.Errorf("is not a week from 1 to %d", r.weeks())
 	}

@@ -66,7 +66,7 @@ func drain(t testing.TB, s beep.Streamer, limit, block int) (out [][2]float64) {
 			}
 			return out
 		default:
-			t.Fatalf("%d of %d and %v is no valid return", n, block, ok)
+			t.Fatalf("%d of %d and %v is not a valid return", n, block, ok)
 		}
 	}
 	if s.Err() != nil {
