@@ -166,7 +166,7 @@ func readWork(m *yamlread.Mapping) {
 		case first == "":
 			first = k
 		default:
-			m.Problem(k, fmt.Sprintf("%q and %q are both given, an exercise has one kind of work", first, k), "keep one of "+kinds)
+			m.Problem(k, fmt.Sprintf("%q and %q are both given; an exercise has one kind of work", first, k), "keep one of "+kinds)
 		}
 	}
 	if first == "" {
@@ -196,7 +196,7 @@ func readPace(m *yamlread.Mapping, def time.Duration) (rep time.Duration, tempo 
 		return rep, tempo
 	}
 	if m.Has("rep") && rep != length {
-		m.Problem("tempo", fmt.Sprintf("a rep of this tempo lasts %s, rep says %s", units.FormatDuration(length), units.FormatDuration(rep)), "take rep out")
+		m.Problem("tempo", fmt.Sprintf("a rep of this tempo lasts %s, but rep says %s", units.FormatDuration(length), units.FormatDuration(rep)), "take rep out")
 	}
 	return length, tempo
 }

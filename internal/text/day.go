@@ -54,7 +54,7 @@ var englishDay = Day{
 		return "nothing is planned today; the next session is on " + date + ", --on " + date + " takes it now"
 	},
 	NoneLeft: func(first, last string) string {
-		return "nothing is planned today; the plan is " + first + " to " + last + ", and --on names one of its days"
+		return "nothing is planned today; the plan runs from " + first + " to " + last + ", and --on names one of its days"
 	},
 	NoneInWeek: "the week has no session; name another with --week",
 }

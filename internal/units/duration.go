@@ -28,7 +28,7 @@ func ParseDuration(s string) (time.Duration, error) {
 	s = strings.Trim(s, " ")
 	switch {
 	case strings.HasPrefix(s, "-"):
-		return 0, errors.New("is negative, a duration is 0 or more")
+		return 0, errors.New("is negative; a duration is 0 or more")
 	case isNonFinite(s):
 		return 0, errors.New("is not a finite duration")
 	case strings.Contains(s, ":"):

@@ -57,7 +57,7 @@ func ParseLength(s string) (Length, error) {
 func splitLength(s string) (n, unit string, err error) {
 	s = strings.Trim(s, " ")
 	if strings.HasPrefix(s, "-") {
-		return "", "", errors.New("is negative, a length is 0 or more")
+		return "", "", errors.New("is negative; a length is 0 or more")
 	}
 	n, unit = number(s)
 	return n, strings.TrimLeft(unit, " "), nil

@@ -12,7 +12,7 @@ import (
 // wordings turns what the YAML parser says, known by a part of it, into words
 // for somebody who types a file by hand.
 var wordings = []struct{ part, message, hint string }{
-	{"mapping values are not allowed", "a colon is out of place here", "put a text that holds a colon in quotes, and indent the keys of one block alike"},
+	{"mapping values are not allowed", "a colon is out of place here", "put text that holds a colon in quotes, and indent the keys of one block alike"},
 	{"did not find expected key", "this is not indented like what it belongs to", "indent the keys of one mapping alike and the items of one list alike, with spaces"},
 	{"did not find expected '-' indicator", "this is not indented like what it belongs to", "indent the keys of one mapping alike and the items of one list alike, with spaces"},
 	{"did not find expected ',' or ']'", "this list is not closed", "put commas between its items and ] at its end"},
@@ -22,8 +22,8 @@ var wordings = []struct{ part, message, hint string }{
 	{"could not find expected ':'", "this line is neither a key nor a value", "write it as key: value"},
 	{"found unexpected end of stream", "this quote is not closed", "close it with the same quote it opens with"},
 	{"found unexpected document indicator", "this quote is not closed", "close it with the same quote it opens with"},
-	{"found character that cannot start any token", "a value cannot begin like this", "put a text that begins with @, ` or % in quotes"},
-	{"unknown anchor", "this alias stands for nothing", "name a value with &NAME above it, or put a text that begins with * in quotes"},
+	{"found character that cannot start any token", "a value cannot begin like this", "put text that begins with @, ` or % in quotes"},
+	{"unknown anchor", "this alias stands for nothing", "name a value with &NAME above it, or put text that begins with * in quotes"},
 	{"block sequence entries are not allowed", "a list cannot begin here", "begin it on a line of its own"},
 	{"block collections", "a list or a mapping cannot begin here", "begin it on a line of its own"},
 	{"exceeded max depth", "lists and mappings are nested too deeply here", ""},

@@ -82,7 +82,7 @@ func TestWrongShapes(t *testing.T) {
 		{"{[x]: 1}", func(v Value) { v.Pairs(2, "") }, `1:5: a key must be a word, not a list`},
 		{"{x: }", func(v Value) { v.Pairs(2, "") }, `1:5: "x" has no value`},
 		{"[1]", func(v Value) { v.Mapping("b") }, `1:4: "a" must be a mapping, not a list`},
-		{"[1]", func(v Value) { v.Text(9) }, `1:4: "a" must be a text, not a list`},
+		{"[1]", func(v Value) { v.Text(9) }, `1:4: "a" must be text, not a list`},
 		{"[1]", func(v Value) { v.Scalar("", func(string) error { return nil }) }, `1:4: "a" cannot be a list`},
 		{"2", func(v Value) { v.Scalar("write 2 m", func(string) error { return errors.New("has no unit") }) }, `1:4: "a": "2" has no unit` + "\nhint: write 2 m"},
 		{"2", func(v Value) { v.Problem("is not known", "") }, `1:4: is not known`},

@@ -35,15 +35,15 @@ func (m *Mapping) text(key string, n *yaml.Node, most int) string {
 	switch {
 	case n.Kind == yaml.ScalarNode && n.Tag == "!!str":
 	case n.Kind == yaml.ScalarNode:
-		m.wrong(key, n, "a text", "put it in quotes")
+		m.wrong(key, n, "text", "put it in quotes")
 		return ""
 	default:
-		m.wrong(key, n, "a text", "")
+		m.wrong(key, n, "text", "")
 		return ""
 	}
 	s := collapse(n.Value)
 	if s == "" {
-		m.f.add(place(n), quote(key)+" is an empty text", "write one, or take the key out")
+		m.f.add(place(n), quote(key)+" is empty", "write one, or take the key out")
 	}
 	if count := utf8.RuneCountInString(n.Value); count > most {
 		m.f.add(place(n), fmt.Sprintf("%q is too long: %d characters, at most %d", key, count, most), "")

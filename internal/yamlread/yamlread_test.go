@@ -76,8 +76,8 @@ func TestWrongValues(t *testing.T) {
 		{"010", func(m *Mapping) { m.Int("a", 1, 20, 0) }, `"a" must be a whole number from 1 to 20, not 010`},
 		{"x", func(m *Mapping) { m.Mapping("a") }, `"a" must be a mapping, not the text "x"`},
 		{"3m", func(m *Mapping) { m.Length("a", 1, units.Metre, 0) }, `"a": "3m" is not between 1mm and 1m`},
-		{"!x y", func(m *Mapping) { m.Text("a", 9) }, `"a" must be a text, not a value tagged "!x"`},
-		{"!!binary aGk=", func(m *Mapping) { m.Text("a", 9) }, `"a" must be a text, not a value tagged "!!binary"`},
+		{"!x y", func(m *Mapping) { m.Text("a", 9) }, `"a" must be text, not a value tagged "!x"`},
+		{"!!binary aGk=", func(m *Mapping) { m.Text("a", 9) }, `"a" must be text, not a value tagged "!!binary"`},
 		{`"\e[31m"`, func(m *Mapping) { m.Enum("a", "", "x") }, `"a" cannot be "\x1b[31m"`},
 		{strings.Repeat("x", 99), func(m *Mapping) { m.Enum("a", "", "x") }, `"a" cannot be "` + strings.Repeat("x", 40) + `…"`},
 		{"1", func(m *Mapping) { m.Scalar("a", "", func(string) error { return errors.New("is odd") }) }, `"a": "1" is odd`},
@@ -99,9 +99,9 @@ func TestOrder(t *testing.T) {
 		m.Problem("z", "the whole", "")
 	})
 	want := `f:1:1: the whole
-f:1:8: "b" must be a text, not 1
+f:1:8: "b" must be text, not 1
 hint: put it in quotes
-f:1:8: "a" must be a text, not 1
+f:1:8: "a" must be text, not 1
 hint: put it in quotes
 f:3:4: "c" must be a whole number from 1 to 2, not the text "no"
 f:4:1: unknown key "d"

@@ -40,7 +40,7 @@ func (r *reader) aim(i int) {
 			g.ok = false
 			return
 		}
-		m.Problem("in", quoted(g.In)+" is none of the sessions of days", hint)
+		m.Problem("in", quoted(g.In)+" is not one of the sessions under days", hint)
 	}
 	if base == nil || !g.ok {
 		g.ok = false

@@ -16,7 +16,7 @@ func (r *reader) judgeMoves() {
 	within := func(d units.Date) bool { return d >= r.p.Starts && d <= r.p.End() }
 	for i, m := range r.p.Moves {
 		from, to := r.moves[i].Key, r.moves[i].Value
-		span := fmt.Sprintf("the plan is %s to %s", r.p.Starts, r.p.End())
+		span := fmt.Sprintf("the plan runs from %s to %s", r.p.Starts, r.p.End())
 		switch {
 		case !within(m.From):
 			from.Problem(fmt.Sprintf("%s is outside the plan", m.From), span)
@@ -27,7 +27,7 @@ func (r *reader) judgeMoves() {
 		case !holds[m.From]:
 			from.Problem(fmt.Sprintf("there is nothing to move on %s", m.From.Short()), r.near(m.From, holds))
 		case r.p.IsAway(m.To):
-			to.Problem(fmt.Sprintf("%s is a day away", m.To.Short()), "move it to a day with training, or leave it out")
+			to.Problem(fmt.Sprintf("%s is among the days away", m.To.Short()), "move it to a day with training, or leave it out")
 		}
 	}
 }

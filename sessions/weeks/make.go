@@ -107,7 +107,7 @@ func (r *reader) make(name string, week int, grew []bool) (lightened bool) {
 	}
 	if wrong != "" {
 		g := &r.p.Grow[culprit]
-		r.m.ProblemAt(g.Pos, fmt.Sprintf("in week %d this makes no valid session: %s", week, wrong), "")
+		r.m.ProblemAt(g.Pos, fmt.Sprintf("in week %d this makes the session invalid: %s", week, wrong), "")
 		g.ok = false
 		return true
 	}
@@ -115,7 +115,7 @@ func (r *reader) make(name string, week int, grew []bool) (lightened bool) {
 		r.p.full[sessionWeek{name, week}] = kept(s, name, week, r.p.full)
 		lightened = lighten(s, keep)
 		if wrong := unsound(s); wrong != "" {
-			r.m.ProblemAt(r.p.lighterOf(week).Pos, fmt.Sprintf("this makes no valid session of %s: %s", quoted(name), wrong), "keep more of it")
+			r.m.ProblemAt(r.p.lighterOf(week).Pos, fmt.Sprintf("this makes %s invalid: %s", quoted(name), wrong), "keep more of it")
 			return true
 		}
 	}
