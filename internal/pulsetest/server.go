@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"time"
 )
 
@@ -73,4 +74,9 @@ func (s *Server) tool(name string, args ...string) *exec.Cmd {
 func (s *Server) Stop() {
 	s.cmd.Process.Kill()
 	s.cmd.Wait()
+}
+
+// Suspend lets the sink stand, as when its device is gone for a while, or go on.
+func (s *Server) Suspend(stands bool) error {
+	return s.tool("pactl", "suspend-sink", sink, strconv.FormatBool(stands)).Run()
 }

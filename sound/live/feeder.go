@@ -14,14 +14,14 @@ const (
 	openWait    = 3 * time.Second         // for a device to take its first samples; measured: up to 2 s
 	stallWait   = 1200 * time.Millisecond // without a sample taken, after which a device is gone
 	lookEvery   = 250 * time.Millisecond
-	placeAhead  = 1500 * time.Millisecond // before a cue is due: what a sound server holds, and well over any hold-up of a busy machine
-	tooLate     = 300 * time.Millisecond  // a cue that could not be given by then would mislead
-	closeWait   = 2 * time.Second         // for what sounds to end
-	sleepAfter  = time.Second             // with nothing to come; what sounds has faded by then
-	wakeAhead   = 3 * time.Second         // before a cue is due: placeAhead, and time to find the pace
-	sleepOver   = 20 * time.Second        // a silence is slept through from that length on, unless a run may call for a cue
-	reopenEvery = 2 * time.Second         // while there is no device
-	alert       = 10 * time.Minute        // after a run was last told of, in which it may call for a cue
+	placeAhead  = 5 * time.Second        // before a cue is due: what a sound server holds, and well over any hold-up of a busy machine
+	tooLate     = 300 * time.Millisecond // a cue that could not be given by then would mislead
+	closeWait   = 2 * time.Second        // for what sounds to end
+	sleepAfter  = time.Second            // with nothing to come; what sounds has faded by then
+	wakeAhead   = 6 * time.Second        // before a cue is due: placeAhead, and time to find the pace
+	sleepOver   = 20 * time.Second       // a silence is slept through from that length on, unless a run may call for a cue
+	reopenEvery = 2 * time.Second        // while there is no device
+	alert       = 10 * time.Minute       // after a run was last told of, in which it may call for a cue
 	latency     = driverBuffer + 2*playerBuffer
 
 	ms = time.Millisecond
@@ -92,6 +92,21 @@ func (l *Sound) isClosed() bool {
 // took implements source. It is called from the device's goroutine.
 func (l *Sound) took(at time.Time, untaken float64) {
 	l.pace.saw(at.Sub(l.epoch), float64(l.sched.Pos())-untaken)
+}
+
+// stands implements source. The bell takes over, and the device holds nothing
+// that would be heard at the wrong moment once it goes on.
+func (l *Sound) stands() {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.state != playing {
+		return
+	}
+	l.sched.Rewind(l.out.halt())
+	l.withdraw(l.real())
+	l.lose(DeviceLost)
+	l.out.goOn()
+	l.nudge()
 }
 
 // fill implements source. It is called from the device's goroutine.

@@ -32,6 +32,10 @@ type source interface {
 	// took says that at a moment so many of the samples made so far had not been
 	// taken by the device; below zero if it had to go without.
 	took(at time.Time, untaken float64)
+
+	// stands says that the device has stopped for the time being, with what it
+	// holds. It may not be called while the device is locked.
+	stands()
 }
 
 // output is a sound device that pulls samples at its own pace.

@@ -38,6 +38,7 @@ type pulseStream struct {
 	sent    int64      // samples since the stream began
 	halted  bool
 	busy    bool    // samples are being made and sent
+	stands  bool    // the device does, for the time being
 	sink    float64 // samples that the device takes ahead of its time
 	failure error
 }
@@ -46,10 +47,11 @@ type pulseStream struct {
 // it back, so that a key's cue waits that long; the rest can be thrown away and
 // bridges the time in which a busy machine keeps this process from its samples:
 // never less than supplyEvery, after which more is asked for. With a tenth of a
-// second in all, cues were torn at a load of a dozen.
+// second in all, cues were torn at a load of a dozen, and with half a second now and
+// then when four compilers ran besides on two cores.
 const (
 	sinkAhead   = 20 * time.Millisecond
-	supplyEvery = 500 * time.Millisecond
+	supplyEvery = time.Second
 )
 
 // answersWithin is how long a server may take to answer before it is given up:
@@ -119,6 +121,13 @@ func (p *pulseStream) told(message any) {
 		p.sink = sinkLatency(m.SinkLatency)
 	case *proto.PlaybackBufferAttrChanged:
 		p.sink = sinkLatency(m.SinkLatency)
+	case *proto.PlaybackStreamSuspended:
+		if p.stands = m.Suspended; p.stands {
+			go p.source.stands()
+		} else {
+			p.uncorked.Store(true)
+		}
+		return
 	case *proto.ConnectionClosed, *proto.PlaybackStreamKilled:
 		p.failure = errServerLost
 	default:

@@ -56,7 +56,7 @@ func (p *pulseStream) ask(to source) bool {
 	for p.busy {
 		p.more.Wait()
 	}
-	if p.halted || p.failure != nil {
+	if p.halted || p.stands || p.failure != nil {
 		return p.failure == nil
 	}
 	p.topUp(now.ReadIndex / bytesPerSample)

@@ -1,0 +1,67 @@
+//go:build e2e
+
+package live
+
+import (
+	"os"
+	"slices"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	"coldfloor/internal/engine"
+	"coldfloor/sound"
+	"coldfloor/sound/soundtest"
+)
+
+// TestTheSinkIsSuspended lets the server stop its device for a while and go on,
+// as it does when headphones go and come: the bell stands in for what is to be
+// heard meanwhile, nothing of before is heard late, and every cue after it stands to
+// its moment, whole. The recording begins where the device goes on, for a sink that
+// stands records nothing.
+func TestTheSinkIsSuspended(t *testing.T) {
+	for name, stop := range map[string]struct{ from, to time.Duration }{ // by the run's clock
+		"in a rest":     {12 * time.Second, 14 * time.Second},
+		"through a set": {8300 * ms, 14 * time.Second},
+	} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel() // each has a process and a server of its own
+			if os.Getenv(alone) == "" {
+				inProcess(t)
+				return
+			}
+			var rings atomic.Int32
+			p := soundtest.Planned(t, "lead_in: 5s\nblocks: [{title: A, rounds: 2, rest: 16s, exercises: [{name: Hops, reps: 3, rep: 2s}]}]\n")
+			m := &moments{t: t, live: New(Options{Volume: 1, Bell: func() { rings.Add(1) }}), opts: sound.Options{Pips: 3, Clicks: true}}
+			waitFor(t, m.live, playing, asleep)
+			time.Sleep(2500 * ms)
+			m.begin(p, "", p.Total)
+			m.wait(stop.from - m.clock())
+			if err := server.Suspend(true); err != nil {
+				t.Fatal(err)
+			}
+			m.wait(stop.to - m.clock())
+			rec, err := server.Record()
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := server.Suspend(false); err != nil {
+				t.Fatal(err)
+			}
+			from := m.live.real() + 2*time.Second
+			m.wait(3 * time.Second)
+			if n := m.live.Notice(); n != (Notice{}) {
+				t.Errorf("notice %v though the device goes on", n)
+			}
+			for m.driven.View().Phase != engine.Over {
+				m.wait(100 * ms)
+			}
+			m.live.Close()
+			if name == "through a set" && rings.Load() == 0 {
+				t.Error("nothing was rung while the device stood")
+			}
+			m.due = slices.DeleteFunc(m.due, func(d due) bool { return d.at < from })
+			report(t, m.due, rec, m.live.epoch)
+		})
+	}
+}
