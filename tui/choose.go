@@ -62,7 +62,13 @@ func (m chooseScreen) Update(k tea.KeyMsg) (chooseScreen, tea.Cmd) {
 
 // View draws the list, with more about the session at the cursor below it.
 func (m chooseScreen) View() string {
-	lines := []string{titleBar(m.style, m.style.lang.Choose.Title, m.width), m.style.quiet.Render(m.row("  ", m.columns(nil)))}
+	var lines []string
+	if m.height >= titledList {
+		lines = append(lines, titleBar(m.style, m.style.lang.Choose.Title, m.width))
+	}
+	if m.height >= MinHeight {
+		lines = append(lines, m.style.quiet.Render(m.row("  ", m.columns(nil))))
+	}
 	about := m.about()
 	room := max(1, m.height-len(lines)-len(about)-1)
 	lines = append(lines, m.list(room)...)
@@ -113,6 +119,10 @@ func (m chooseScreen) row(mark string, c [5]string) string {
 	}
 	return safetext.Fit(mark+safetext.Pad(c[0], min(50, max(10, m.width-ansi.StringWidth(right)-3)))+right, m.width)
 }
+
+// titledList is from which height on the list has a title: in a lower window each
+// line is a session's, or says how many are out of sight.
+const titledList = 7
 
 // wideList is from which width on the list has all its columns, and daysWidth is
 // what the length and the last day take.

@@ -19,7 +19,7 @@ import (
 // counted among those above or below, and the one at the cursor is listed.
 func TestNoSessionIsHiddenWithoutASign(t *testing.T) {
 	p := evening(t)
-	for _, height := range []int{12, 13, 16, 24, 50} {
+	for _, height := range []int{4, 5, 7, 11, 12, 13, 16, 24, 50} {
 		for n := 1; n < 20; n++ {
 			var offers []run.Offer
 			for i := range n {
