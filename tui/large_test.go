@@ -65,3 +65,30 @@ func TestAskedInLargeLetters(t *testing.T) {
 		}
 	}
 }
+
+// TestStopIsAskedInLargeLetters: whether to stop, and the keys that answer it, are
+// as large in every phase and language from the usual window on.
+func TestStopIsAskedInLargeLetters(t *testing.T) {
+	for _, code := range text.Codes() {
+		for _, size := range sizes[1:] {
+			for _, mo := range moments {
+				s := testStyle(termenv.Ascii, glyph.Quadrant)
+				s.lang = text.In(code)
+				m := momentOf(t, mo.at, mo.keys, s).resized(size.width, size.height)
+				if m.over() || m.asking || m.helping {
+					continue
+				}
+				m = press(m, "q")
+				v := m.run.View()
+				f := m.frame(v)
+				for _, first := range []string{s.lang.Screen.Stop[1], s.lang.Screen.StopUnlogged} {
+					f.asked = []string{s.lang.Screen.Stop[0], first, s.lang.Screen.Stop[2]}
+					p := f.parts()
+					if lines := f.question(p.exercise+p.dose+p.cue, p.time/4); strings.Contains(strings.Join(lines, "\n"), first) {
+						t.Errorf("%s, %s at %d×%d: %q is small", code, mo.name, size.width, size.height, first)
+					}
+				}
+			}
+		}
+	}
+}

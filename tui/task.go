@@ -16,7 +16,7 @@ import (
 func (f frame) task(p parts) []string {
 	s := f.scene
 	if f.asked != nil {
-		return f.question(p.exercise + p.dose + p.cue)
+		return f.question(p.exercise+p.dose+p.cue, p.time/4)
 	}
 	most := 3.0
 	if font, ok := f.timeFont(p.time); ok {
@@ -112,15 +112,18 @@ func (f frame) note(rows int, most float64) []string {
 	return lines
 }
 
-// question asks something in place of the task, in the largest letters that
-// find room.
-func (f frame) question(rows int) []string {
-	n := len(f.asked)
-	high := (rows+1)/n - 1
+// question asks something in place of the task. It takes some lines more from the
+// time if that makes it large.
+func (f frame) question(rows, more int) []string {
+	font, large := f.askedFont(rows)
+	if large == 0 {
+		if font, large = f.askedFont(rows + more); large > 0 {
+			rows += more
+		}
+	}
 	var lines []string
-	font, ok := f.style.fontFor(f.asked, f.width-2, float64(high))
 	for i, text := range f.asked {
-		if !ok || font.Height() < minLetter {
+		if i >= large {
 			lines = append(lines, f.style.strong.Render(f.centre(text)))
 			continue
 		}
@@ -132,6 +135,19 @@ func (f frame) question(rows int) []string {
 		}
 	}
 	return append(lines, make([]string, max(0, rows-len(lines)))...)
+}
+
+// askedFont returns the largest letters that find room in so many rows, and for how
+// many of the lines that ask something: for all, or for all but those after the
+// second.
+func (f frame) askedFont(rows int) (glyph.Font, int) {
+	for large := len(f.asked); large >= min(2, len(f.asked)); large-- {
+		high := (rows-(len(f.asked)-large)+1)/large - 1
+		if font, ok := f.style.fontFor(f.asked[:large], f.width-2, float64(high)); ok && font.Height() >= minLetter {
+			return font, large
+		}
+	}
+	return glyph.Font{}, 0
 }
 
 // large returns text in letters as large as find room in rows lines, none

@@ -48,7 +48,7 @@ var englishBriefing = Briefing{
 // germanBriefing is the briefing in German.
 var germanBriefing = Briefing{
 	Title:        func(session string) string { return "Bevor du anfängst: " + session },
-	StopTitle:    func(session string) string { return "Erst anhalten: " + session },
+	StopTitle:    func(session string) string { return "Halt: " + session },
 	WithoutJumps: "eine Einheit ohne Sprünge wählen",
 	Pain:         func(date string) string { return "Beim letzten Mal, " + date + ", waren Schmerzen notiert" },
 	PainLevel:    func(level int) string { return fmt.Sprintf(", %d von 10", level) },

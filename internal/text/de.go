@@ -47,7 +47,7 @@ var German = Language{
 		Muted:       "stumm", BellOnly: "nur Glocke", SoundOff: "Ton aus", SoundOn: "Ton an", BellVolume: "Glockenlautstärke bestimmt das Terminal",
 		More: "15 s länger", NoMore: "dieser Satz endet mit einer Taste",
 		Easier: "leichtere Variante", AsGiven: "wie vorgegeben", NoEasier: "hierfür gibt es keine leichtere Variante",
-		Stop: [3]string{"Aufhören?", "q: aufhören und eintragen", "jede andere Taste: weiter"}, StopUnlogged: "q: aufhören",
+		Stop: [3]string{"Aufhören?", "q: aufhören, eintragen", "andere Taste: weiter"}, StopUnlogged: "q: aufhören",
 		Down: "ab", Hold: "halten", Up: "auf",
 		Of:       func(n int) string { return fmt.Sprintf("von %d", n) },
 		Target:   func(worked, target string) string { return worked + " von " + target },
