@@ -36,7 +36,7 @@ func TestWriteText(t *testing.T) {
 	}
 	for _, want := range []string{
 		"ein kleiner/plan.yaml:3:1: warning: 125 foot contacts (\"Up\" 125), above the range",
-		"plan.yaml:11:31: error: \"Long\" needs a floor of 3 × 1 m, the room has 2 × 1 m [floor]\n",
+		"plan.yaml:11:31: error: \"Long\" needs a floor of 3 × 1 m, but the room has 2 × 1 m [floor]\n",
 		"bad.yaml:2:1: error: unknown key \"titel\" [file]\nhint: did you mean title?\n",
 	} {
 		if !strings.Contains(b.String(), want) {

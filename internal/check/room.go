@@ -78,7 +78,7 @@ func (c *checker) turns(e *sessions.Exercise, one settings.Figure, along units.L
 	case fit == 0:
 		c.say(Error, at, f, c.w.Travel(c.name(e.Name), one.Length.Text(), along.Text(), ""))
 	case reps > fit || reps == 0:
-		c.add(Note, at, f, "%s of %s fit the floor of %s before a turn, at %s a rep%s", units.Count(fit, "rep"), quote(e.Name), along.Text(), one.Length.Text(), how)
+		c.add(Note, at, f, "there is room for %s of %s on the floor of %s before a turn, at %s a rep%s", units.Count(fit, "rep"), quote(e.Name), along.Text(), one.Length.Text(), how)
 	}
 }
 

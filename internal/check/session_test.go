@@ -169,7 +169,7 @@ func TestFloor(t *testing.T) {
 	o := options()
 	expect(t, of("floor", p, o))
 	o.Player.Room = settings.Room{Along: 4500, Across: 1200}
-	want := []string{`note: how much floor "Unsaid" needs`, `error: "Too long" needs a floor of 5 × 1 m, the room has 4.5 × 1.2 m`, `note: "Turned" needs a floor of 1 × 4 m and fits`}
+	want := []string{`note: how much floor "Unsaid" needs`, `error: "Too long" needs a floor of 5 × 1 m, but the room has 4.5 × 1.2 m`, `note: "Turned" needs a floor of 1 × 4 m and fits`}
 	expect(t, of("floor", p, o), want...)
 	o.Room = settings.Room{Along: 5000, Across: 5000} // goes before that of the settings
 	expect(t, of("floor", p, o), want[0])
@@ -220,12 +220,12 @@ func TestTravel(t *testing.T) {
 	o := options()
 	o.Room = settings.Room{Along: 4500, Across: 1200}
 	expect(t, of("travel", p, o), `note: how far a rep of "Long bounds" travels is not said`,
-		`note: 3 reps of "Bounds" fit the floor of 4.5 m before a turn, at 1.5 m a rep`,
-		`note: 2 reps of "Standing broad jump" fit the floor of 4.5 m before a turn, at 2.1 m a rep, estimated: median of boys at 18 years`)
+		`note: there is room for 3 reps of "Bounds" on the floor of 4.5 m before a turn, at 1.5 m a rep`,
+		`note: there is room for 2 reps of "Standing broad jump" on the floor of 4.5 m before a turn, at 2.1 m a rep, estimated: median of boys at 18 years`)
 	o.Player.Off = []string{}
 	o.Player.BroadJump = 1400
 	o.Room.Along = units.Length(1450)
-	expect(t, of("travel", p, o), "note: Long bounds", `error: a rep of "Bounds" travels 1.5 m, the floor is 1.45 m long`, `note: 1 rep of "Standing broad jump" fit`)
+	expect(t, of("travel", p, o), "note: Long bounds", `error: a rep of "Bounds" travels 1.5 m, and the floor is 1.45 m long`, `note: there is room for 1 rep of "Standing broad jump"`)
 	o.Player.BroadJump = 0
 	expect(t, of("travel", p, o), "note: Long bounds", "error: Bounds", "warning: travels 2.1 m")
 }
@@ -267,11 +267,11 @@ func TestLevel(t *testing.T) {
 `
 	expect(t, of("level", read(t, "advanced", blocks), options()))
 	expect(t, of("level", read(t, "intermediate", blocks), options()), `warning: "Depth jump" is a jump for level advanced`)
-	expect(t, of("level", read(t, "beginner", blocks), options()), "warning: Depth jump", `warning: "Tuck jump" is a jump for level intermediate, the session is written for beginner`)
+	expect(t, of("level", read(t, "beginner", blocks), options()), "warning: Depth jump", `warning: "Tuck jump" is a jump for level intermediate, but the session is written for beginner`)
 	expect(t, of("level", read(t, "", blocks), options()))
 	o := options()
 	o.Player.Level = sessions.Intermediate
-	expect(t, of("level", read(t, "advanced", blocks), o), "warning: the session is written for level advanced, the player's settings say intermediate", "warning: Depth jump")
+	expect(t, of("level", read(t, "advanced", blocks), o), "warning: the session is written for level advanced, but the player's settings say intermediate", "warning: Depth jump")
 	o = options()
 	o.Player.BirthYear, o.Player.Mass = today.Year()-12, 101
 	expect(t, of("level", read(t, "advanced", blocks), o), "warning: a player of 12; none before puberty", "note: above 100 kg from no more than 46 cm")

@@ -118,10 +118,10 @@ func leftOut(w *weeksChecker) {
 	days := w.jumpDates()
 	for _, week := range w.p.List {
 		for _, d := range week.LeftOut {
-			text := fmt.Sprintf("week %d: away on %s, %s is left out", week.Number, d.Date.Short(), quote(d.Slot.Session))
+			text := fmt.Sprintf("week %d: away on %s, so %s is left out", week.Number, d.Date.Short(), quote(d.Slot.Session))
 			f := figures{"date": d.Date.String()}
 			if gap, ok := gapAround(days, d.Date); ok && jumping(plan.DayPlan{Planned: d, Plan: plan.Of(w.p.Session(d))}) {
-				text += fmt.Sprintf("; from the day with jumps before to the one after are %s", units.Count(gap, "day"))
+				text += fmt.Sprintf("; the days with jumps before and after it are %s apart", units.Count(gap, "day"))
 				f["days_between_jumps"] = gap
 				if gap >= longBreak {
 					text += ", a break: come back with less (Caterisano et al. 2019, second-hand: 50 % of the usual in the first week)"

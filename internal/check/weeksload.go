@@ -108,7 +108,7 @@ func (w *weeksChecker) rise(d plan.DayPlan, largest int, low, high float64) {
 	rise := math.Round(percent)
 	f := Finding{Rule: w.rule, Severity: severity, Pos: d.Slot.Pos,
 		Figures: figures{"date": d.Date.String(), "week": d.Week, "contacts": d.Contacts, "largest": largest, "rise_pct": rise},
-		Message: fmt.Sprintf("%s, week %d: %s, %s more than the largest session of the 30 days before (%d); above %g %% more overuse injuries were seen in runners, for jumps that is an analogy (%s)",
+		Message: fmt.Sprintf("%s, week %d: %s, %s more than the largest session of the 30 days before (%d); above %g %%, more overuse injuries were seen in runners; for jumps that is an analogy (%s)",
 			d.Date.Short(), d.Week, units.Count(d.Contacts, "foot contact"), units.Percent(percent/100, low/100, high/100), largest, low, w.source("session_rise"))}
 	w.steepest(f, func(a, b Finding) bool { return a.Figures["rise_pct"].(float64) > b.Figures["rise_pct"].(float64) })
 }

@@ -17,7 +17,7 @@ func Text(w io.Writer, given []Given) error {
 		if g.Player != "" {
 			name = safetext.Clean(g.Player) + ", " + name
 		}
-		fmt.Fprintf(w, "%s: %s written, %d as they were\n", name, units.Count(len(g.Written), "file"), g.Kept)
+		fmt.Fprintf(w, "%s: %s written, %d unchanged\n", name, units.Count(len(g.Written), "file"), g.Kept)
 		for _, x := range g.Found {
 			for _, f := range x.Findings {
 				fmt.Fprintf(w, "  %s, %s: %s: %s\n", x.Day.Date.Short(), safetext.Clean(x.Title), f.Severity, f.Message)

@@ -99,7 +99,7 @@ func weekNotes(p *plan.Weeks) string {
 			lines = append(lines, fmt.Sprintf("week %d: on hold, nothing is added", w.Number))
 		}
 		for _, l := range w.LeftOut {
-			lines = append(lines, fmt.Sprintf("week %d: away on %s, %s is left out", w.Number, l.Date.Short(), safetext.Fit(l.Slot.Session, 40)))
+			lines = append(lines, fmt.Sprintf("week %d: away on %s, so %s is left out", w.Number, l.Date.Short(), safetext.Fit(l.Slot.Session, 40)))
 		}
 		for _, s := range w.Sessions {
 			if s.Moved() {

@@ -10,10 +10,10 @@ var englishFindings = Findings{
 		return exercise + " reaches " + top + ", " + over + " above the ceiling of " + ceiling + estimated
 	},
 	Floor: func(exercise, need, room string) string {
-		return exercise + " needs a floor of " + need + ", the room has " + room
+		return exercise + " needs a floor of " + need + ", but the room has " + room
 	},
 	Travel: func(exercise, one, along, estimated string) string {
-		return "a rep of " + exercise + " travels " + one + ", the floor is " + along + " long" + estimated
+		return "a rep of " + exercise + " travels " + one + ", and the floor is " + along + " long" + estimated
 	},
 	Contacts: func(n int, atLeast bool, blocks string) string {
 		said := count(n, "foot contact", "foot contacts") + " (" + blocks + ")"
@@ -23,7 +23,7 @@ var englishFindings = Findings{
 		return said
 	},
 	ContactsNoLevel: func(contacts, cited string) string {
-		return contacts + "; no level is given to hold them against, the range of an advanced player is " + cited + " a session"
+		return contacts + "; no level is given to hold them against; the range of an advanced player is " + cited + " a session"
 	},
 	ContactsOfRange: func(contacts, where, level, whose, cited string) string {
 		return contacts + ", " + where + " the range of one session at level " + level + whose + ", " + cited
@@ -34,7 +34,7 @@ var englishFindings = Findings{
 		if byName {
 			why = "by its name"
 		}
-		return exercise + " is a jump " + why + ", and its foot contacts are not written: no count has them"
+		return exercise + " is a jump " + why + ", but its foot contacts are not written, so no count has them"
 	},
 	TimedEffort: func(exercise, length, cited string) string {
 		return "one effort of " + exercise + " lasts " + length + ", longer than maximal power does: " + cited + "; make it shorter, or call it conditioning"
@@ -81,14 +81,14 @@ var englishFindings = Findings{
 		return before + " of warm-up comes before the first " + what + ", " + exercise + "; the least is " + least + " (" + source + ")"
 	},
 	SessionLevel: func(session, player string) string {
-		return "the session is written for level " + session + ", the player's settings say " + player
+		return "the session is written for level " + session + ", but the player's settings say " + player
 	},
 	JumpLevel: func(exercise, from, level string, players bool) string {
 		whose := "the session is written for"
 		if players {
 			whose = "the player's settings say"
 		}
-		return exercise + " is a jump for level " + from + ", " + whose + " " + level + " (NSCA Essentials' order of intensity, from memory)"
+		return exercise + " is a jump for level " + from + ", but " + whose + " " + level + " (NSCA Essentials' order of intensity, from memory)"
 	},
 	DepthJump: func(exercise string, age int) string {
 		return fmt.Sprintf("%s is a depth jump for a player of %d; none before puberty (NSCA Essentials, from memory)", exercise, age)

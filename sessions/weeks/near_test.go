@@ -50,7 +50,7 @@ func TestNear(t *testing.T) {
 	for name, want := range map[string]string{
 		"quick-lgs.yaml": "there is no file \"quick-lgs.yaml\"\nhint: did you mean quick-legs.yaml?",
 		"quick-lgs":      "there is no session called \"quick-lgs\"\nhint: did you mean quick-legs.yaml?",
-		"rowing.yaml":    "there is no file \"rowing.yaml\"\nhint: names are found from the folder of the plan, " + dir,
+		"rowing.yaml":    "there is no file \"rowing.yaml\"\nhint: a file is named from the folder of the plan, " + dir,
 	} {
 		if _, err := From(dir)(name); fault.Text(err) != want {
 			t.Errorf("%s: %q, want %q", name, fault.Text(err), want)

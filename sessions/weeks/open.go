@@ -106,7 +106,11 @@ func From(folder string) Finder {
 		}
 		src, err := yamlread.ReadFile(path)
 		if errors.Is(err, fs.ErrNotExist) {
-			return nil, fault.New(didYouMean(nearSession(name, folder), "names are found from the folder of the plan, "+folder), "there is no file %s", safetext.Quote(name))
+			hint := "a file is named from the folder of the plan"
+			if folder != "." {
+				hint += ", " + folder
+			}
+			return nil, fault.New(didYouMean(nearSession(name, folder), hint), "there is no file %s", safetext.Quote(name))
 		}
 		if err != nil {
 			return nil, err
