@@ -175,7 +175,10 @@ func (m App) updateShown(msg tea.Msg) (tea.Model, tea.Cmd) {
 	}
 	switch {
 	case isKey && k.Type == tea.KeyCtrlZ:
-		return m, onscreen.Suspend
+		if m.stage == running {
+			m.run, cmd = m.run.turnAway()
+		}
+		return m, tea.Batch(cmd, onscreen.Suspend)
 	case m.stage == running:
 		m.run, cmd = m.run.Update(msg)
 	case m.stage == finishing:

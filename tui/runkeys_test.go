@@ -175,6 +175,18 @@ func TestPauseByKeyAndOn(t *testing.T) {
 	}
 }
 
+// TestTurnsAwayPaused: a player who turns to the shell has paused, and goes on when
+// he says so.
+func TestTurnsAwayPaused(t *testing.T) {
+	m, c := screenAt(t, 7*time.Second)
+	for range 2 {
+		m, _ = m.turnAway()
+		if m = c.at(m, 8*time.Second); !m.paused() || m.run.View().Clock != 7*time.Second {
+			t.Fatalf("%+v", m.run.View())
+		}
+	}
+}
+
 // TestVolumeTurnsSoundOn: a volume is never shown while nothing is to be heard.
 func TestVolumeTurnsSoundOn(t *testing.T) {
 	for _, code := range text.Codes() {

@@ -102,6 +102,15 @@ func (m runScreen) pause() runScreen {
 	return m.do(engine.Pause, "")
 }
 
+// turnAway pauses for a player who turns to the shell: the sound server would play
+// on what it holds of a program that is stopped.
+func (m runScreen) turnAway() (runScreen, tea.Cmd) {
+	if !m.paused() {
+		m = m.pause()
+	}
+	return m.next()
+}
+
 // easier turns the easier variant on or off, where there is one.
 func (m runScreen) easier() runScreen {
 	before := m.run.View().Easier

@@ -111,10 +111,10 @@ func (s *shell) job() int {
 	return pid
 }
 
-// TestStoppedFromOutside stops a run by both signals there are for it and
-// continues it with the shell's fg: keys act again, none echoes, and the run is
-// paused where it was.
-func TestStoppedFromOutside(t *testing.T) {
+// TestStoppedAndContinued stops a run by both signals there are for it and by the
+// shell's key, and continues it with the shell's fg: keys act again, none echoes,
+// and the run is paused where it was.
+func TestStoppedAndContinued(t *testing.T) {
 	s := newShell(t, newHome(t, staged))
 	s.says("ready$")
 	s.types(binary() + " run --mute session.yaml\r")
@@ -136,6 +136,11 @@ func TestStoppedFromOutside(t *testing.T) {
 		s.types("p")
 		s.says("GET READY")
 	}
+	s.types("\x1a") // the shell's key for it pauses at once
+	s.says("Stopped")
+	s.types("fg\r")
+	s.until("the keys are raw again", s.raw)
+	s.says("PAUSED")
 	s.types("q")
 	s.says("Stop?")
 	s.types("q")
