@@ -24,20 +24,6 @@ const (
 	playerBuffer = driverBuffer / 2
 )
 
-// source is where a device has its samples from, and whom it tells how far it
-// is with them.
-type source interface {
-	fill(out []float32) // makes the next len(out) samples
-
-	// took says that at a moment so many of the samples made so far had not been
-	// taken by the device; below zero if it had to go without.
-	took(at time.Time, untaken float64)
-
-	// stands says that the device has stopped for the time being, with what it
-	// holds. It may not be called while the device is locked.
-	stands()
-}
-
 // output is a sound device that pulls samples at its own pace.
 type output interface {
 	// open starts the device and lets it call s from then on. It returns once
