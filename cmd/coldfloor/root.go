@@ -167,6 +167,10 @@ func argsError(check cobra.PositionalArgs) cobra.PositionalArgs {
 // flagMessage says what is wrong with a flag, without the words of the packages
 // that read it.
 func flagMessage(err error) string {
+	var lacking *pflag.ValueRequiredError
+	if errors.As(err, &lacking) {
+		return "--" + lacking.GetFlag().Name + " needs a value"
+	}
 	var invalid *pflag.InvalidValueError
 	if !errors.As(err, &invalid) {
 		return err.Error()

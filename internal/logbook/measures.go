@@ -45,9 +45,12 @@ func result(m *journal.Measure) string {
 // measured: a length such as 231 or 2.31m, a time such as 4.52 or 4.52s, a
 // whole number of times, or none.
 func ParseResult(r *journal.Run, number, value string) (*journal.Measure, error) {
+	if len(r.Measures) == 0 {
+		return nil, fault.New("coldfloor log lists the runs; name another", "nothing was measured in this run")
+	}
 	n, err := strconv.Atoi(number)
 	if err != nil || n < 1 || n > len(r.Measures) {
-		return nil, fault.New("coldfloor log measure RUN lists them", "%q is not the number of one of the %s of this run", number, units.Count(len(r.Measures), "result"))
+		return nil, fault.New("coldfloor log measure RUN lists them", "%q is not the number of a result: this run has %s", number, units.Count(len(r.Measures), "result"))
 	}
 	m := r.Measures[n-1]
 	m.Value = nil

@@ -133,6 +133,8 @@ func failed(path string, err error) error {
 		hint = "free some room, or name a folder on another disk"
 	case isHeld(err):
 		hint = "close it if another program has it open, or name a folder that you can write in"
+	case errors.Is(err, fs.ErrPermission):
+		hint = "name a folder that you can write in"
 	}
 	return fault.New(hint, "cannot write %s: %w", safetext.Quote(path), bare(err))
 }
