@@ -59,7 +59,7 @@ the level and the room.`,
 	c.Flags().StringVar(&f.days, "days", "", "with --weeks: the days with a session, such as `mon,wed,fri`")
 	c.Flags().StringVar(&f.matches, "matches", "", "with --weeks: days of competition, as `DATE,DATE`")
 	c.Flags().StringVar(&f.level, "level", "", "`LEVEL` of the player: beginner, intermediate or advanced")
-	c.Flags().StringVar(&f.minutes, "minutes", "", "how many minutes there are, `N` from 10 to 60")
+	c.Flags().StringVar(&f.minutes, "minutes", "", "the minutes available, `N` from 10 to 60")
 	c.Flags().StringVar(&f.room, "room", "", "the room: `SIZE` along x across x ceiling, such as 4.5x1.2x2.4m")
 	c.Flags().StringVar(&f.train, "train", "", "what to train: all, or some of vertical, horizontal, lateral, strength, as `A,B`, the one that matters most first")
 	settingsFlag(c, &f.settings)

@@ -15,7 +15,7 @@ import (
 )
 
 // ErrNoAnswer is returned by Ask when the input ends before the last answer.
-var ErrNoAnswer = errors.New("the questions were not answered to the end")
+var ErrNoAnswer = errors.New("not all of the questions were answered")
 
 // ParseLevel reads a level; the error reads on from the text.
 func ParseLevel(text string) (sessions.Level, error) {
@@ -27,7 +27,7 @@ func ParseLevel(text string) (sessions.Level, error) {
 func ParseMinutes(text string) (time.Duration, error) {
 	d, err := units.ParseDuration(strings.TrimSpace(text))
 	if err != nil {
-		return 0, err
+		return 0, errors.New("is not a number of minutes")
 	}
 	if strings.Trim(text, "0123456789 ") == "" && d <= MaxLength {
 		d *= time.Minute / time.Second
@@ -58,7 +58,7 @@ func ParseTrain(text string) ([]Quality, error) {
 	for word := range strings.SplitSeq(text, ",") {
 		q, err := oneOf(word, Qualities()...)
 		if err != nil {
-			return nil, err
+			return nil, oneOfSeveral(text, word, err)
 		}
 		list = append(list, q)
 	}
@@ -78,7 +78,16 @@ func oneOf[T ~string](text string, allowed ...T) (T, error) {
 	if near := nearest.Word(text, words); near != "" && text != "" {
 		return "", fmt.Errorf("is not one of the answers; did you mean %s?", near)
 	}
-	return "", errors.New("is none of " + strings.Join(words, ", "))
+	last := len(words) - 1
+	return "", errors.New("is not one of " + strings.Join(words[:last], ", ") + " and " + words[last])
+}
+
+// oneOfSeveral returns the error of one word of a text as one of the text.
+func oneOfSeveral(text, word string, err error) error {
+	if err == nil || word == text {
+		return err
+	}
+	return fmt.Errorf("has %q in it, which %w", strings.TrimSpace(word), err)
 }
 
 // question is one line that is asked.
@@ -154,7 +163,7 @@ func questions(a *Answers) []question {
 			a.Level, err = ParseLevel(s)
 			return err
 		}},
-		{"Minutes there are (10 to 60)", fmt.Sprint(int(a.Length / time.Minute)), func(s string) (err error) {
+		{"Minutes available (10 to 60)", fmt.Sprint(int(a.Length / time.Minute)), func(s string) (err error) {
 			a.Length, err = ParseMinutes(s)
 			return err
 		}},

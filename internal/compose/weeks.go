@@ -180,9 +180,9 @@ var dayNames = []string{"sun", "mon", "tue", "wed", "thu", "fri", "sat"}
 func ParseDays(text string) ([]time.Weekday, error) {
 	var days []time.Weekday
 	for word := range strings.SplitSeq(text, ",") {
-		name, err := oneOf(word, dayNames...)
+		name, err := oneOf(word, slices.Concat(dayNames[1:], dayNames[:1])...) // from Monday
 		if err != nil {
-			return nil, err
+			return nil, oneOfSeveral(text, word, err)
 		}
 		day := time.Weekday(slices.Index(dayNames, name))
 		if slices.Contains(days, day) {
@@ -203,7 +203,7 @@ func ParseMatches(text string) ([]units.Date, error) {
 	for word := range strings.SplitSeq(text, ",") {
 		d, err := units.ParseDate(strings.TrimSpace(word))
 		if err != nil {
-			return nil, err
+			return nil, oneOfSeveral(text, word, err)
 		}
 		days = append(days, d)
 	}
