@@ -2,6 +2,7 @@ package yamledit
 
 import (
 	"slices"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 )
@@ -42,10 +43,10 @@ func follow(n *yaml.Node) *yaml.Node {
 }
 
 // equal reports whether two nodes say the same. The order of a mapping's keys says
-// nothing.
+// nothing, nor does the end of a text's last line.
 func equal(a, b *yaml.Node) bool {
 	a, b = follow(a), follow(b)
-	if a.Kind != b.Kind || a.Value != b.Value || a.ShortTag() != b.ShortTag() || len(a.Content) != len(b.Content) {
+	if a.Kind != b.Kind || strings.TrimRight(a.Value, "\n") != strings.TrimRight(b.Value, "\n") || a.ShortTag() != b.ShortTag() || len(a.Content) != len(b.Content) {
 		return false
 	}
 	if a.Kind != yaml.MappingNode {

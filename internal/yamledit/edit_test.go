@@ -79,6 +79,7 @@ func TestChange(t *testing.T) {
 		"in brackets":     {"a: [x,  # c\n    {b: y,\n     c: z}]\n", set("y, z", "a", 1, "b"), "a: [x,  # c\n    {b: 'y, z',\n     c: z}]\n"},
 		"literal":         {"a: |\n  x\n\n  y\n\n# c\nb: 1\n", all(func(r *yaml.Node) { get(r, "a").Style = yaml.DoubleQuotedStyle }, set("new", "a")), "a: \"new\"\n\n# c\nb: 1\n"},
 		"after literal":   {"a: |\n  x\n\n\n# c\nb: 1\n", pair("c", scalar("2", "!!int")), "a: |\n  x\n\n\n# c\nb: 1\nc: 2\n"},
+		"no literal end":  {"a:\n  - b: |\n      x", pair("c", scalar("2", "!!int"), "a", 0), "a:\n  - b: |\n      x\n    c: 2"},
 		"wide characters": {"ä: {ö: 跳, ü: 跳} # ß\n", set("x", "ä", "ü"), "ä: {ö: 跳, ü: x} # ß\n"},
 		"tagged":          {"a: !!str 1 # c\n", set("2", "a"), "a: !!str 2 # c\n"},
 		"CRLF":            {"# a\r\n\r\na: 1 # b\r\nb:\r\n  - x # c\r\n", all(set("2", "a"), item(1, scalar("y", "!!str"), "b"), pair("c", scalar("3", "!!int"))), "# a\r\n\r\na: 2 # b\r\nb:\r\n  - x # c\r\n  - y\r\nc: 3\r\n"},
