@@ -44,6 +44,26 @@ func BenchmarkReview(b *testing.B) {
 	b.ReportMetric(plain.processor.Seconds()/reviewed.processor.Seconds(), "×-encoding/json-by-processor")
 }
 
+// BenchmarkAlone reviews one journal of twenty years the first time, in one part
+// and in as many as there are processors, in turn. What counts is how many times
+// as fast the second is, by the clock, and how much more work, by the time of all
+// processors together.
+func BenchmarkAlone(b *testing.B) {
+	dir := b.TempDir()
+	if _, err := journalgen.Folder(dir, 1, 3120, firstSession.AddDate(-15, 0, 0)); err != nil {
+		b.Fatal(err)
+	}
+	var whole, parts spent
+	for b.Loop() {
+		forget(b, dir)
+		whole.on(b, func() { runs.InOnePart(func() { reviewOf(b, dir) }) })
+		forget(b, dir)
+		parts.on(b, func() { reviewOf(b, dir) })
+	}
+	b.ReportMetric(whole.clock.Seconds()/parts.clock.Seconds(), "×-one-part")
+	b.ReportMetric(parts.processor.Seconds()/whole.processor.Seconds(), "×-its-processor-time")
+}
+
 // BenchmarkAgain reviews a club of ten players and five years the first time,
 // the second, after each journal has grown by a week, and after a small file of
 // each player's week has arrived besides, in turn. What counts is the part of the

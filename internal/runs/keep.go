@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"encoding/binary"
+	"errors"
 	"hash/crc32"
 	"io"
 	"os"
@@ -11,20 +12,22 @@ import (
 	"slices"
 
 	"coldfloor/internal/journal"
-	"coldfloor/internal/wholefile"
 )
 
 // keptHead begins kept notes: what they are, and the version of their form,
 // which goes up whenever a run is folded, or what is made of it is written, in
 // another way.
-const keptHead = "coldfloor review 1\n"
+const keptHead = "coldfloor review 2\n"
 
 // keepFrom is from how many bytes of a journal on notes are kept of it: less is
-// read as fast. keepAgainFrom is from how many more on they are kept again: less
-// is read faster than they are written.
+// read as fast.
+const keepFrom = 8 << 10
+
+// What follows the title of kept notes: the journal's stamp with a sum that ties
+// it to the next two, their CRC-32C and the journal's.
 const (
-	keepFrom      = 8 << 10
-	keepAgainFrom = 64 << 10
+	stampSize = journal.StampLength + 4
+	sumsSize  = 4 + 4
 )
 
 // keptPath returns where the notes of the journal at path are kept: beside it.
@@ -43,7 +46,7 @@ func (m maker) title() []byte {
 // were held against it, or else it has the same CRC-32C as far as they go. So
 // much of it has passed then. They are in the memory of buf.
 func (m maker) kept(path string, j *reading, buf *[]byte) *notes {
-	f, err := openKept(keptPath(path))
+	f, err := openKept(path)
 	if err != nil {
 		return nil
 	}
@@ -54,12 +57,12 @@ func (m maker) kept(path string, j *reading, buf *[]byte) *notes {
 	}
 	title := m.title()
 	text, ok := bytes.CutPrefix(text, title)
-	if !ok || len(text) < journal.StampLength+8 {
+	if !ok || len(text) < stampSize+sumsSize {
 		return nil
 	}
-	stamp, sums, body := text[:journal.StampLength], text[journal.StampLength:][:8], text[journal.StampLength+8:]
-	u32 := binary.LittleEndian.Uint32
-	if u32(sums) != crc32.Update(crc32.Checksum(sums[4:], castagnoli), castagnoli, body) {
+	stamp, sums, body := text[:stampSize], text[stampSize:][:sumsSize], text[stampSize+sumsSize:]
+	own, sum := binary.LittleEndian.Uint32(sums), binary.LittleEndian.Uint32(sums[4:])
+	if own != crc32.Update(crc32.Checksum(sums[4:], castagnoli), castagnoli, body) {
 		return nil
 	}
 	n, err := decodeNotes(body)
@@ -67,29 +70,39 @@ func (m maker) kept(path string, j *reading, buf *[]byte) *notes {
 		return nil
 	}
 	n.text = body
-	sum := u32(sums[4:])
-	if j.has(stamp) {
+	if j.stamped() && bytes.Equal(stamp, tied(j.stamp, sums)) {
 		j.skip(n.end.At, sum)
 		return n
 	}
 	if err := j.pass(n.end.At); err != nil || j.sum != sum {
 		return nil
 	}
-	_, _ = f.WriteAt(j.stamp, int64(len(title))) // one torn is no stamp
+	_, _ = f.WriteAt(tied(j.stamp, sums), int64(len(title)))
 	return n
 }
 
-// openKept opens kept notes, to be stamped too if that may be. What somebody
-// else keeps in their place meanwhile is another file.
+// tied returns a stamp as it is kept with those sums. One that is torn, or that
+// somebody puts on what somebody else has kept meanwhile, is none.
+func tied(stamp, sums []byte) []byte {
+	sum := crc32.Update(crc32.Checksum(stamp, castagnoli), castagnoli, sums)
+	return binary.LittleEndian.AppendUint32(slices.Clone(stamp), sum)
+}
+
+// openKept opens what is kept of a journal, to be stamped too if that may be.
 func openKept(path string) (*os.File, error) {
-	if info, err := os.Stat(path); err != nil || !info.Mode().IsRegular() {
-		return nil, cmp.Or(err, os.ErrInvalid) // a pipe may never open
-	}
-	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	f, err := openFile(keptPath(path), os.O_RDWR)
 	if err != nil {
-		return os.Open(path)
+		return openFile(keptPath(path), os.O_RDONLY)
 	}
 	return f, nil
+}
+
+// openFile opens what is a file or is to be one: a pipe may never open.
+func openFile(path string, how int) (*os.File, error) {
+	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
+		return nil, os.ErrInvalid
+	}
+	return os.OpenFile(path, how, 0o600)
 }
 
 // readInto reads a whole file, of so many bytes at most, into the memory of buf.
@@ -109,11 +122,26 @@ func (v *surveyor) keep(path string, j *reading, buf *[]byte) {
 	if v.end.At < keepFrom {
 		return
 	}
-	text := append(append((*buf)[:0], v.title()...), j.stamp...)
-	at := len(text)
-	text = binary.LittleEndian.AppendUint32(append(text, 0, 0, 0, 0), j.sum)
-	text = v.encode(text)
-	binary.LittleEndian.PutUint32(text[at:], crc32.Checksum(text[at+4:], castagnoli))
-	*buf, v.text = text, text[at+8:]
-	_ = wholefile.Write(keptPath(path), text, wholefile.Options{Mode: 0o600, Force: true, Passing: true})
+	text := append((*buf)[:0], v.title()...)
+	stamp := len(text)
+	sums := stamp + stampSize
+	text = v.encode(append(text, make([]byte, stampSize+sumsSize)...))
+	binary.LittleEndian.PutUint32(text[sums+4:], j.sum)
+	binary.LittleEndian.PutUint32(text[sums:], crc32.Checksum(text[sums+4:], castagnoli))
+	copy(text[stamp:], tied(j.stamp, text[sums:][:sumsSize]))
+	*buf, v.text = text, text[sums+sumsSize:]
+	overwrite(keptPath(path), text)
+}
+
+// overwrite writes a text over what a file holds, which takes a tenth of the time
+// that another file in its place does. A part of it is known by the sum.
+func overwrite(path string, text []byte) {
+	f, err := openFile(path, os.O_WRONLY|os.O_CREATE)
+	if err != nil {
+		return
+	}
+	_, err = f.WriteAt(text, 0)
+	if err := errors.Join(err, f.Truncate(int64(len(text))), f.Close()); err != nil {
+		_ = os.Remove(path)
+	}
 }

@@ -1,6 +1,7 @@
 package runs
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"os"
@@ -194,7 +195,7 @@ func settled(t testing.TB, path string) bool {
 			t.Fatal(err)
 		}
 		j.Close()
-		if j.has(j.stamp) {
+		if j.stamped() {
 			return true
 		}
 	}
@@ -204,46 +205,75 @@ func settled(t testing.TB, path string) bool {
 // taken returns what is kept of a journal, if it is taken.
 func taken(t testing.TB, path string) *notes { return ofA.kept(path, opened(t, path), new([]byte)) }
 
-// A journal that has grown by little is read on, and what is kept of it stays as
-// it is but for the stamp, so that all before need not be read again; by more, it
-// is kept again.
-func TestKeptOfAGrownJournal(t *testing.T) {
+// What is kept follows its journal, be it longer or shorter than before, and has
+// the stamp of its file, so that it need not be read again.
+func TestKeptFollowsItsJournal(t *testing.T) {
 	dir := club(t, 1, 6)
 	path := filepath.Join(dir, "player-001.jsonl")
-	more := strings.Join(made(t, "Player 001", 12, 7), "")
-	told(t, dir, briefly("a"), Options{})
-	begun := taken(t, path)
-	for _, x := range []struct {
-		bytes int
-		again bool
-	}{{20 << 10, false}, {30 << 10, false}, {len(more), true}} {
-		text, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		text = append(text[:begun.end.At], more[:strings.LastIndex(more[:x.bytes], "\n")+1]...)
+	more := made(t, "Player 001", 3, 7)
+	begun, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, text := range [][]byte{begun, append(bytes.Clone(begun), strings.Join(more, "")...), []byte(strings.Join(more, ""))} {
 		if err := os.WriteFile(path, text, 0o600); err != nil {
 			t.Fatal(err)
 		}
 		stamped := settled(t, path)
 		got := told(t, dir, briefly("a"), Options{})
 		n := taken(t, path)
-		if n == nil || (n.end.At == int64(len(text))) != x.again {
-			t.Fatalf("%d bytes more: kept are %+v", x.bytes, n)
+		if n == nil || n.end.At != int64(len(text)) {
+			t.Fatalf("%d bytes: kept are %+v", len(text), n)
 		}
-		kept, err := os.ReadFile(keptPath(path))
-		if err != nil || stamped && !opened(t, path).has(kept[len(ofA.title()):][:journal.StampLength]) {
-			t.Errorf("%d bytes more: it has not the journal's stamp, %v", x.bytes, err)
+		if s := stampIn(t, path); stamped && !bytes.Equal(s[:journal.StampLength], opened(t, path).stamp) {
+			t.Errorf("%d bytes: it has not the journal's stamp, but %x", len(text), s)
 		}
 		second := told(t, dir, briefly("a"), Options{})
 		forgetIn(t, dir)
 		want := told(t, dir, briefly("a"), Options{})
 		if !slices.Equal(got, want) || !slices.Equal(second, want) {
-			t.Errorf("%d bytes more: %q, then %q, want %q", x.bytes, got, second, want)
+			t.Errorf("%d bytes: %q, then %q, want %q", len(text), got, second, want)
 		}
-		if err := os.WriteFile(keptPath(path), kept, 0o600); err != nil {
-			t.Fatal(err)
-		}
+	}
+}
+
+// stampIn returns the stamp in what is kept of a journal.
+func stampIn(t testing.TB, path string) []byte {
+	t.Helper()
+	text, err := os.ReadFile(keptPath(path))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return text[len(ofA.title()):][:stampSize]
+}
+
+// A stamp counts for the notes that it was made for and for no others, which
+// somebody else may have kept in their place meanwhile.
+func TestStampOfOtherNotes(t *testing.T) {
+	dir := club(t, 1, 6)
+	path := filepath.Join(dir, "player-001.jsonl")
+	text, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	settled(t, path)
+	told(t, dir, briefly("a"), Options{})
+	earlier, err := os.ReadFile(keptPath(path))
+	if err != nil {
+		t.Fatal(err)
+	}
+	text[len(text)/2] ^= 1
+	if err := os.WriteFile(path, text, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	settled(t, path)
+	want := told(t, dir, briefly("a"), Options{})
+	copy(earlier[len(ofA.title()):], stampIn(t, path))
+	if err := os.WriteFile(keptPath(path), earlier, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if got := told(t, dir, briefly("a"), Options{}); !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
 
@@ -289,7 +319,7 @@ func TestKeptDamagedAnywhere(t *testing.T) {
 		damaged := slices.Clone(text)
 		damaged[i] ^= 0x10
 		n := kept(damaged)
-		if inStamp := i >= stamp && i < stamp+journal.StampLength; n != nil && (!inStamp || !reflect.DeepEqual(n.heads, whole.heads)) {
+		if inStamp := i >= stamp && i < stamp+stampSize; n != nil && (!inStamp || !reflect.DeepEqual(n.heads, whole.heads)) {
 			t.Fatalf("byte %d of %d was changed, and it was taken", i, len(text))
 		}
 		if i%5 == 0 && kept(text[:i]) != nil {

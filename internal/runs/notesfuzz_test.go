@@ -29,7 +29,7 @@ func keptOf(t testing.TB) (all [][]byte) {
 // keptNotes is the notes of these, without checksums.
 func keptNotes(t testing.TB) (all [][]byte) {
 	for _, text := range keptOf(t) {
-		all = append(all, text[len(ofA.title())+journal.StampLength+8:])
+		all = append(all, text[len(ofA.title())+stampSize+sumsSize:])
 	}
 	return all
 }

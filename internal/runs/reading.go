@@ -70,10 +70,9 @@ func (j *reading) skip(n int64, sum uint32) {
 // again begins anew.
 func (j *reading) again() { j.at, j.sum = 0, 0 }
 
-// has reports whether the journal's stamp is this one.
-func (j *reading) has(stamp []byte) bool {
-	return !bytes.Equal(j.stamp, make([]byte, journal.StampLength)) && bytes.Equal(j.stamp, stamp)
-}
+// stamped reports whether the system says of the journal's file what tells of
+// one more write.
+func (j *reading) stamped() bool { return !bytes.Equal(j.stamp, make([]byte, journal.StampLength)) }
 
 // beside returns a reading of the same journal from at on.
 func (j *reading) beside(at int64) *reading { return &reading{File: j.File, at: at, all: j.all} }

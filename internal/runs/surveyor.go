@@ -205,10 +205,10 @@ func (m maker) survey(file *File, c *counted, buf *[]byte) (*notes, error) {
 		return nil, reason(err)
 	}
 	v := newSurveyor(j, m, had)
-	keep := had == nil || had.whole < m.whole || end-had.end.At >= keepAgainFrom
+	grown := end > v.end.At || v.notes.whole < m.whole
 	v.near = j.size - int64(m.whole)*nearRun
 	if err = v.readTo(end, j); err == nil {
-		if keep {
+		if grown {
 			v.keep(file.Path, j, buf)
 		}
 		if end < j.size {
