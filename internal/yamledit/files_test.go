@@ -55,7 +55,7 @@ func TestEveryScalar(t *testing.T) {
 			}
 			scalars(doc.Content[0], func(*yaml.Node) { n++ })
 			for i := range n {
-				if ends == "\n" || i%7 == 0 {
+				if i%5 == 0 || ends == "\n" && strings.Contains(name, ".") { // the built-in ones are alike
 					oneScalar(t, name, src, i)
 				}
 			}
