@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -63,6 +64,9 @@ func (s *stage) openNamed(name string) (weeks.Opened, error) {
 			return openAny(s.command, filepath.Base(name))
 		}
 		err = fault.At("weeks in the settings", err)
+		if !strings.HasPrefix(fault.Hint(err), "did you mean") {
+			err = fault.With("change it in "+s.settings.File, err)
+		}
 	}
 	return o, err
 }
