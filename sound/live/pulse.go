@@ -37,6 +37,7 @@ type pulseStream struct {
 	owed    int        // more that were asked for and would be too many at once
 	sent    int64      // samples since the stream began
 	halted  bool
+	corked  bool
 	busy    bool    // samples are being made and sent
 	stands  bool    // the device does, for the time being
 	sink    float64 // samples that the device takes ahead of its time
@@ -244,6 +245,10 @@ func (p *pulseStream) goOn() {
 
 // cork lets the server's clock for this stream stand, or run again.
 func (p *pulseStream) cork(corked bool) error {
+	p.mu.Lock()
+	p.corked = corked
+	p.more.Broadcast()
+	p.mu.Unlock()
 	if !corked {
 		p.uncorked.Store(true)
 	}

@@ -12,9 +12,12 @@ import (
 
 // How often the server is asked how far it has played: often while the pace of
 // a stream that begins to run is not known yet, then rarely, for each answer wakes
-// the process and costs processor time.
+// the process and costs processor time. Samples that are owed go out at each answer,
+// for as long as the process was stopped; askOwing leaves the server more ahead than
+// its own requests do.
 const (
 	askAtFirst  = 25 * time.Millisecond
+	askOwing    = 200 * time.Millisecond
 	askEvery    = 500 * time.Millisecond
 	timesAtOnce = 24
 )
@@ -28,18 +31,32 @@ const heldUp = 250 * time.Millisecond
 // machine that holds this process up tells nothing wrong, as the moments at which
 // the server asks for more would.
 func (p *pulseStream) keepTime(to source) {
-	for quick := timesAtOnce; p.err() == nil; {
+	for quick := timesAtOnce; p.runs(); {
 		wait := askEvery
-		if quick > 0 {
+		switch {
+		case quick > 0:
 			quick, wait = quick-1, askAtFirst
+		case p.owes():
+			wait = askOwing
 		}
 		asleep := time.Now().Round(0) // by the wall's clock, which goes on while the machine sleeps
 		time.Sleep(wait)
 		stopped := time.Since(asleep) > wait+heldUp
-		if p.uncorked.Swap(false) || !p.ask(to) || stopped || p.owes() {
+		if p.uncorked.Swap(false) || !p.ask(to) || stopped {
 			quick = timesAtOnce
 		}
 	}
+}
+
+// runs waits while the server's clock for the stream stands, and reports whether
+// the stream has not failed.
+func (p *pulseStream) runs() bool {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	for p.corked && p.failure == nil {
+		p.more.Wait()
+	}
+	return p.failure == nil
 }
 
 // ask asks the server once, and reports whether it answered.
