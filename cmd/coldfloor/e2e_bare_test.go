@@ -68,6 +68,11 @@ func (x *bare) read(answers bool) {
 		if answers && bytes.Contains(b[:n], []byte("\x1b]11;?")) {
 			_, _ = x.file.WriteString("\x1b]11;rgb:0000/0000/0000\a")
 		}
+		if answers { // it repeats every character
+			for range bytes.Count(b[:n], []byte("\x1b[6n")) {
+				_, _ = x.file.WriteString("\x1b[2;4R")
+			}
+		}
 	}
 }
 

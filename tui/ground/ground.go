@@ -1,11 +1,10 @@
-// Package ground finds out whether a terminal's background is dark or light.
-// The terminal is asked while the screen is already shown, so that one that
-// answers late or never holds nothing up, and its answer is never taken for
-// keys.
+// Package ground finds out whether a terminal's background is dark or light, and
+// whether it repeats characters. The terminal is asked while the screen is already
+// shown, so that one that answers late or never holds nothing up, and its answers
+// are never taken for keys.
 package ground
 
 import (
-	"bytes"
 	"image/color"
 	"io"
 	"os"
@@ -41,95 +40,70 @@ func isDark(c color.Color) bool {
 	return max(r, g, b)+min(r, g, b) < 0xffff
 }
 
-// introducer begins the answer, which BEL or ST ends: OSC 11 of xterm ("XTerm
-// Control Sequences", under Operating System Commands).
-const introducer = "\x1b]11;"
-
-// longest is more than any answer is long, in bytes.
-const longest = 64
-
-// Terminal is a terminal's input without the answer in it.
+// Terminal is a terminal's input without the answers in it.
 type Terminal struct {
 	*os.File
-	held    []byte // the beginning of an answer
-	settled bool   // nothing more is awaited
-	dark    chan bool
+	held    []byte    // the beginning of an answer
+	colour  bool      // that of the background is awaited
+	reports int       // so many reports of where the cursor stands are
+	dark    chan bool // the answers
+	column  chan int
 }
 
 // Of returns the terminal of which f is the input, or nil where it cannot be
-// asked, or need not be.
+// asked.
 func Of(f *os.File) *Terminal {
-	if settled {
-		return nil
-	}
 	if runtime.GOOS == "windows" || !term.IsTerminal(f.Fd()) { // there keys come as events, not as bytes
 		return nil
 	}
-	return &Terminal{File: f, dark: make(chan bool, 1)}
+	return of(f, !settled)
 }
 
-// Ask asks by out, the terminal's output, and tells look the answer. It
-// returns when there is one, which may be never. It is to be called once, in
-// raw mode, with Read going on.
+// of returns the terminal of an input, whose background is asked for or not.
+func of(f *os.File, colour bool) *Terminal {
+	return &Terminal{File: f, colour: colour, reports: 2, dark: make(chan bool, 1), column: make(chan int, 2)}
+}
+
+// Ask asks by out, the terminal's output, for the background, and tells look the
+// answer. It returns when there is one, which may be never, or at once where
+// somebody has said what the background is. It is to be called once, in raw mode,
+// with Read going on.
 func (t *Terminal) Ask(out io.Writer, look *lipgloss.Renderer) {
+	if settled {
+		return
+	}
 	if _, err := io.WriteString(out, ansi.RequestBackgroundColor); err == nil {
 		look.SetHasDarkBackground(<-t.dark)
 	}
 }
 
+// RequestRepeats has the terminal repeat two characters, each twice (REP of
+// ECMA-48), and asks each time where its cursor stands then. It leaves blanks at
+// the beginning of row 2, which there must be: a report of row 1 can be a key. The
+// second character has more than a byte, which some terminals never repeat.
+const RequestRepeats = "\x1b[2H \x1b[2b\x1b[6n\r\u00a0\x1b[2b\x1b[6n"
+
+// Repeats returns which characters the terminal repeats, ASCII and any others, once
+// RequestRepeats was answered, which may be never. It is to be called once.
+func (t *Terminal) Repeats() (ascii, others bool) {
+	const after = 4 // three characters
+	ascii = <-t.column == after
+	return ascii, <-t.column == after
+}
+
 // Read implements io.Reader. It may return no bytes and no error.
 func (t *Terminal) Read(p []byte) (int, error) {
-	if t.settled {
-		return t.File.Read(p)
-	}
 	held := copy(p, t.held)
 	t.held = t.held[held:]
 	if held == len(p) {
+		return held, nil
+	}
+	if held > 0 && !t.awaits() {
 		return held, nil
 	}
 	n, err := t.File.Read(p[held:])
 	return t.take(p[:held+max(0, n)]), err
 }
 
-// take cuts the answer, or the beginning of it, out of b and returns how many
-// bytes are left.
-func (t *Terminal) take(b []byte) int {
-	from := bytes.Index(b, []byte(introducer))
-	if from < 0 {
-		return t.hold(b, len(b)-begun(b))
-	}
-	text := b[from+len(introducer):]
-	end := bytes.IndexAny(text, "\a\x1b")
-	switch {
-	case len(text) > longest && (end < 0 || end > longest):
-		t.settled = true // whatever it is, it is no answer
-		return len(b)
-	case end < 0, text[end] == '\x1b' && end+1 == len(text):
-		return t.hold(b, from)
-	}
-	t.settled = true
-	if c := ansi.XParseColor(string(text[:end])); c != nil {
-		t.dark <- isDark(c)
-	}
-	if text[end] == '\x1b' {
-		end++
-	}
-	return from + copy(b[from:], text[end+1:])
-}
-
-// hold keeps back what follows the first n bytes of b, and returns n.
-func (t *Terminal) hold(b []byte, n int) int {
-	t.held = bytes.Clone(b[n:])
-	return n
-}
-
-// begun returns how many bytes at the end of b may begin an answer. The first
-// two alone may be a key, and are not held up.
-func begun(b []byte) int {
-	for n := len(introducer) - 1; n > 2; n-- {
-		if bytes.HasSuffix(b, []byte(introducer[:n])) {
-			return n
-		}
-	}
-	return 0
-}
+// awaits reports whether an answer is awaited.
+func (t *Terminal) awaits() bool { return t.colour || t.reports > 0 }

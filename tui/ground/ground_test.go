@@ -56,9 +56,36 @@ func TestKeysPassWhileTheAnswerIsAwaited(t *testing.T) {
 			t.Errorf("%q is read as %q", keys, got)
 		}
 	}
-	endless := introducer + strings.Repeat("0", 2*longest)
+	endless := ofColour + strings.Repeat("0", 2*longest)
 	if got := read(t, x, w, endless); got != endless {
 		t.Errorf("what is no answer is read as %q", got)
+	}
+}
+
+// TestRepeats: what a terminal repeats is known by where its cursor stands, however
+// its two reports are cut, and no key is lost, not even one that begins as they do.
+func TestRepeats(t *testing.T) {
+	for _, c := range []struct {
+		first, second string
+		ascii, others bool
+	}{{"4", "4", true, true}, {"4", "2", true, false}, {"2", "2", false, false}, {"4", "5", true, false}} {
+		all := "p\x1b[2~\x1b[2;" + c.first + "R\x1b[2;5~q\x1b[2;" + c.second + "R\x1b[1;4R"
+		for cut := range all {
+			if strings.HasSuffix(all[:cut], "\x1b") || strings.HasSuffix(all[:cut], "\x1b[") {
+				continue // not held up
+			}
+			x, w := open(t)
+			keys := read(t, x, w, all[:cut]) + read(t, x, w, all[cut:])
+			if want := "p\x1b[2~\x1b[2;5~q\x1b[1;4R"; keys != want {
+				t.Fatalf("%q cut at %d leaves %q, want %q", all, cut, keys, want)
+			}
+			if ascii, others := x.Repeats(); ascii != c.ascii || others != c.others {
+				t.Errorf("%q: repeats ASCII %v, others %v", all, ascii, others)
+			}
+			if got := read(t, x, w, "\x1b[2;4R"); got != "\x1b[2;4R" {
+				t.Errorf("after the answers a third is read as %q", got)
+			}
+		}
 	}
 }
 
@@ -78,7 +105,7 @@ func open(t *testing.T) (*Terminal, *os.File) {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { r.Close(); w.Close() })
-	return &Terminal{File: r, dark: make(chan bool, 1)}, w
+	return of(r, true), w
 }
 
 // read types text and returns what one Read makes of it.

@@ -2,7 +2,7 @@ package onscreen
 
 import "testing"
 
-// The capability rep of the terminals' own entries in terminfo; a terminal that
+// The capability bce of the terminals' own entries in terminfo; a terminal that
 // is not known is asked for nothing.
 func TestAble(t *testing.T) {
 	for _, c := range []struct {

@@ -35,10 +35,14 @@ func New(m tea.Model, look *lipgloss.Renderer, clicks bool, more ...tea.ProgramO
 	first := shown{Model: m, screen: newPainter(out, kindOf(os.Getenv))}
 	if t := ground.Of(os.Stdin); t != nil {
 		o = append(o, tea.WithInput(t))
-		first.ask = func() tea.Msg {
+		first.ask = tea.Batch(func() tea.Msg {
 			t.Ask(os.Stdout, look)
 			return told{} // the screen is drawn after every message
-		}
+		}, func() tea.Msg {
+			ascii, others := t.Repeats()
+			return repeats{ascii, others}
+		})
+		first.screen.asks = ground.RequestRepeats
 	}
 	return Program{tea.NewProgram(first, o...), clicks}
 }
@@ -75,6 +79,8 @@ func (m shown) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.screen.resized(msg.Width, msg.Height)
 	case tea.ResumeMsg:
 		m.screen.forget()
+	case repeats:
+		m.screen.reps = msg
 	}
 	m.screen.draw(m.Model.View())
 	return m, cmd

@@ -16,7 +16,14 @@ type painter struct {
 	next  []cell // the row in hand
 	bare  []cell // the row in hand, as far as it is erased
 	after []int  // the cell that is written after each, in the row in hand
+	asks  string // what is written before the first picture, over which it is drawn; empty: nothing more
 }
+
+// Where there is room for what a terminal is asked.
+const (
+	askWidth  = 4
+	askHeight = 2
+)
 
 // newPainter returns what puts pictures on a terminal; of a kind.
 func newPainter(out io.Writer, k kind) *painter {
@@ -40,6 +47,9 @@ func (p *painter) draw(picture string) {
 		p.rows = make([]row, p.height)
 	}
 	p.begin()
+	if !known && p.width >= askWidth && p.height >= askHeight {
+		p.buf, p.asks = append(p.buf, p.asks...), ""
+	}
 	for y := range p.height {
 		line, rest, _ := strings.Cut(picture, "\n")
 		picture = rest

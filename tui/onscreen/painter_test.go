@@ -17,13 +17,14 @@ import (
 // against what another one shows of the whole picture, cell by cell.
 func TestPaintedCellByCell(t *testing.T) {
 	piece := rapid.OneOf(
-		rapid.SampledFrom([]string{" ", "  ", "    ", strings.Repeat(" ", 14), "██████████", "█", "▟▙", "▀▄", "0:42", "rest", "é", "\x1b[1m", "\x1b[38;5;214m", "\x1b[30;103m",
+		rapid.SampledFrom([]string{" ", "  ", "    ", strings.Repeat(" ", 14), "██████████", "▄▄▄▄▄", "ééé", "e\u0301e\u0301e\u0301e\u0301", "xxxxxxxx", "█", "▟▙", "▀▄", "0:42", "rest", "é", "\x1b[1m", "\x1b[38;5;214m", "\x1b[30;103m",
 			"\x1b[0m", "\x1b[m", "\x1b[7m", "跳", "e\u0301", "Push-up"}),
 		rapid.StringMatching(`[a-z ]{0,12}`))
 	rapid.Check(t, func(t *rapid.T) {
 		w, h := rapid.IntRange(1, 30).Draw(t, "width"), rapid.IntRange(1, 8).Draw(t, "height")
 		screen := vt.NewEmulator(w, h)
 		p := newPainter(termshot.Repeating(screen), kind{able: rapid.Bool().Draw(t, "able")})
+		p.reps = rapid.SampledFrom([]repeats{{}, {ascii: true}, {ascii: true, others: true}}).Draw(t, "repeats")
 		p.resized(w, h)
 		lines := make([]string, h)
 		for range rapid.IntRange(1, 6).Draw(t, "pictures") {

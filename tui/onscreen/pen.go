@@ -10,6 +10,7 @@ type pen struct {
 	spare []byte // what was written in one of two ways
 	width int
 	able  bool
+	reps  repeats
 	tail  int // from here on the line that is written can be erased
 	place
 }

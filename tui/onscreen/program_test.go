@@ -80,9 +80,12 @@ func (x *terminal) await(t *testing.T, text string, times int) {
 
 // start runs a program that is told of clicks on the terminal. The function that
 // is returned ends it by its key, and returns what its model is at the end.
-func (x *terminal) start(t *testing.T) (end func() tea.Model) {
+func (x *terminal) start(t *testing.T) (end func() tea.Model) { return x.run(t, greeter{}, "hello") }
+
+// run is start for a model that shows a text at first.
+func (x *terminal) run(t *testing.T, m tea.Model, first string) (end func() tea.Model) {
 	t.Setenv("TERM", "xterm-256color")
-	p := New(greeter{}, lipgloss.NewRenderer(x), true)
+	p := New(m, lipgloss.NewRenderer(x), true)
 	done := make(chan error, 1)
 	var last tea.Model
 	go func() {
@@ -90,7 +93,7 @@ func (x *terminal) start(t *testing.T) (end func() tea.Model) {
 		last, err = p.Run()
 		done <- err
 	}()
-	x.await(t, "hello", 1)
+	x.await(t, first, 1)
 	return func() tea.Model {
 		if _, err := x.keys.WriteString("q"); err != nil {
 			t.Fatal(err)

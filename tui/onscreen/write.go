@@ -1,5 +1,7 @@
 package onscreen
 
+import "unicode/utf8"
+
 // write writes cells, from one to, not including, another, the first of them at
 // the cursor. What is the same up to the line's end is erased in one go. After is
 // what is written next.
@@ -98,19 +100,15 @@ func (p *pen) turn(from lookID, c cell) int {
 	return least
 }
 
-// How many times a cell has to be written so that it is shorter to have the
-// terminal repeat it, and so many blanks to have them erased and pass over them.
-const (
-	repeating = 6
-	passing   = 11
-)
+// passing is how many blanks it has to be so that it is shorter to have them erased
+// and pass over them.
+const passing = 11
 
-// times writes a cell so many times: by having the terminal repeat it (REP of
-// ECMA-48) if it does, blanks without a colour by erasing them (ECH) and passing
-// over them, if that is shorter. Tmux repeats no character of more than a byte.
+// times writes a cell so many times: by having the terminal repeat it, blanks
+// without a colour by erasing them (ECH) and passing over them, if that is shorter.
 func (p *pen) times(w way, n int) {
 	switch {
-	case p.able && n >= repeating && len(w.text) == 1:
+	case p.repeated(w.text, n):
 		p.buf = append(p.buf, w.text...)
 		p.sequence(n-1, 'b')
 	case n >= passing && p.bare(w):
@@ -126,8 +124,8 @@ func (p *pen) times(w way, n int) {
 // cost returns how many bytes times takes.
 func (p *pen) cost(w way, n int) int {
 	switch {
-	case p.able && n >= repeating && len(w.text) == 1:
-		return len("\x1b[b") + 1 + digits(n-1)
+	case p.repeated(w.text, n):
+		return repeating(w.text, n)
 	case n >= passing && p.bare(w):
 		return 2 * (len("\x1b[X") + digits(n))
 	}
@@ -140,5 +138,24 @@ func (p *pen) bare(w way) bool {
 	return w.text == " " && l.bg == "" && l.attrs&seenOnBlank == 0
 }
 
+// repeated reports whether it is shorter to have the terminal repeat a character
+// than to write it so many times, and the terminal does repeat it. Of one with marks
+// it would repeat the last mark.
+func (p *pen) repeated(text string, n int) bool {
+	return repeating(text, n) < n*len(text) && p.repeats(text)
+}
+
+// repeating returns how many bytes it takes to have a character repeated until it
+// stands there so many times.
+func repeating(text string, n int) int { return len(text) + len("\x1b[b") + digits(n-1) }
+
+// repeats reports whether the terminal repeats a character.
+func (p *pen) repeats(text string) bool {
+	if len(text) == 1 {
+		return p.reps.ascii
+	}
+	return p.reps.others && utf8.RuneCountInString(text) == 1
+}
+
 // cheap reports whether a cell many times takes few bytes.
-func (p *pen) cheap(c cell) bool { return c == blank || p.able && len(c.text) == 1 }
+func (p *pen) cheap(c cell) bool { return c == blank || p.repeats(c.text) }
