@@ -150,7 +150,7 @@ func (w *weeksChecker) tellWeeks() {
 			}
 		}
 		if len(others) > 0 {
-			f.Message += "; the like in " + weekList(others)
+			f.Message += "; likewise in " + weekList(others)
 		}
 	}
 }
