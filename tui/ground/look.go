@@ -7,13 +7,14 @@ import (
 	"github.com/muesli/termenv"
 )
 
-// settled is whether somebody said what the background is, so that the terminal
-// is not asked.
+// settled is whether somebody said what the background is, or the terminal has no
+// answer, so that it is not asked.
 var settled bool
 
 // Look returns the renderer of the terminal of standard output. Background is
-// "light", "dark", or anything else to ask the terminal; what its environment
-// tells in COLORFGBG holds until it has answered. getenv is os.Getenv or like it.
+// "light", "dark", or anything else to ask the terminal, unless it is the Linux
+// console, which never answers; what its environment tells in COLORFGBG holds until
+// it has answered. getenv is os.Getenv or like it.
 func Look(background string, getenv func(string) string) *lipgloss.Renderer {
 	r := lipgloss.DefaultRenderer()
 	if r.ColorProfile() == termenv.Ascii && getenv("NO_COLOR") == "" && getenv("CLICOLOR") != "0" {
@@ -21,6 +22,9 @@ func Look(background string, getenv func(string) string) *lipgloss.Renderer {
 	}
 	if settled = background == "light" || background == "dark"; settled {
 		r.SetHasDarkBackground(background == "dark")
+	}
+	if getenv("TERM") == "linux" { // an old kernel's console writes the question on the screen
+		settled = true
 	}
 	return r
 }

@@ -39,7 +39,13 @@ func TestBackgroundSaid(t *testing.T) {
 			t.Errorf("%s is taken for dark: %v", said, r.HasDarkBackground())
 		}
 	}
-	if Look("auto", os.Getenv); settled {
+	term := func(name string) func(string) string {
+		return func(k string) string { return map[string]string{"TERM": name}[k] }
+	}
+	if Look("auto", term("xterm")); settled {
 		t.Error("auto is taken for said")
+	}
+	if Look("auto", term("linux")); !settled {
+		t.Error("the Linux console is asked")
 	}
 }
