@@ -78,7 +78,7 @@ func (f frame) largeKeys(rows int) []string {
 	cols, high := f.width/columns-4, (rows+1)/deep-1
 	var texts []string
 	for _, k := range f.help.keys {
-		texts = append(texts, k.Help().Key+" "+k.Help().Desc)
+		texts = append(texts, f.style.spelled(k.Help().Key+" "+k.Help().Desc))
 	}
 	font, ok := f.style.fontFor(texts, cols, float64(high))
 	if !ok || font.Height() < minLetter {

@@ -82,7 +82,7 @@ func (f frame) toGo() string {
 // need be without its dose.
 func (f frame) then(rows int) []string {
 	for _, text := range []string{f.scene.then, f.scene.thenName} {
-		drawn, high := f.style.letters(f.style.spelled(text), f.width-2, rows-1, float64(rows-1))
+		drawn, high := f.style.letters(text, f.width-2, rows-1, float64(rows-1))
 		if rows < 4 || high == 0 || !glyph.Has(f.scene.exercise) { // it does not outshine what is done now
 			continue
 		}

@@ -59,7 +59,7 @@ func (q question) foot(s *style) string {
 func (q question) largeAnswers(s *style, width, rows int) []string {
 	var texts []string
 	for _, a := range q.answers {
-		texts = append(texts, s.lang.Keys.Named(a.Help().Key)+": "+a.Help().Desc)
+		texts = append(texts, s.spelled(s.lang.Keys.Named(a.Help().Key)+": "+a.Help().Desc))
 	}
 	high := rows/max(1, len(texts)) - 1
 	font, ok := s.upTo(texts, width-4, float64(high), mostAnswer)
@@ -76,6 +76,7 @@ func (q question) largeAnswers(s *style, width, rows int) []string {
 // paragraphs returns paragraphs in letters as large as all of them find room in,
 // or nothing where there is none.
 func (s *style) paragraphs(texts []string, cols, rows int) []string {
+	texts = s.allSpelled(texts)
 	for high := float64(mostText); high >= minLetter; high -= 0.5 {
 		font, ok := s.choose("ÄM", cols, high)
 		if !ok || font.Height() < minLetter {

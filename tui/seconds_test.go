@@ -40,7 +40,10 @@ func TestSeconds(t *testing.T) {
 			}
 		}
 	}
-	if got := (&style{lang: &text.English}).spelled("Figure of s"); got != "Figure of s" {
-		t.Errorf("a word is spelled %q", got)
+	for written, want := range map[string]string{"Figure of s": "Figure of s", "5 sets, 2 steps": "5 sets, 2 steps", "+ 15 s länger": "+ 15 Sek. länger", "4,52_ s": "4,52_ Sek.",
+		"6 s, dann 60–90 s.": "6 Sek., dann 60–90 Sek.", "": ""} {
+		if got := (&style{lang: &text.German}).spelled(written); got != want {
+			t.Errorf("%q is spelled %q, want %q", written, got, want)
+		}
 	}
 }

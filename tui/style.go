@@ -135,19 +135,45 @@ func (s *style) text(text string) string { return s.shown.Show(text) }
 // read from afar than ordinary text.
 const minLetter = 2.5
 
-// spelled returns a text that ends in a number of seconds with a longer word for
-// them, for letters that are all capitals.
+// spelled returns a text with a longer word for each number of seconds in it, for
+// letters that are all capitals.
 func (s *style) spelled(text string) string {
-	if number, ok := strings.CutSuffix(text, " s"); ok && number != "" && unicode.IsDigit(rune(number[len(number)-1])) {
-		return number + " " + s.lang.Step.Seconds
+	parts := strings.Split(text, " s")
+	for i, after := range parts[1:] {
+		number := strings.HasSuffix(parts[i], "_") || endsIn(parts[i], unicode.IsDigit) // _ is where the next figure is typed
+		next, _ := utf8.DecodeRuneInString(after)
+		switch {
+		case !number || unicode.IsLetter(next):
+			parts[i+1] = " s" + after
+		case next == '.' && strings.HasSuffix(s.lang.Step.Seconds, "."):
+			parts[i+1] = " " + s.lang.Step.Seconds + after[1:]
+		default:
+			parts[i+1] = " " + s.lang.Step.Seconds + after
+		}
 	}
-	return text
+	return strings.Join(parts, "")
+}
+
+// allSpelled returns texts spelled.
+func (s *style) allSpelled(texts []string) []string {
+	all := make([]string, len(texts))
+	for i, t := range texts {
+		all[i] = s.spelled(t)
+	}
+	return all
+}
+
+// endsIn reports whether the last character of a text is such a one.
+func endsIn(text string, such func(rune) bool) bool {
+	last, _ := utf8.DecodeLastRuneInString(text)
+	return such(last)
 }
 
 // letters returns text in the largest letters, at most most lines high, with
 // which it fits into cols × rows cells, broken between words where that makes
 // them larger, and how high they are; nil where there is no room for any.
 func (s *style) letters(text string, cols, rows int, most float64) (drawn []string, height float64) {
+	text = s.spelled(text)
 	var font glyph.Font
 	var lines []string
 	for n := 1; n <= 3 && n*3 <= rows+1; n++ {

@@ -127,6 +127,7 @@ func (f frame) question(rows, more int) []string {
 			lines = append(lines, f.style.strong.Render(f.centre(text)))
 			continue
 		}
+		text = f.style.spelled(text)
 		if i > 0 {
 			lines = append(lines, "")
 		}
@@ -143,7 +144,7 @@ func (f frame) question(rows, more int) []string {
 func (f frame) askedFont(rows int) (glyph.Font, int) {
 	for large := len(f.asked); large >= min(2, len(f.asked)); large-- {
 		high := (rows-(len(f.asked)-large)+1)/large - 1
-		if font, ok := f.style.fontFor(f.asked[:large], f.width-2, float64(high)); ok && font.Height() >= minLetter {
+		if font, ok := f.style.fontFor(f.style.allSpelled(f.asked[:large]), f.width-2, float64(high)); ok && font.Height() >= minLetter {
 			return font, large
 		}
 	}
@@ -156,7 +157,7 @@ func (f frame) askedFont(rows int) (glyph.Font, int) {
 // own text gets, and stands where the letters would.
 func (f frame) large(text string, rows int, most float64) (lines []string, height float64) {
 	if rows >= 3 && most >= minLetter {
-		lines, height = f.style.letters(f.style.spelled(text), f.width-f.sides(), max(3, rows-1), most)
+		lines, height = f.style.letters(text, f.width-f.sides(), max(3, rows-1), most)
 		for i := range lines {
 			lines[i] = strings.Repeat(" ", f.sides()/2-1) + lines[i]
 		}
