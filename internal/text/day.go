@@ -15,6 +15,7 @@ type Day struct {
 	NotDone                                                           func(date, title, why string) string
 	Done, Missed, Skipped, LeftOut                                    string // of a session
 	OneADay, OwnSession, NoJumps, JumpsMatchToday, JumpsMatchTomorrow string // why a missed one is offered, or is not
+	Likewise                                                          string // as the missed one before
 	LastJumps, NextJumps                                              func(span, apart string) string
 	Apart                                                             func(apart string) string
 
@@ -35,6 +36,7 @@ var englishDay = Day{
 	Next:    func(date, what string) string { return "next: " + date + ", " + what },
 	NotDone: func(date, title, why string) string { return "not done: " + date + ", " + title + "; " + why },
 	Done:    "done", Missed: "missed", Skipped: "skipped", LeftOut: "left out",
+	Likewise:           "likewise",
 	OneADay:            "one missed session a day is enough: leave it",
 	OwnSession:         "today has its own session, and a missed one is not added to it: leave it",
 	NoJumps:            "it has no jumps, and today is free: do it, or leave it",
@@ -71,19 +73,20 @@ var germanDay = Day{
 	Next:    func(date, what string) string { return "als Nächstes: " + date + ", " + what },
 	NotDone: func(date, title, why string) string { return "nicht gemacht: " + date + ", " + title + "; " + why },
 	Done:    "fertig", Missed: "verpasst", Skipped: "ausgelassen", LeftOut: "fällt aus",
-	OneADay:            "eine verpasste Einheit am Tag genügt: lass sie",
-	OwnSession:         "heute hat eine eigene Einheit, eine verpasste kommt nicht obendrauf: lass sie",
-	NoJumps:            "sie hat keine Sprünge und heute ist frei: mach sie oder lass sie",
-	JumpsMatchToday:    "sie hat Sprünge und heute ist ein Spiel: lass sie",
-	JumpsMatchTomorrow: "sie hat Sprünge und morgen ist ein Spiel: lass sie",
+	Likewise:           "ebenso",
+	OneADay:            "eine verpasste Einheit am Tag genügt: lass sie aus",
+	OwnSession:         "heute hat eine eigene Einheit, eine verpasste kommt nicht obendrauf: lass sie aus",
+	NoJumps:            "sie hat keine Sprünge und heute ist frei: mach sie oder lass sie aus",
+	JumpsMatchToday:    "sie hat Sprünge und heute ist ein Spiel: lass sie aus",
+	JumpsMatchTomorrow: "sie hat Sprünge und morgen ist ein Spiel: lass sie aus",
 	LastJumps: func(span, apart string) string {
-		return "die letzten Sprünge sind " + span + " her, " + apart + " sollten dazwischenliegen: lass sie"
+		return "die letzten Sprünge sind " + span + " her, " + apart + " sollten dazwischenliegen: lass sie aus"
 	},
 	NextJumps: func(span, apart string) string {
-		return "die nächsten Sprünge kommen in " + span + ", " + apart + " sollten dazwischenliegen: lass sie"
+		return "die nächsten Sprünge kommen in " + span + ", " + apart + " sollten dazwischenliegen: lass sie aus"
 	},
 	Apart: func(apart string) string {
-		return "heute ist frei, und Sprünge davor und danach sind mindestens " + apart + " entfernt: mach sie oder lass sie"
+		return "heute ist frei, und Sprünge davor und danach sind mindestens " + apart + " entfernt: mach sie oder lass sie aus"
 	},
 	IsDone: func(date string) string {
 		return "die heutige ist gemacht; mit --on " + date + " machst du sie noch einmal"

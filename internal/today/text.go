@@ -69,8 +69,14 @@ func (d *Day) Lines(l *text.Language) []string {
 	if d.Next != nil {
 		lines = append(lines, l.Day.Next(l.Date(d.Next.Date), d.Dose(d.Next, l)))
 	}
+	last := ""
 	for _, m := range d.Missed {
-		lines = append(lines, l.Day.NotDone(l.Date(m.Date), d.title(m.Day, l), m.Why.In(l)))
+		why := m.Why.In(l)
+		said := why
+		if why == last {
+			said = l.Day.Likewise
+		}
+		lines, last = append(lines, l.Day.NotDone(l.Date(m.Date), d.title(m.Day, l), said)), why
 	}
 	return lines
 }
