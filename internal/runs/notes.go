@@ -142,6 +142,10 @@ func decodeNotes(text []byte) (*notes, error) {
 	tables, c.Buf = cutBytes(c.Buf)
 	n.tables.Reading, n.tables.Buf = true, tables
 	n.tables.Tables()
+	words := n.tables.Words().List
+	if len(words) == 0 || words[0] != "" { // which is the name of whoever has none
+		return nil, compact.ErrShort
+	}
 	count, total := 0, 0
 	c.Int(&count)
 	c.Int(&total)
@@ -153,7 +157,7 @@ func decodeNotes(text []byte) (*notes, error) {
 	n.heads = make([]head, count)
 	for i := range n.heads {
 		n.heads[i] = headAt(heads[i*headSize:])
-		if h := n.heads[i]; uint64(h.at)+uint64(h.size) > uint64(total) || int(h.name) >= len(n.tables.Words().List) {
+		if h := n.heads[i]; uint64(h.at)+uint64(h.size) > uint64(total) || int(h.name) >= len(words) {
 			return nil, compact.ErrShort
 		}
 	}

@@ -93,16 +93,24 @@ func TestMutatedNotes(t *testing.T) {
 	mutate.Run(t, 2000, keptNotes(t), odd, notesDecode)
 }
 
-// Notes of less than nothing are refused.
-func TestNotesOfLessThanNothing(t *testing.T) {
-	for _, end := range []journal.Extent{{At: -1}, {Before: -1}} {
+// Notes that end before their journal begins are refused, and so are those that
+// do not have the empty name, which is that of whoever has none.
+func TestNotesThatCannotBe(t *testing.T) {
+	for what, spoil := range map[string]func(*notes){
+		"none":         func(*notes) {},
+		"a length":     func(n *notes) { n.end.At = -1 },
+		"lines":        func(n *notes) { n.end.Before = -1 },
+		"no words":     func(n *notes) { n.heads, n.tables = nil, &journal.RunCoder{} },
+		"another word": func(n *notes) { n.tables.Words().List[0] = "Ana" },
+	} {
 		n, err := decodeNotes(keptNotes(t)[0])
 		if err != nil {
 			t.Fatal(err)
 		}
-		n.end, n.tables = end, n.tables.Going()
-		if _, err := decodeNotes(n.encode(nil)); err == nil {
-			t.Errorf("%+v is taken", end)
+		n.tables = n.tables.Going()
+		spoil(n)
+		if _, err := decodeNotes(n.encode(nil)); (err == nil) != (what == "none") {
+			t.Errorf("%s: %v", what, err)
 		}
 	}
 }
