@@ -40,8 +40,8 @@ func Centre(s string, n int) string {
 // spaces returns n spaces, none for n < 0.
 func spaces(n int) string { return strings.Repeat(" ", max(n, 0)) }
 
-// Wrap returns s cleaned and broken between words into at most maxLines lines
-// of at most width cells. A word longer than a line is broken where the line
+// Wrap returns s cleaned and broken between words, but not between a number and its
+// unit, into at most maxLines lines of at most width cells. A word longer than a line is broken where the line
 // ends. If the lines do not suffice the last one ends in an ellipsis.
 // There are no lines for empty text, width < 1 or maxLines < 1.
 func Wrap(s string, width, maxLines int) []string {
@@ -75,9 +75,22 @@ func takeLine(words []string, width int) (line string, rest []string) {
 		if used > width {
 			break
 		}
-		line += " " + words[n]
 	}
-	return line, words[n:]
+	if n > 1 && n < len(words) && figure(words[n-1], words[n]) {
+		n--
+	}
+	return strings.Join(words[:n], " "), words[n:]
+}
+
+// figure reports whether two words are a number and its unit, between which no line
+// ends.
+func figure(number, unit string) bool {
+	switch strings.TrimRight(unit, ".,;:)") {
+	case "s", "min", "h", "mm", "cm", "m", "kg", "%":
+		last := number[len(number)-1]
+		return '0' <= last && last <= '9'
+	}
+	return false
 }
 
 // breakWord returns as much of the first word as fits into width cells. A

@@ -84,6 +84,11 @@ func TestWrap(t *testing.T) {
 		{"Hampelmannsprung", 10, 3, []string{"Hampelmann", "sprung"}},
 		{"a 跳箱 b", 1, 9, []string{"a", "…", "…", "b"}},
 		{"x", 0, 3, nil},
+		{"work, 20 s", 8, 5, []string{"work,", "20 s"}},
+		{"rest 48 h.", 7, 5, []string{"rest", "48 h."}},
+		{"20 s", 3, 5, []string{"20", "s"}},
+		{"of 2 sets", 4, 5, []string{"of 2", "sets"}},
+		{"make it so", 7, 5, []string{"make it", "so"}},
 	} {
 		if got := Wrap(c.in, c.width, c.lines); !slices.Equal(got, c.want) {
 			t.Errorf("Wrap(%q, %d, %d) = %q, want %q", c.in, c.width, c.lines, got, c.want)
