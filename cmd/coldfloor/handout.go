@@ -37,7 +37,7 @@ type handoutOptions struct {
 func newHandout() *cobra.Command {
 	var o handoutOptions
 	c := &cobra.Command{
-		Use:   "handout WEEKS --week N -o FOLDER",
+		Use:   "handout WEEKS -o FOLDER",
 		Short: "Write all that a player needs for a week, with or without the program",
 		Long: `Write all that a player needs for one week of a plan: the week and the sheets of
 its sessions as one PDF, a track of each session, the sessions as files, the
@@ -46,7 +46,7 @@ calendar, and how to send back what was done.
 With --players each player of that file gets a folder, with their own easier
 exercises and days away. Each session is checked against that player and their
 room; what the check finds is listed by player, and an error in one player's
-folder does not stop the others. A second run writes only what changed.`,
+folder does not stop the others. Repeated, the command writes only what changed.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error { return o.run(c, args[0]) },
 	}

@@ -82,7 +82,7 @@ func onPaper(c *cobra.Command, name string, said *ratingFlags, when *whenFlags, 
 		err = when.place(c.Flags(), &s)
 	}
 	if near := weeks.Near(name); err != nil && s.Blocks == nil && near != "" {
-		err = usageError{fmt.Sprintf("%s, for %s is not a session", err, safetext.Quote(name)), "did you mean " + near + "?"}
+		err = usageError{fmt.Sprintf("%s, because %s is not a session", err, safetext.Quote(name)), "did you mean " + near + "?"}
 	}
 	return s, err
 }

@@ -28,10 +28,9 @@ func newLogCopy(o *logOptions) *cobra.Command {
 		Short: "Copy the log into one file to send, all of it or since a date",
 		Long: `Copy the log into one file to send to a coach, who can review it as it is.
 In a folder the file is named after the player and the dates. -o - prints it
-instead of writing a file. With --since it
-holds the sessions that were done, rated or corrected on that date or later, and
-the one before them, by which a review can tell that two copies are one
-player's. It may mention pain: only you can read it until you send it.`,
+instead of writing a file. With --since it holds the sessions that were done,
+rated or corrected on that date or later, and the one before them, by which a
+review can tell that two copies are one player's. It may mention pain: only you can read it until you send it.`,
 		Args: argsError(cobra.NoArgs),
 		RunE: func(c *cobra.Command, _ []string) error {
 			if out == "" {
@@ -72,7 +71,10 @@ func (o *logOptions) copyTo(c *cobra.Command, out string, since time.Time) error
 	if err != nil {
 		return fmt.Errorf("cannot read the journal: %w", err)
 	}
-	if copied.Runs == 0 {
+	switch {
+	case copied.Runs == 0 && !since.IsZero():
+		return fault.New("leave --since out to copy all of the log", "nothing was done or said on %s or later", since.Format(time.DateOnly))
+	case copied.Runs == 0:
 		return errNothingToCopy
 	}
 	if out == "-" {

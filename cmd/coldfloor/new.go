@@ -32,16 +32,16 @@ func newNew() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "new FILE",
 		Short: "Draft a session, or a plan of weeks, to make your own",
-		Long: `Write a sound, commented session to FILE, for you to edit. In a terminal it asks
-for the level, the minutes, the room and what to train; with any of the flags
-it asks nothing, and takes what is not given from the settings or a default.
+		Long: `Write a sensible session with comments to FILE, for you to edit. On a terminal it
+asks for the level, the minutes, the room and what to train; with any of the
+flags it asks nothing, and takes what is not given from the settings or a default.
 
 What does not fit the time is left out, starting with the quality named last; it
 says so, in the file too.
 
-With --weeks it writes a plan of weeks made of built-in sessions, one that
-passes check, from the first day, the number of weeks, the days, the matches,
-the level and the room.`,
+With --weeks it writes a plan of weeks made of built-in sessions that passes
+check; it goes by the first day, the number of weeks, the days, the matches, the
+level and the room.`,
 		Args: argsError(cobra.ExactArgs(1)),
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := f.fit(c); err != nil {

@@ -34,8 +34,8 @@ func newPreview() *cobra.Command {
 		Use:   "preview SESSION|WEEKS…",
 		Short: "Show the length and dose of a session, or of a plan of weeks, before it is run",
 		Long: `Show a session's length and its parts, block by block, with sets, reps, foot
-contacts and work to rest. SESSION is a built-in name or a file. For several
-sessions it shows a table, a line each.
+contacts and the ratio of work to rest. SESSION is a built-in name or a file. For
+several sessions it shows a table, a line each.
 
 For a plan of weeks it shows each week, with its contacts compared with the week
 before; --week shows one week day by day, --on the sessions of one day. --write

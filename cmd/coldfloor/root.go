@@ -97,6 +97,7 @@ func newRoot() *cobra.Command {
 			c.RunE = func(c *cobra.Command, _ []string) error { return c.Help() }
 		case "help":
 			c.Short = "Show the help of a command"
+			c.Long = c.Short + ", such as\n  coldfloor help log show"
 			c.Args = func(_ *cobra.Command, args []string) error {
 				of, left, err := root.Find(args)
 				if err == nil && len(left) > 0 && !of.HasSubCommands() {
@@ -179,7 +180,7 @@ func flagMessage(err error) string {
 	var number *strconv.NumError
 	if !errors.As(err, &number) {
 		why := strings.TrimPrefix(errors.Unwrap(invalid).Error(), invalid.GetValue()+" ")
-		return given + " " + strings.Replace(why, "must be formatted as key=value", "has no = with a value behind it", 1)
+		return given + " " + strings.Replace(why, "must be formatted as key=value", "has no = with a value after it", 1)
 	}
 	switch number.Func {
 	case "ParseBool":
@@ -200,7 +201,7 @@ func argsProblem(c *cobra.Command, args []string, err error) string {
 	case len(args) > 0 && len(c.ValidArgs) > 0 && strings.HasPrefix(err.Error(), "invalid argument"):
 		return fmt.Sprintf("%s takes %s, not %q", name, strings.Join(c.ValidArgs, " or "), args[0])
 	case len(args) > 0 && !c.HasSubCommands() && strings.HasPrefix(err.Error(), "unknown command"):
-		return fmt.Sprintf("%s takes no argument, and %q is one", name, args[0])
+		return fmt.Sprintf("%s takes no arguments, and %q is one too many", name, args[0])
 	case !strings.Contains(err.Error(), "arg(s)"): // a check of our own, which says more than a number
 	case takes != "" && len(args) == 0:
 		return name + " needs " + takes

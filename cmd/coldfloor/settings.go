@@ -22,8 +22,8 @@ func newSettings() *cobra.Command {
 	var asJSON, initial bool
 	c := &cobra.Command{
 		Use:   "settings",
-		Short: "Show the settings of the person and the room, and where each comes from",
-		Long: `Show the settings of the person and the room, and where each comes from: the
+		Short: "Show the settings of the player and the room, and where each comes from",
+		Long: `Show the settings of the player and the room, and where each comes from: the
 settings file, what the program remembers, an estimate with its source, or the
 default. The file is YAML and every key is optional; --init writes one in which
 every key is explained and commented out. After that, only you write to it. On
@@ -72,7 +72,7 @@ func initSettings(w io.Writer) error {
 func showSettings(w io.Writer, s settings.Player, now time.Time) error {
 	state := ""
 	if s.File == "" {
-		state = " (not there: everything is by default; --init writes one)"
+		state = " (not there: nothing is set; --init writes one)"
 	}
 	fmt.Fprintf(w, "file: %s%s\n\n", safetext.Clean(settings.File()), state)
 	t := texttable.Table{Header: []string{"setting", "value", "from"}}

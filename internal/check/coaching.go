@@ -50,5 +50,5 @@ func unknownEasier(c *checker) {
 			l.add(e, "easier")
 		}
 	})
-	c.tell(Note, l, "the contacts of the easier variant are not written, and count as the exercise's: %s; write easier: {name: …, contacts: …}")
+	c.tell(Note, l, "the contacts of the easier variant are not given, and count as the exercise's: %s; write easier: {name: …, contacts: …}")
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // contacts holds the session's foot contacts against the range of its level,
-// block by block, and names the jumps whose contacts are not written.
+// block by block, and names the jumps whose contacts are not given.
 func contacts(c *checker) {
 	c.unwritten()
 	n, all := c.p.Contacts, jumps.AllCounted(c.s.Blocks...)
@@ -72,7 +72,7 @@ func (c *checker) contactsByBlock(all bool) string {
 	return c.w.Contacts(c.p.Contacts, !all, strings.Join(parts, ", "))
 }
 
-// unwritten warns of jumps with reps whose contacts are not written.
+// unwritten warns of jumps with reps whose contacts are not given.
 func (c *checker) unwritten() {
 	c.exercises(func(b *sessions.Block, e *sessions.Exercise) {
 		if timed(e) || e.ContactsWritten() || !jumps.Is(e) {

@@ -21,7 +21,7 @@ var doseRules = []Rule{
 		Name: "contacts", Title: "foot contacts against the level, block by block",
 		Reason: "A foot contact is one foot, or both together, touching the ground. Contacts are reps times the contacts of one rep, " +
 			"both sides counted. Above the range of the level it warns, below it only says so: a session need not be full of jumps. " +
-			"A jump is what has contacts, or overhead: jump, or the name of a jump in English or German. A jump with reps whose contacts are not written gets a warning, " +
+			"A jump is what has contacts, or overhead: jump, or the name of a jump in English or German. A jump with reps whose contacts are not given gets a warning, " +
 			"and the count is then a minimum; contacts: 0 is an answer. Rope skipping does not count as jumping here. " +
 			"One page that quotes the handbook gives the ranges for a week; here they are taken per session, with that doubt.",
 		Sources: []string{nscaPlyo + ": what counts as a contact, second-hand; 80–100, 100–120 and 120–140 a session, from memory.",

@@ -251,7 +251,7 @@ func TestEasierContacts(t *testing.T) {
       - {name: Plank, time: 20s, easier: On the knees}
       - {name: Pogo, reps: 3, contacts: 1, easier: Heel raise}
 `)
-	expect(t, of("easier-contacts", p, options()), `note: the contacts of the easier variant are not written, and count as the exercise's: "Hop", "Pogo"`)
+	expect(t, of("easier-contacts", p, options()), `note: the contacts of the easier variant are not given, and count as the exercise's: "Hop", "Pogo"`)
 }
 
 // NSCA Essentials, from memory: depth jumps are the most intense; none before

@@ -18,7 +18,7 @@ import (
 )
 
 // files is the folder of one handout. A file that has the right content
-// already is left alone, so that a second run changes only what changed.
+// already is left alone, so that a second time only what changed is written.
 type files struct {
 	folder string
 	inputs []string // what is read, and so never written over

@@ -42,7 +42,7 @@ func ParseDate(s string, now, like time.Time) (time.Time, error) {
 	case at.After(now) && day == noon.Format(time.DateOnly):
 		return at, fault.New("name the day if it was not today", "%q has not come yet", s)
 	case at.After(now):
-		return at, fault.New("only what was done can be logged", "%q has not come yet", s)
+		return at, fault.New("only what has been done can be logged", "%q has not come yet", s)
 	}
 	return at, nil
 }

@@ -55,11 +55,11 @@ func ParseRounds(s string, blocks []journal.PlannedBlock) ([]int, error) {
 		return rounds, nil
 	}
 	if len(rounds) != len(blocks) {
-		return nil, fault.New(prescribed(blocks), "rounds are given for %s, and the session has %d", units.Count(len(rounds), "block"), len(blocks))
+		return nil, fault.New(prescribed(blocks), "rounds are given for %s, but the session has %d", units.Count(len(rounds), "block"), len(blocks))
 	}
 	for i, b := range blocks {
 		if rounds[i] > b.Rounds {
-			return nil, fault.New(prescribed(blocks), "%s of block %d are given, and it has %d", units.Count(rounds[i], "round"), i+1, b.Rounds)
+			return nil, fault.New(prescribed(blocks), "%s of block %d are given, but it has %d", units.Count(rounds[i], "round"), i+1, b.Rounds)
 		}
 	}
 	return rounds, nil

@@ -56,8 +56,8 @@ func TestParseRounds(t *testing.T) {
 			t.Errorf("ParseRounds(%q) = %v, %v", text, got, err)
 		}
 	}
-	for text, want := range map[string]string{"": "no rounds", ",": "no rounds", "3": "rounds are given for 1 block, and the session has 2",
-		"4,1": "4 rounds of block 1 are given, and it has 3", "x,1": `"x" is not`, "-1,1": `"-1" is not`, "1.5,1": `"1.5" is not`} {
+	for text, want := range map[string]string{"": "no rounds", ",": "no rounds", "3": "rounds are given for 1 block, but the session has 2",
+		"4,1": "4 rounds of block 1 are given, but it has 3", "x,1": `"x" is not`, "-1,1": `"-1" is not`, "1.5,1": `"1.5" is not`} {
 		if _, err := ParseRounds(text, blocks); err == nil || !strings.Contains(fault.Text(err), want) || !strings.Contains(fault.Text(err), "\nhint: ") {
 			t.Errorf("ParseRounds(%q): %v, want %q", text, err, want)
 		}

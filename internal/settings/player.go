@@ -1,4 +1,4 @@
-// Package settings holds the settings of the person and the room: what was
+// Package settings holds the settings of the player and the room: what was
 // measured, what is estimated in its place, and the coach's own limits.
 package settings
 

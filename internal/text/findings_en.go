@@ -34,7 +34,7 @@ var englishFindings = Findings{
 		if byName {
 			why = "by its name"
 		}
-		return exercise + " is a jump " + why + ", but its foot contacts are not written, so no count has them"
+		return exercise + " is a jump " + why + ", but its foot contacts are not given, so no count includes them"
 	},
 	TimedEffort: func(exercise, length, cited string) string {
 		return "one effort of " + exercise + " lasts " + length + ", longer than maximal power does: " + cited + "; make it shorter, or call it conditioning"

@@ -20,17 +20,17 @@ const dateLayout = "2006-01-02"
 
 // ParseDate reads a day written as 2026-12-07. It refuses a day that the
 // calendar does not have; the error reads on from the text, as in
-// `"2027-02-30"` + " is not a day of the calendar".
+// `"2027-02-30"` + " is not a real date".
 func ParseDate(s string) (Date, error) {
 	t, err := time.Parse(dateLayout, s)
 	var p *time.ParseError
 	switch {
 	case errors.As(err, &p) && (p.Message == ": day out of range" || p.Message == ": month out of range"):
-		return 0, errors.New("is not a day of the calendar")
+		return 0, errors.New("is not a real date")
 	case err != nil:
 		return 0, errors.New("is not a date")
 	case t.Year() < 1:
-		return 0, errors.New("is not a day of the calendar")
+		return 0, errors.New("is not a real date")
 	}
 	return DateOf(t), nil
 }
