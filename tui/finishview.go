@@ -124,8 +124,9 @@ func (m finishScreen) body() []string {
 	return lines
 }
 
-// labelWidth returns how wide the labels are, in cells.
-func (m finishScreen) labelWidth() int { return max(15, min(36, m.width/3)) }
+// labelWidth returns how wide the labels are, in cells: in a narrow window no wider
+// than what is answered.
+func (m finishScreen) labelWidth() int { return max(min(15, (m.width-3)/2), min(36, m.width/3)) }
 
 // effort says the effort in a figure and, where it has one, its word.
 func (m finishScreen) effort() string {

@@ -148,6 +148,23 @@ func TestColumnsStandBelowTheirNames(t *testing.T) {
 	}
 }
 
+// In a narrow window what is answered is seen beside what is asked.
+func TestAnswersOfTheFormInANarrowWindow(t *testing.T) {
+	for _, code := range text.Codes() {
+		s := testStyle(termenv.Ascii, glyph.Quadrant)
+		s.lang = text.In(code)
+		m := newFinishScreen(nil, nil, "done", s).resized(20, 5)
+		for _, step := range []struct{ keys, want string }{{"7", "7  " + s.lang.Form.RPE[7][:3]}, {"!" + s.lang.Form.Yes[:1], " " + s.lang.Form.Yes}, {"!left", "left"}} {
+			for _, k := range typedOf(step.keys) {
+				m, _ = m.Update(k)
+			}
+			if view := ansi.Strip(m.View()); !strings.Contains(view, step.want) {
+				t.Errorf("%s: after %q %q is not on\n%s", code, step.keys, step.want, view)
+			}
+		}
+	}
+}
+
 // A form with more lines than the window says how many there are above and
 // below, and always shows the line at the cursor.
 func TestNoLineOfTheFormIsHiddenWithoutASign(t *testing.T) {
