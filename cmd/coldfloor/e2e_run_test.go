@@ -85,3 +85,32 @@ func TestRunByKeys(t *testing.T) {
 		t.Errorf("log show: %+v", l)
 	}
 }
+
+// TestRunInATinyTerminal: in 20 by 5 cells a player can read what is to be known
+// before the start with the keys for it, list the keys of a run, turn the sound up
+// and stop, in English and German.
+func TestRunInATinyTerminal(t *testing.T) {
+	for _, c := range []struct{ language, below, ready, pages, closes, loud, stop string }{
+		{"en", "more", "GET READY", "? more keys (1/", "? closes the list", "terminal", "Stop?"},
+		{"de", "weit", "BEREIT MACHEN", "? mehr Tasten (1/", "? schließt die Liste", "Terminal", "Aufhören?"},
+	} {
+		t.Run(c.language, func(t *testing.T) {
+			h := newHome(t, short)
+			x := tmuxtest.Start(t, 20, 5, h.env(), "cd \"$HOME\" && exec "+binary()+" run --no-log --mute --language "+c.language+" session.yaml")
+			x.WaitFor("↓", c.below)
+			x.Slap("Down", "q: ") // the answers follow the text
+			x.Slap("Enter", c.ready)
+			x.Keys("?")
+			x.WaitFor(c.pages)
+			x.Slap("?", c.closes)
+			x.Keys("?")
+			x.WaitFor(c.ready)
+			x.Keys("Up")
+			x.WaitFor(c.loud) // there is no sound device here, so the bell stands in
+			x.Keys("q")
+			x.WaitFor(c.stop)
+			x.Keys("Q")
+			x.WaitExit()
+		})
+	}
+}
