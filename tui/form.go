@@ -53,9 +53,9 @@ func (m App) saved(msg saved) (tea.Model, tea.Cmd) {
 		return m.ask(m.notSaved(msg))
 	}
 	var then tea.Msg = nextWanted{}
-	if m.form.active != nil {
+	if a := m.form.active; a != nil {
 		then = quitAsked{}
-		m.closing = m.summary() + "\n" + m.style.lang.Step.Logged
+		m.closing = m.summary() + "\n" + a.LoggedAs(msg.rating, m.style.lang)
 		if msg.elsewhere != "" {
 			m.closing = m.summary() + "\n" + m.style.lang.Form.WrittenTo(safetext.Clean(msg.elsewhere))
 		}

@@ -247,6 +247,6 @@ func (s *session) after(ctx context.Context, a *run.Active) error {
 			fault.PrintLines(s.Err, run.Why(s.Flow.Language(), err))
 		}
 	}
-	fmt.Fprintln(s.Err, s.Flow.Language().Step.Logged)
+	fmt.Fprintln(s.Err, a.LoggedAs(said, s.Flow.Language()))
 	return nil
 }

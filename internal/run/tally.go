@@ -4,6 +4,7 @@ import (
 	"coldfloor/internal/engine"
 	"coldfloor/internal/journal"
 	"coldfloor/internal/plan"
+	"coldfloor/internal/text"
 )
 
 // tally is what has been done so far, with or without a log: a run as a reader
@@ -35,5 +36,11 @@ func (t *tally) Heard(events []engine.Event, _ engine.View) {
 // far, those of an earlier part of the run among them.
 func (a *Active) Rounds() []int { return a.tally.run.RoundsCounted() }
 
-// Worked reports whether anything was done so far.
-func (a *Active) Worked() bool { return worked(&a.tally.run) }
+// LoggedAs says how a run that has ended stands in the log, with what the player
+// said of it: where it is shown, or why it counts for nothing.
+func (a *Active) LoggedAs(said journal.Rating, l *text.Language) string {
+	if worked(&a.tally.run) || said.RPE != nil || said.Pain != nil || said.Note != nil {
+		return l.Step.Logged
+	}
+	return l.Step.Empty
+}

@@ -52,7 +52,7 @@ var germanBriefing = Briefing{
 	WithoutJumps: "eine Einheit ohne Sprünge wählen",
 	Pain:         func(date string) string { return "Beim letzten Mal, " + date + ", waren Schmerzen notiert" },
 	PainLevel:    func(level int) string { return fmt.Sprintf(", %d von 10", level) },
-	PainStop:     "Schmerzen, die in einem Gelenk neu oder so stark sind: Hör auf und lass sie ärztlich oder physiotherapeutisch ansehen, bevor du trainierst",
+	PainStop:     "Schmerzen, die in einem Gelenk neu oder so stark sind: Hör auf und lass sie ärztlich oder physiotherapeutisch abklären, bevor du trainierst",
 	PainAsk:      "Sind sie noch da oder nehmen sie zu, lass die Sprünge weg und frag ärztlich oder physiotherapeutisch nach",
 	Break: func(days, percent int) string {
 		return fmt.Sprintf("%d Tage seit deiner letzten Einheit. In der ersten Woche danach genügen %d %% des Üblichen", days, percent)

@@ -21,7 +21,8 @@ var German = Language{
 		Away:    func(span string) string { return "der Rechner stand " + span + " still" },
 		SetBack: "die Uhr des Rechners wurde zurückgestellt", ThenPaused: "; angehalten, wo du warst",
 		ThenAlone: "; es geht weiter, niemand ist an den Tasten",
-		Logged:    "eingetragen; mehr zeigt coldfloor log show, ändern mit coldfloor log rate",
+		Logged:    "eingetragen; zeigen: coldfloor log show last, ändern: coldfloor log rate last",
+		Empty:     "es wurde nichts gemacht, deshalb zählt die Einheit nicht; coldfloor log nennt sie",
 		Kept:      "unterbrochen; beim nächsten Start kannst du hier weitermachen",
 	},
 	Screen: Screen{
@@ -77,7 +78,7 @@ var German = Language{
 		MoreAbove: func(n int) string { return fmt.Sprintf("%d weitere darüber", n) },
 		MoreBelow: func(n int) string { return fmt.Sprintf("%d weitere darunter", n) },
 		RPE:       [11]string{"Ruhe", "sehr, sehr leicht", "leicht", "mäßig", "etwas schwer", "schwer", "", "sehr schwer", "", "", "maximal"},
-		GoOn:      "weiter", NotLogged: "Noch nicht eingetragen", Kept: "Deine Angaben bleiben erhalten, es wird wieder versucht.",
+		GoOn:      "weiter", NotLogged: "Noch nicht eingetragen", Kept: "Deine Angaben bleiben erhalten, das Sichern wird noch einmal versucht.",
 		TryAgain: "noch einmal versuchen", Elsewhere: "an einem anderen Ort sichern", BackToForm: "zurück zum Formular", LeaveWithout: "ohne sie verlassen",
 		WrittenTo: func(file string) string { return "gesichert in " + file + "; leg die Datei neben dein Journal" },
 	},
@@ -152,7 +153,7 @@ var German = Language{
 			"kaltem Schweiß; unregelmäßigem Herzschlag; neuen Gelenkschmerzen; Sehstörungen.",
 		NotAdvice: "Das ist kein ärztlicher Rat: Frag bei Krankheit, Verletzung oder Zweifel zuerst ärztlich oder physiotherapeutisch nach.",
 		Under18:   "Wer unter 18 ist, trainiert mit dem Einverständnis einer qualifizierten erwachsenen Person.",
-		PainNoted: "Schmerzen notiert", PainAdvice: "Trainiere nicht darüber hinweg: Hör auf und lass Schmerzen, die neu oder stechend sind oder nicht vergehen, ärztlich oder physiotherapeutisch ansehen.",
+		PainNoted: "Schmerzen notiert", PainAdvice: "Trainiere nicht darüber hinweg: Hör auf und lass Schmerzen, die neu oder stechend sind oder nicht vergehen, ärztlich oder physiotherapeutisch abklären.",
 	},
 	Sheet: germanSheet, Handout: germanHandout, Day: germanDay, Briefing: germanBriefing, Trouble: germanTrouble, Calendar: germanCalendar, Findings: germanFindings,
 }

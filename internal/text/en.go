@@ -46,7 +46,8 @@ var English = Language{
 		Away:    func(span string) string { return "the machine stood still for " + span },
 		SetBack: "the machine's clock was set back", ThenPaused: "; paused where you left off",
 		ThenAlone: "; going on, since nobody is at the keys",
-		Logged:    "logged; coldfloor log show tells more, coldfloor log rate corrects the rating",
+		Logged:    "logged; coldfloor log show last shows it, coldfloor log rate last corrects it",
+		Empty:     "nothing was done in it, so it counts for nothing; coldfloor log lists it",
 		Kept:      "cut short; the next start offers to go on from here",
 	},
 	Screen: Screen{
@@ -102,8 +103,8 @@ var English = Language{
 		MoreAbove: func(n int) string { return fmt.Sprintf("%d more above", n) },
 		MoreBelow: func(n int) string { return fmt.Sprintf("%d more below", n) },
 		RPE:       [11]string{"rest", "very very easy", "easy", "moderate", "somewhat hard", "hard", "", "very hard", "", "", "maximal"},
-		GoOn:      "go on", NotLogged: "Not logged yet", Kept: "What you typed is kept, and is tried again.",
-		TryAgain: "try again", Elsewhere: "write it to another place", BackToForm: "back to the form", LeaveWithout: "leave without it",
+		GoOn:      "go on", NotLogged: "Not logged yet", Kept: "What you typed is kept, and saving it is tried again.",
+		TryAgain: "try again", Elsewhere: "save it somewhere else", BackToForm: "back to the form", LeaveWithout: "leave without it",
 		WrittenTo: func(file string) string { return "written to " + file + "; put it beside your journal" },
 	},
 	Choose: Choose{

@@ -57,6 +57,7 @@ type Step struct {
 	ThenPaused string                   // what became of the run, after either
 	ThenAlone  string
 	Logged     string // where to find a session that was logged
+	Empty      string // in place of Logged, if nothing was done or said in it
 	Kept       string // what becomes of a run that was cut short from outside
 }
 
