@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io"
 	"runtime"
+	"slices"
 
 	"coldfloor/internal/journal"
 )
@@ -41,6 +42,7 @@ func (v *surveyor) readTo(end int64, j *reading) error {
 		if i > 0 {
 			j.join(from[i])
 			err = v.join(p)
+			makers[i] = nil // and its memory is free
 		}
 		if err = errors.Join(err, errs[i]); err != nil {
 			break
@@ -68,6 +70,7 @@ func (v *surveyor) join(later *surveyor) error {
 	if v.file.First == nil {
 		v.file.First = later.file.First
 	}
+	v.heads, v.bodies = slices.Grow(v.heads, len(later.heads)), slices.Grow(v.bodies, len(later.bodies))
 	for k, h := range later.heads {
 		if i, ok := v.byID[h.id]; ok {
 			b, err := later.body(k)
