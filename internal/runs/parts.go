@@ -24,10 +24,10 @@ func (c *counted) parts(size int64) int {
 // readTo takes the lines that follow what was read, up to a line's end, in parts
 // side by side.
 func (v *surveyor) readTo(end int64, j *reading) error {
-	size := end - v.end.At
-	parts, err := journal.Cut(j, journal.Extent{At: v.end.At, Size: size, Before: v.end.Before}, j.all.parts(size))
+	all := journal.Extent{At: v.end.At, Size: end - v.end.At, Before: v.end.Before}
+	parts, err := journal.Cut(j, all, j.all.parts(all.Size))
 	if err != nil {
-		return err
+		parts, err = []journal.Extent{all}, nil // as far as it can be read
 	}
 	makers, from := []*surveyor{v}, []*reading{j}
 	for _, p := range parts[1:] {

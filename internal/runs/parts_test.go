@@ -11,6 +11,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"coldfloor/internal/journal"
 )
 
 // inParts calls do with every journal cut into n parts, if it is alone.
@@ -130,6 +132,29 @@ func TestPartsTellTheSame(t *testing.T) {
 				}
 			})
 		}
+	}
+}
+
+// A journal that ends before it should, as one that is being replaced does, is
+// read as far as it goes, whatever parts it was to be read in.
+func TestPartsOfAJournalThatEndsEarly(t *testing.T) {
+	lines := made(t, "Ana", 4, 1)
+	text := strings.Join(lines, "")
+	path := filepath.Join(folder(t, map[string][]string{"a.jsonl": lines}), "a.jsonl")
+	for _, part := range []int{1, 3, 8} {
+		inParts(t, 4, func() {
+			end := part * len(text) / 10
+			if err := os.WriteFile(path, []byte(text[:end]), 0o600); err != nil {
+				t.Fatal(err)
+			}
+			j := opened(t, path)
+			v := newSurveyor(j, ofA, nil)
+			v.of = func(*journal.Run) func(*journal.RunCoder) { return func(*journal.RunCoder) {} }
+			err := v.readTo(int64(len(text)), j)
+			if want := strings.Count(text[:end], "\n"); err != nil || v.file.Lines != want || v.end.At != int64(end) {
+				t.Errorf("%d tenths: %d lines up to %d, %v; want %d up to %d", part, v.file.Lines, v.end.At, err, want, end)
+			}
+		})
 	}
 }
 

@@ -13,9 +13,9 @@ import (
 
 // maker makes what is kept of runs.
 type maker struct {
-	name  string // of what it makes, and of all that this depends on but the run
-	whole int    // of how many runs of a journal, the latest ones, the lines are kept
-	of    func(*journal.Run) func(*journal.RunCoder)
+	name  string                                     // of what it makes, and of all that this depends on but the run
+	whole int                                        // of how many runs of a journal, the latest ones, the lines are kept
+	of    func(*journal.Run) func(*journal.RunCoder) // makes it, and returns what writes it
 }
 
 // surveyor makes the notes of one journal.

@@ -24,7 +24,6 @@ type File struct {
 	f     *os.File
 	temp  string // its passing name; empty while it has none
 	mode  fs.FileMode
-	swift bool  // it is not waited for
 	err   error // the first failure to write
 }
 
@@ -46,7 +45,7 @@ func (b *Batch) Create(path string, o Options) (*File, error) {
 			return nil, fault.New("give each a name of its own", "two files would be written to %s", safetext.Quote(path))
 		}
 	}
-	f := &File{named: path, place: place, mode: o.Mode, swift: o.Passing}
+	f := &File{named: path, place: place, mode: o.Mode}
 	if f.f = nameless(filepath.Dir(place), o.Mode); f.f == nil {
 		f.temp = passing(place)
 		if f.f, err = os.OpenFile(f.temp, os.O_CREATE|os.O_EXCL|os.O_RDWR, o.Mode); err != nil {
@@ -109,10 +108,8 @@ func (f *File) settle() error {
 	if f.err != nil {
 		return f.err
 	}
-	if !f.swift {
-		if err := f.f.Sync(); err != nil && !errors.Is(err, errors.ErrUnsupported) {
-			return f.keep(err)
-		}
+	if err := f.f.Sync(); err != nil && !errors.Is(err, errors.ErrUnsupported) {
+		return f.keep(err)
 	}
 	if f.temp == "" {
 		name := passing(f.place)

@@ -28,11 +28,6 @@ type Options struct {
 	Inputs []string    // the files that the command reads; those that are none are passed over
 	Ours   *Kind       // files of this kind are replaced without force; nil: none is
 	Firm   bool        // the command has no --force to offer
-
-	// Passing says that nobody misses the file if the power fails, and who reads
-	// it finds out whether it is whole: it is not waited for until it is on the
-	// disk.
-	Passing bool
 }
 
 // Write writes content to the file at path, on a condition that Check states.
