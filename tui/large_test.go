@@ -92,3 +92,19 @@ func TestStopIsAskedInLargeLetters(t *testing.T) {
 		}
 	}
 }
+
+// TestResultKeysInLargeLetters: what enters a result, or leaves it out, can be read
+// from where the player stands, below what was typed.
+func TestResultKeysInLargeLetters(t *testing.T) {
+	for _, code := range text.Codes() {
+		for _, size := range sizes[2:] {
+			s := testStyle(termenv.Ascii, glyph.Quadrant)
+			s.lang = text.In(code)
+			screen := asked(t, s, size.width, size.height)["result"]
+			hint, _ := s.letters(s.lang.Screen.KeepResult, size.width-2, size.height, mostAnswer)
+			if len(hint) == 0 || !strings.Contains(screen, strings.TrimRight(hint[len(hint)-1], " ")) {
+				t.Errorf("%s at %d×%d: %q is not large in\n%s", code, size.width, size.height, s.lang.Screen.KeepResult, screen)
+			}
+		}
+	}
+}

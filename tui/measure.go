@@ -181,20 +181,24 @@ func (r resultsScreen) View(width, height int) string {
 	return r.style.screen(lines, width, height)
 }
 
-// closeup returns what is asked and what was typed in large letters, for a
-// player who stands away; nothing where there is no room for both.
+// closeup returns what is asked, what was typed and what the keys do in large
+// letters, for a player who stands away; nothing where there is no room for the
+// first two.
 func (r resultsScreen) closeup(t plan.Try, width, rows int) []string {
 	high := (rows - 2) / 2
 	if high < 3 {
 		return nil
 	}
 	asked, _ := r.style.letters(nameOf(r.style.lang, r.run.Plan(), t)+", "+r.style.lang.Try(t), width-2, high, mostText)
-	typed, _ := r.style.letters(r.entry.line(t.Measure), width-2, high, mostText)
+	typed, _ := r.style.letters(r.entry.line(t.Measure), width-2, high, float64(max(mostText, rows/4)))
 	if asked == nil || typed == nil {
 		return nil
 	}
 	lines := append([]string{""}, asked...)
 	lines = append(append(lines, ""), typed...)
+	if hint, _ := r.style.letters(r.entry.hint(r.style.lang, t.Measure), width-2, rows-len(lines)-1, mostAnswer); hint != nil {
+		lines = append(append(lines, ""), hint...)
+	}
 	for i, l := range lines {
 		lines[i] = r.style.strong.Render(strings.TrimRight(l, " "))
 	}
