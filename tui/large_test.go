@@ -101,8 +101,12 @@ func TestResultKeysInLargeLetters(t *testing.T) {
 			s := testStyle(termenv.Ascii, glyph.Quadrant)
 			s.lang = text.In(code)
 			screen := asked(t, s, size.width, size.height)["result"]
-			hint, _ := s.letters(s.lang.Screen.KeepResult, size.width-2, size.height, mostAnswer)
-			if len(hint) == 0 || !strings.Contains(screen, strings.TrimRight(hint[len(hint)-1], " ")) {
+			large := false
+			for rows := range size.height {
+				hint, _ := s.letters(s.lang.Screen.KeepResult, size.width-2, rows, mostAnswer)
+				large = large || len(hint) > 0 && strings.Contains(screen, strings.TrimRight(hint[len(hint)-1], " "))
+			}
+			if !large {
 				t.Errorf("%s at %d×%d: %q is not large in\n%s", code, size.width, size.height, s.lang.Screen.KeepResult, screen)
 			}
 		}
