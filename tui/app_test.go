@@ -151,7 +151,7 @@ func TestUnratedIsAskedFor(t *testing.T) {
 	p.await("Choose a session")
 	p = newProgram(t, run.Options{Journal: file})
 	p.await("Choose a session")
-	if r := p.flow.PutOff(); r == nil || !strings.Contains(p.app.unrated(r), "coldfloor log rate last") {
+	if r := p.flow.PutOff(); r == nil || !strings.Contains(p.app.unrated(r), "coldfloor log rate RUN") {
 		t.Errorf("%+v is not named", r)
 	}
 }

@@ -31,7 +31,7 @@ func (m App) askEarlier(r *journal.Run) (tea.Model, tea.Cmd) {
 // unrated says that a run was not rated, and what rates it.
 func (m App) unrated(r *journal.Run) string {
 	l := m.style.lang
-	return l.Plain.NotRated(safetext.Clean(m.opts.Flow.Called(r)), l.Form.AskAfter) + "\n" + l.Plain.RateLast
+	return l.Plain.NotRated(safetext.Clean(m.opts.Flow.Called(r)), l.Form.AskAfter) + "\n" + l.Plain.RateHint
 }
 
 // rated has what was said put on the disk.

@@ -135,7 +135,7 @@ var German = Language{
 		NotRated: func(run, when string) string {
 			return run + ", ist noch nicht bewertet. Am besten bewertest du die Anstrengung " + when + "."
 		},
-		RateHint: "mit coldfloor log rate hältst du fest, wie schwer es war, und Schmerzen", RateLast: "mit coldfloor log rate last hältst du fest, wie schwer es war, und Schmerzen",
+		RateHint: "Tipp: mit coldfloor log rate RUN hältst du fest, wie schwer es war, und Schmerzen; RUN steht in coldfloor log", RateLast: "mit coldfloor log rate last hältst du fest, wie schwer es war, und Schmerzen",
 		Rehearsal: "als Probelauf eingetragen; er zählt nicht", TryAgain: "Enter: noch einmal versuchen; w: an einem anderen Ort sichern; q: ohne sie verlassen? ",
 		LeaveAsIs: "Enter allein lässt eine Antwort, wie sie ist.", AskEffort: "Wie schwer war die Einheit insgesamt, 0 bis 10", AskPain: "Schmerzen: wo, oder keine", AskNote: "Notiz",
 		AskRounds: func(rounds, such string) string {
