@@ -159,7 +159,7 @@ var English = Language{
 		Stopped: "finish, stopped", NothingDone: "finish, nothing was done", Finished: "finish, done", Notice: "notice",
 		NotRated: func(run, when string) string { return run + ", was not rated. Effort is best answered " + when + "." },
 		RateHint: "hint: coldfloor log rate RUN keeps how hard it was, and any pain; coldfloor log lists the runs", RateLast: "coldfloor log rate last keeps how hard it was, and any pain",
-		Rehearsal: "logged as a rehearsal; it counts for nothing", TryAgain: "Enter: try again; w: write it to another place; q: leave without it? ",
+		Rehearsal: "logged as a rehearsal; it counts for nothing", TryAgain: "Enter: try again; w: save it somewhere else; q: leave without it? ",
 		LeaveAsIs: "Enter alone leaves an answer as it is.", AskEffort: "How hard was the session as a whole, 0 to 10", AskPain: "Pain: where, or none", AskNote: "Note",
 		AskRounds: func(rounds, such string) string {
 			return "Completed rounds, a number for each block, such as " + such + " (" + rounds + ")"
