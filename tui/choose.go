@@ -120,8 +120,8 @@ func (m chooseScreen) row(mark string, c [5]string) string {
 	return safetext.Fit(mark+safetext.Pad(c[0], min(50, max(10, m.width-ansi.StringWidth(right)-3)))+right, m.width)
 }
 
-// titledList is from which height on the list has a title: in a lower window each
-// line is a session's, or says how many are out of sight.
+// titledList is the least height at which the list has a title: in a lower window
+// each line is a session's, or says how many are out of sight.
 const titledList = 7
 
 // wideList is from which width on the list has all its columns, and daysWidth is

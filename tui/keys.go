@@ -51,8 +51,8 @@ func (k runKeys) FullHelp() [][]key.Binding {
 	}
 }
 
-// small returns a key as if its letter were a small one. Large letters on the
-// screen are capitals, and a keyboard may be locked to them.
+// small returns a key with its letter in lower case. The large letters on the
+// screen are capitals, and Caps Lock may be on.
 func small(k tea.KeyMsg) tea.KeyMsg {
 	if k.Type != tea.KeyRunes {
 		return k

@@ -65,11 +65,11 @@ func (q question) room(height int) int {
 	return height - 2 - len(q.answers)
 }
 
-// low reports whether the answers leave no room to move a text through: then they
-// are moved through with it.
+// low reports whether the answers leave too little room to scroll the text in: then
+// they scroll with it.
 func (q question) low(height int) bool { return height-2-len(q.answers) < 3 }
 
-// moved returns what is moved through: the text, and the answers in a low window.
+// moved returns the lines that scroll: the text, and in a low window the answers.
 func (q question) moved(s *style, width, height int) []string {
 	lines := q.lines(width)
 	if !q.low(height) {

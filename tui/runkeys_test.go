@@ -176,7 +176,7 @@ func TestPauseByKeyAndOn(t *testing.T) {
 }
 
 // TestTurnsAwayPaused: a player who turns to the shell has paused, and goes on when
-// he says so.
+// they say so.
 func TestTurnsAwayPaused(t *testing.T) {
 	m, c := screenAt(t, 7*time.Second)
 	for range 2 {

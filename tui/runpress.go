@@ -66,8 +66,8 @@ func (m runScreen) mute() runScreen {
 	return m.note(m.style.lang.Screen.SoundOn)
 }
 
-// louder turns the volume up by so many steps, or down. The terminal's bell is as
-// loud as the terminal lets it be.
+// louder turns the volume up by steps, or down if they are below zero. How loud the
+// bell is, the terminal decides.
 func (m runScreen) louder(steps int) runScreen {
 	percent := m.run.Louder(steps)
 	if m.run.BellOnly() {
@@ -102,8 +102,8 @@ func (m runScreen) pause() runScreen {
 	return m.do(engine.Pause, "")
 }
 
-// turnAway pauses for a player who turns to the shell: the sound server would play
-// on what it holds of a program that is stopped.
+// turnAway pauses for a player who turns to the shell: of a stopped program the
+// sound server would play on what it holds.
 func (m runScreen) turnAway() (runScreen, tea.Cmd) {
 	if !m.paused() {
 		m = m.pause()

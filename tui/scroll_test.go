@@ -63,7 +63,7 @@ func TestLongTextSaysWhatIsOutOfSight(t *testing.T) {
 }
 
 // In a low window the answers follow the text, and a sign says that there is more
-// of both, until all was seen.
+// of both, until all of it has been seen.
 func TestAnswersInALowWindow(t *testing.T) {
 	for _, code := range text.Codes() {
 		l := text.In(code)

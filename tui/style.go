@@ -45,8 +45,8 @@ func newStyle(r *lipgloss.Renderer, set glyph.Set, l *text.Language) *style {
 	return s
 }
 
-// repertoire returns what a terminal shows of which no more is known than the
-// set that figures are drawn with.
+// repertoire returns the characters that a terminal shows, if all that is known of
+// it is the set that figures are drawn with.
 func repertoire(set glyph.Set) safetext.Repertoire {
 	switch set {
 	case glyph.Plain:

@@ -112,8 +112,8 @@ func (f frame) note(rows int, most float64) []string {
 	return lines
 }
 
-// question asks something in place of the task. It takes some lines more from the
-// time if that makes it large.
+// question asks something in place of the task. It takes up to more lines from the
+// time if the letters are large only then.
 func (f frame) question(rows, more int) []string {
 	font, large := f.askedFont(rows)
 	if large == 0 {
@@ -138,9 +138,8 @@ func (f frame) question(rows, more int) []string {
 	return append(lines, make([]string, max(0, rows-len(lines)))...)
 }
 
-// askedFont returns the largest letters that find room in so many rows, and for how
-// many of the lines that ask something: for all, or for all but those after the
-// second.
+// askedFont returns the largest letters that fit into rows, and how many of the
+// lines that ask something are written in them: all, or at least the first two.
 func (f frame) askedFont(rows int) (glyph.Font, int) {
 	for large := len(f.asked); large >= min(2, len(f.asked)); large-- {
 		high := (rows-(len(f.asked)-large)+1)/large - 1

@@ -111,9 +111,9 @@ func (s *shell) job() int {
 	return pid
 }
 
-// TestStoppedAndContinued stops a run by both signals there are for it and by the
-// shell's key, and continues it with the shell's fg: keys act again, none echoes,
-// and the run is paused where it was.
+// TestStoppedAndContinued stops a run with both signals that do so and with the
+// shell's key, and continues it with the shell's fg: keys act again, none is
+// echoed, and the run is paused where it was.
 func TestStoppedAndContinued(t *testing.T) {
 	s := newShell(t, newHome(t, staged))
 	s.says("ready$")

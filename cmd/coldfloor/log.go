@@ -135,7 +135,7 @@ func (o *logOptions) load(stderr io.Writer) (*journal.Overview, error) {
 	return all, nil
 }
 
-// mostTold is how many lines are told one by one that count for nothing.
+// mostTold is how many of the lines that count for nothing are reported one by one.
 const mostTold = 10
 
 // pick returns the run that the user named.

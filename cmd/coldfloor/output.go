@@ -19,8 +19,8 @@ type output struct {
 	err  error               // the first; nil: all was written
 }
 
-// newOutput returns standard output or standard error. Of the Linux console's
-// font it is known what it shows.
+// newOutput returns an output that writes to w, which is standard output or
+// standard error. On the Linux console it knows which characters the font has.
 func newOutput(w io.Writer) *output {
 	return &output{Writer: w, font: consolefont.Of(w, os.Getenv)}
 }
@@ -34,8 +34,8 @@ func (o *output) Write(p []byte) (int, error) {
 	return n, err
 }
 
-// write writes what is shown in place of p. A character that p ends within waits
-// for its end.
+// write writes p with each character that the font lacks replaced. A character cut
+// off at the end of p is held back until the rest of it comes.
 func (o *output) write(p []byte) (int, error) {
 	if o.font == nil {
 		return o.Writer.Write(p)
@@ -55,7 +55,8 @@ func (o *output) write(p []byte) (int, error) {
 	return len(p), err
 }
 
-// fontOf returns what is known of the font of the terminal that w is.
+// fontOf returns the characters in the font of the terminal that w writes to, nil
+// where they are not known.
 func fontOf(w io.Writer) safetext.Repertoire {
 	if o, ok := w.(*output); ok {
 		return o.font

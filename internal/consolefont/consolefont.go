@@ -1,6 +1,6 @@
-// Package consolefont finds out which characters the Linux console shows. Its
-// font is loaded by the system, and has 256 or 512 of them: those that most
-// systems load lack characters that the kernel's own font has.
+// Package consolefont finds out which characters the Linux console can show. The
+// system loads a font of 256 or 512 characters into it, and most of those fonts
+// lack some that the kernel's own font has.
 package consolefont
 
 import (
@@ -9,8 +9,9 @@ import (
 	"coldfloor/internal/safetext"
 )
 
-// Of returns the characters of the font of the Linux console that stream is, and
-// nil if it is none, or does not tell. getenv is os.Getenv or like it.
+// Of returns the characters in the font of the Linux console that stream writes
+// to, or nil if stream is no such console or does not tell. getenv is os.Getenv or
+// like it.
 func Of(stream any, getenv func(string) string) safetext.Repertoire {
 	f, ok := stream.(*os.File)
 	if !ok || getenv("TERM") != "linux" {

@@ -17,7 +17,7 @@ type table struct {
 	entries *pair
 }
 
-// usual is more pairs than fonts have.
+// usual is room for more pairs than most fonts have.
 const usual = 4096
 
 // pairs returns the table of the console's font, none where f is no console.

@@ -28,8 +28,8 @@ type shelf struct {
 // headSize is how many bytes a head takes.
 const headSize = 32
 
-// head is what is looked at of a run before it is decoded, as it is coded: a
-// start looks at the heads of all.
+// head is the coded part of a run that is looked at before the rest is decoded: a
+// start looks at the heads of all runs.
 type head []byte
 
 func (h head) latest() int64  { return int64(binary.LittleEndian.Uint64(h)) }              // the second in which something of it was last
@@ -128,11 +128,11 @@ type shelfReader struct {
 	shelf *shelf
 	keeper
 	from  int64  // of what was read
-	text  []byte // which decoded runs hold on to
-	whole string // the same, if their texts are to be parts of it
+	text  []byte // what was read; decoded runs hold on to it
+	whole string // the same, if the texts of the runs are to be parts of it
 }
 
-// readAhead is how many bytes are read at a time at least.
+// readAhead is the least number of bytes read at a time.
 const readAhead = 4096
 
 // reader returns what decodes single runs.

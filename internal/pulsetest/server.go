@@ -76,7 +76,7 @@ func (s *Server) Stop() {
 	s.cmd.Wait()
 }
 
-// Suspend lets the sink stand, as when its device is gone for a while, or go on.
+// Suspend stops the sink, as when its device is gone for a while, or has it go on.
 func (s *Server) Suspend(stands bool) error {
 	return s.tool("pactl", "suspend-sink", sink, strconv.FormatBool(stands)).Run()
 }

@@ -80,7 +80,7 @@ func nothingIn(t *testing.T, dir string) {
 	}
 }
 
-// Nothing waits for a pipe in the place of what is kept.
+// Nothing waits for a pipe that stands where notes are kept.
 func TestKeptIsAPipe(t *testing.T) {
 	dir := club(t, 1, 6)
 	want := told(t, dir, briefly("a"), Options{})

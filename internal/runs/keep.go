@@ -14,13 +14,13 @@ import (
 	"coldfloor/internal/journal"
 )
 
-// keptHead begins kept notes: what they are, and the version of their form,
-// which goes up whenever a run is folded, or what is made of it is written, in
-// another way.
+// keptHead begins kept notes: what they are, and the version of their form, which
+// goes up whenever a run is folded in another way or what is made of it is written
+// in another way.
 const keptHead = "coldfloor review 2\n"
 
-// keepFrom is from how many bytes of a journal on notes are kept of it: less is
-// read as fast.
+// keepFrom is the least number of bytes of a journal for which notes are kept:
+// fewer are read as fast.
 const keepFrom = 8 << 10
 
 // What follows the title of kept notes: the journal's stamp with a sum that ties

@@ -277,7 +277,7 @@ func TestStampOfOtherNotes(t *testing.T) {
 	}
 }
 
-// What is no file, or too large to be what was kept, is not read.
+// What is not a file, or too large to be what was kept, is not read.
 func TestKeptIsNoSuchFile(t *testing.T) {
 	dir := club(t, 1, 6)
 	want := told(t, dir, briefly("a"), Options{})

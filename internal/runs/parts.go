@@ -13,8 +13,8 @@ import (
 // variable for the tests.
 var leastPart int64 = 1 << 20
 
-// parts returns in how many parts so much of a journal is read side by side: as
-// many as it has processors, if all that is read is shared out among these.
+// parts returns how many parts a stretch of a journal is read in, side by side: as
+// many as its share of the processors, with all that is read shared out among them.
 func (c *counted) parts(size int64) int {
 	of := max(c.total, size, 1)
 	share := (size*int64(runtime.GOMAXPROCS(0)) + of - 1) / of

@@ -7,13 +7,13 @@ import (
 	"strconv"
 )
 
-// mostDecimals of a percentage are enough to tell any two counts of things done
-// apart.
+// mostDecimals is enough to tell apart the percentages of any two counts of things
+// done.
 const mostDecimals = 9
 
 // Percent writes a part of a whole: in whole percent, or with as many decimals as
-// it takes to stand on the same side of every limit as the part does. So nobody
-// reads 20 % where it says "over 20 %". Nothing and all of it are limits too.
+// it takes to stand on the same side of every limit as the part does, so that
+// nobody reads 20 % beside "over 20 %". None and all of it are limits too.
 func Percent(part float64, limits ...float64) string {
 	limits = append(slices.Clip(limits), 0, 1)
 	for decimals := 0; ; decimals++ {

@@ -7,8 +7,8 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// unalias puts in the place of every alias a copy of what it stands for. The
-// reader has bounded how much that is.
+// unalias replaces every alias by a copy of what it stands for. The reader has
+// bounded how much that is.
 func unalias(n *yaml.Node) {
 	for i, c := range n.Content {
 		for c.Kind == yaml.AliasNode {
@@ -23,7 +23,7 @@ func unalias(n *yaml.Node) {
 	}
 }
 
-// copies copies nodes as deep as they go.
+// copies returns deep copies of nodes.
 func copies(nodes []*yaml.Node) []*yaml.Node {
 	all := make([]*yaml.Node, len(nodes))
 	for i, n := range nodes {
@@ -61,7 +61,7 @@ func equal(a, b *yaml.Node) bool {
 	return true
 }
 
-// pairOf returns where the key of a mapping stands in its Content, or -1.
+// pairOf returns the index of a key in a mapping's Content, or -1.
 func pairOf(mapping *yaml.Node, key string) int {
 	for i := 0; i+1 < len(mapping.Content); i += 2 {
 		if follow(mapping.Content[i]).Value == key {

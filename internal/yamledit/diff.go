@@ -6,14 +6,14 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// place is what a value stands in.
+// place is where a value stands.
 type place struct {
 	inFlow bool // within brackets
-	indent int  // of the mapping or the dash that it belongs to
-	item   bool // it is an item of a list
+	indent int  // of the mapping or the dash that the value belongs to
+	item   bool // the value is an item of a list
 }
 
-// value edits the text where a value became another.
+// value edits the text where a value has changed.
 func (e *editor) value(was, is *yaml.Node, in place) {
 	if was.Kind == yaml.AliasNode {
 		if anchor := e.now[was.Value]; anchor == nil || !equal(anchor, is) {
@@ -36,7 +36,7 @@ func (e *editor) value(was, is *yaml.Node, in place) {
 	}
 }
 
-// replace puts a value in the place of another.
+// replace puts a value in place of another.
 func (e *editor) replace(was, is *yaml.Node, in place) {
 	from, to := e.begin(was), e.end(was)
 	if was.Kind == yaml.AliasNode {
@@ -86,7 +86,7 @@ func (e *editor) mapping(was, is *yaml.Node, inFlow bool) {
 		}
 		e.value(value, is.Content[j+1], place{inFlow: inFlow, indent: indent})
 	}
-	after := 1 // the value that what is new stands behind, in was
+	after := 1 // the index in was of the value after which new pairs go
 	for j := 0; j+1 < len(is.Content); j += 2 {
 		if i := pairOf(was, is.Content[j].Value); i >= 0 {
 			after = max(after, i+1)
@@ -117,10 +117,11 @@ func (e *editor) drop(mapping *yaml.Node, i int, inFlow bool) {
 	}
 }
 
-// list edits the items of a list: as many as before, or some more in one place.
+// list edits the items of a list, which are as many as before, or some more in one
+// place.
 func (e *editor) list(was, is *yaml.Node, inFlow bool) {
 	inFlow = inFlow || was.Style&yaml.FlowStyle != 0
-	same := 0 // items at its head
+	same := 0 // how many items at the head are equal
 	if more := len(is.Content) - len(was.Content); more != 0 {
 		for same < len(was.Content) && same < len(is.Content) && equal(was.Content[same], is.Content[same]) {
 			same++

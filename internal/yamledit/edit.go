@@ -16,9 +16,9 @@ import (
 )
 
 // Change returns the text of a file that yamlread has read, with what change
-// makes of its root. Change sees no alias: a copy of what it stands for is in its
-// place, so that one of them can be changed alone. An alias is written out only
-// if it no longer says the same as its anchor.
+// makes of its root. The function sees no aliases: in place of each is a copy of
+// what it stands for, which can be changed alone. An alias is written out only if
+// it no longer says the same as its anchor.
 func Change(src []byte, change func(root *yaml.Node)) ([]byte, error) {
 	was, err := yamlread.Document(src)
 	if err != nil {
@@ -37,8 +37,8 @@ func Change(src []byte, change func(root *yaml.Node)) ([]byte, error) {
 	return e.anew(is)
 }
 
-// edited returns the text with what was made of its root, and false if a layout is
-// such that the edits would say something else.
+// edited returns the text with the changes to its root edited in, and false if it
+// is laid out in such a way that the edited text would say something else.
 func (e *editor) edited(was, is *yaml.Node) (text []byte, ok bool) {
 	e.value(was, is, place{})
 	if text, ok = e.text(); !ok {
@@ -51,25 +51,25 @@ func (e *editor) edited(was, is *yaml.Node) (text []byte, ok bool) {
 // mark is the byte order mark that a file may begin with.
 const mark = "\uFEFF"
 
-// editor collects the edits that make one text of another.
+// editor collects the edits that turn one text into another.
 type editor struct {
 	src     []byte // without the mark
 	marked  bool
 	lines   []int // where each line of src begins
 	newline string
-	indent  int // of what stands in something else, as the file has it
+	indent  int // by how much the file indents
 	edits   []edit
 	now     map[string]*yaml.Node // what each anchor stands for from here on
 	err     error                 // something is not where it should be
 }
 
-// edit puts a text in the place of what is from one offset to another.
+// edit puts a text in place of what stands from one offset to another.
 type edit struct {
 	from, to int
 	text     string
 }
 
-// errPlace is that something could not be found in the text.
+// errPlace says that something could not be found in the text.
 var errPlace = errors.New("not found")
 
 func newEditor(src []byte, root *yaml.Node) *editor {
@@ -116,8 +116,8 @@ func (e *editor) put(from, to int, text string) {
 	e.edits = append(e.edits, edit{from, to, text})
 }
 
-// text returns the text with every edit made, and false if they do not go
-// together or something was not found.
+// text returns the text with every edit made, and false if edits overlap or
+// something was not found.
 func (e *editor) text() (text []byte, ok bool) {
 	if e.err != nil {
 		return nil, false
@@ -140,8 +140,8 @@ func (e *editor) text() (text []byte, ok bool) {
 	return out.Bytes(), true
 }
 
-// anew returns the changed document as it is written by a program, for a layout in
-// which the edits cannot be made.
+// anew returns the changed document as a program lays it out, for a text in which
+// the edits cannot be made.
 func (e *editor) anew(doc *yaml.Node) ([]byte, error) {
 	text, err := encode(doc, e.indent)
 	return []byte(strings.ReplaceAll(text, "\n", e.newline)), err

@@ -63,7 +63,7 @@ func drop(key string, path ...any) func(*yaml.Node) {
 	}
 }
 
-// TestChange: only what is changed changes.
+// TestChange: all else stays as it was typed.
 func TestChange(t *testing.T) {
 	for name, c := range map[string]struct {
 		was    string
@@ -115,5 +115,5 @@ func TestChange(t *testing.T) {
 	}
 }
 
-// shown makes line ends seen.
+// shown makes line ends visible.
 func shown(text []byte) string { return strings.ReplaceAll(string(text), "\r", "␍") }

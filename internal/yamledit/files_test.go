@@ -16,7 +16,7 @@ import (
 	"coldfloor/sessions"
 )
 
-// files returns every session that is right, of the tests and the built-in ones.
+// files returns every valid session, of the tests and the built-in ones.
 func files(t *testing.T) map[string][]byte {
 	a, err := txtar.ParseFile(filepath.Join("..", "..", "sessions", "testdata", "valid.txtar"))
 	if err != nil {
@@ -32,7 +32,7 @@ func files(t *testing.T) map[string][]byte {
 	return all
 }
 
-// scalars calls do with every scalar below n that is a value, aliases not followed.
+// scalars calls do with every scalar below n that is a value; it follows no alias.
 func scalars(n *yaml.Node, do func(*yaml.Node)) {
 	for i, c := range n.Content {
 		if c.Kind == yaml.ScalarNode && (n.Kind != yaml.MappingNode || i%2 == 1) {

@@ -27,7 +27,7 @@ func (e *editor) block(n *yaml.Node) []string {
 	return strings.Split(strings.TrimRight(text, "\n"), "\n")
 }
 
-// flow returns nodes in one line, without comments, as they stand in brackets.
+// flow returns nodes on one line, without comments, as they stand in brackets.
 func (e *editor) flow(kind yaml.Kind, nodes ...*yaml.Node) string {
 	list := &yaml.Node{Kind: kind, Style: yaml.FlowStyle, Content: copies(nodes)}
 	for _, n := range list.Content {
@@ -41,7 +41,7 @@ func (e *editor) flow(kind yaml.Kind, nodes ...*yaml.Node) string {
 	return text[1 : len(text)-1]
 }
 
-// bare makes a node one that takes one line and has no comments.
+// bare makes a node take one line and have no comments.
 func bare(n *yaml.Node) {
 	n.HeadComment, n.LineComment, n.FootComment = "", "", ""
 	if n.Kind != yaml.ScalarNode {
@@ -54,7 +54,7 @@ func bare(n *yaml.Node) {
 	}
 }
 
-// uncommented returns a node without comments of its own, which stand in the text
+// uncommented returns a node without its own comments, which stand in the text
 // already.
 func uncommented(n *yaml.Node) *yaml.Node {
 	c := *n
@@ -62,8 +62,7 @@ func uncommented(n *yaml.Node) *yaml.Node {
 	return &c
 }
 
-// joined returns lines as they stand in the file at an indent, each after a line
-// end.
+// joined returns lines indented as in the file, each after a line end.
 func (e *editor) joined(lines []string, indent int) string {
 	var b strings.Builder
 	for _, line := range lines {

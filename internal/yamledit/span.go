@@ -88,8 +88,8 @@ func (e *editor) scalarEnd(n *yaml.Node) int {
 	return i
 }
 
-// quoteEnd returns where a quoted scalar ends, of whose quotes those do not count
-// that stand behind an escape.
+// quoteEnd returns where a quoted scalar ends. A quote after an escape does not end
+// it.
 func (e *editor) quoteEnd(i int, quote, escape byte) int {
 	for ; i < len(e.src); i++ {
 		switch c := e.src[i]; {
@@ -103,8 +103,8 @@ func (e *editor) quoteEnd(i int, quote, escape byte) int {
 	return i
 }
 
-// blockEnd returns where a literal or folded scalar ends that begins with its
-// header at i: before the first line that is indented less than its own first.
+// blockEnd returns where the literal or folded scalar whose header is at i ends:
+// before the first line that is indented less than its own first line.
 func (e *editor) blockEnd(i int) int {
 	end, deep := e.lineEnd(i), 0
 	for next := e.nextLine(end); next < len(e.src); next = e.nextLine(next) {
@@ -140,7 +140,7 @@ func (e *editor) skip(i int, also string) int {
 
 func isSpace(c byte) bool { return c == ' ' || c == '\t' || c == '\n' || c == '\r' }
 
-// lineEnd returns where the line of an offset ends, before its line end.
+// lineEnd returns where the line of an offset ends, before its line break.
 func (e *editor) lineEnd(i int) int {
 	if n := bytes.IndexAny(e.src[i:], "\r\n"); n >= 0 {
 		return i + n
@@ -169,12 +169,12 @@ func (e *editor) lineBefore(i int) int {
 	return i - 1
 }
 
-// isComment reports whether the line that ends at an offset is a comment alone.
+// isComment reports whether the line that ends at an offset is only a comment.
 func (e *editor) isComment(end int) bool {
 	return end > 0 && bytes.HasPrefix(bytes.TrimLeft(e.src[e.lineStart(end):end], " "), []byte("#"))
 }
 
-// leads reports whether nothing but spaces stands before an offset in its line.
+// leads reports whether only spaces stand before an offset in its line.
 func (e *editor) leads(i int) bool {
 	return len(bytes.TrimLeft(e.src[e.lineStart(i):i], " ")) == 0
 }

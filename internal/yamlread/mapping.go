@@ -53,8 +53,8 @@ func (f *File) mapping(n *yaml.Node, what string, keys []string) *Mapping {
 // isWord reports whether a key is a word, and no number, list or <<.
 func isWord(key *yaml.Node) bool { return key.Kind == yaml.ScalarNode && key.Tag == "!!str" }
 
-// otherWords are the words that people have for some keys, near them in meaning and
-// not in letters. The first of the keys that a mapping may have is meant.
+// otherWords are the words that people use for some keys, close in meaning but not
+// in spelling. The first of the keys that the mapping may have is meant.
 var otherWords = map[string][]string{
 	"repetition":  {"reps"},
 	"repetitions": {"reps"},

@@ -80,8 +80,8 @@ func IsPlan(src []byte) bool {
 	return has("weeks") || has("days") && !has("blocks")
 }
 
-// rootKeys returns which keys a file has that are in no other. Of a file that is
-// no YAML they are those that begin a line.
+// rootKeys returns which keys stand at the root of a file. In a file that is not
+// YAML they are those that begin a line.
 func rootKeys(src []byte) (has func(key string) bool) {
 	var doc yaml.Node
 	if len(src) > yamlread.MaxBytes || yaml.NewDecoder(bytes.NewReader(src)).Decode(&doc) != nil ||

@@ -39,7 +39,7 @@ type pulseStream struct {
 	halted  bool
 	corked  bool
 	busy    bool    // samples are being made and sent
-	stands  bool    // the device does, for the time being
+	stands  bool    // the device has stopped for the time being
 	sink    float64 // samples that the device takes ahead of its time
 	failure error
 }

@@ -2,17 +2,17 @@ package live
 
 import "time"
 
-// source is where a device has its samples from, and whom it tells how far it
-// is with them.
+// source is where a device gets its samples from, and what it tells how far it has
+// got with them.
 type source interface {
 	fill(out []float32) // makes the next len(out) samples
 
-	// took says that at a moment so many of the samples made so far had not been
-	// taken by the device; below zero if it had to go without.
+	// took says how many of the samples made so far the device had not yet taken at
+	// a moment; below zero if it had to go without.
 	took(at time.Time, untaken float64)
 
-	// stands says that the device has stopped for the time being, with what it
-	// holds. It may not be called while the device is locked.
+	// stands says that the device has stopped for the time being, and still holds
+	// what it was given. It must not be called while the device is locked.
 	stands()
 }
 

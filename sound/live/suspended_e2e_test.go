@@ -15,10 +15,10 @@ import (
 )
 
 // TestTheSinkIsSuspended lets the server stop its device for a while and go on,
-// as it does when headphones go and come: the bell stands in for what is to be
-// heard meanwhile, nothing of before is heard late, and every cue after it stands to
-// its moment, whole. The recording begins where the device goes on, for a sink that
-// stands records nothing.
+// as it does when headphones are unplugged and plugged in again: the bell stands in
+// meanwhile, nothing from before is heard late, and every later cue comes whole and
+// at its moment. The recording begins where the device goes on, because a suspended
+// sink records nothing.
 func TestTheSinkIsSuspended(t *testing.T) {
 	for name, stop := range map[string]struct{ from, to time.Duration }{ // by the run's clock
 		"in a rest":     {12 * time.Second, 14 * time.Second},

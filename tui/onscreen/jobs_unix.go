@@ -26,7 +26,7 @@ func (p Program) mindJobs() (end func()) {
 	signal.Notify(goOn, syscall.SIGCONT)
 	done := make(chan struct{})
 	go func() {
-		given := false // the terminal is given back, once: what was given back twice Bubble Tea would not take again
+		given := false // the terminal has been given back: given back twice, Bubble Tea would not take it again
 		giveBack := func() {
 			if !given {
 				_ = p.ReleaseTerminal()
@@ -55,9 +55,10 @@ func (p Program) mindJobs() (end func()) {
 	}
 }
 
-// halt stops the whole job, as the key does. A signal that Go has once handed over
-// does not stop its process any more; this one always does, but may take a moment:
-// what is next is done when the program goes on. Tests put another in its place.
+// halt stops the whole job, as the key does. A signal that Go has handed over once
+// no longer stops the process; this one always does, but may take a moment: what
+// is to be done after it waits for the signal to go on. Tests put another in its
+// place.
 var halt = func() { _ = syscall.Kill(0, syscall.SIGSTOP) }
 
 // drop takes what is left in a channel of signals.
@@ -68,9 +69,9 @@ func drop(signals <-chan os.Signal) {
 	}
 }
 
-// takeBack sets the terminal up again once it was given back, for a shell has set
-// it as it likes it, and has the picture drawn whole. Bubble Tea alone would not
-// ask for clicks again.
+// takeBack sets the terminal up again, which the shell has meanwhile set up as it
+// likes it, and has the whole picture drawn. Bubble Tea by itself would not ask for
+// clicks again.
 func (p Program) takeBack() {
 	_ = p.RestoreTerminal()
 	if p.clicks {

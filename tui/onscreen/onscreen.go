@@ -20,7 +20,7 @@ const ticksPerSecond = 1
 // Program is a Bubble Tea program over the whole terminal.
 type Program struct {
 	*tea.Program
-	clicks bool // it is told of clicks
+	clicks bool // the model is told of clicks
 }
 
 // New returns the program that shows m over the whole terminal. Look is told

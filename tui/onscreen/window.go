@@ -9,7 +9,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// window is a terminal's output, of which the program has the whole at times.
+// window is a terminal's output. At times the program has all of the terminal, at
+// others the shell has it.
 type window struct {
 	*os.File
 	mu  sync.Mutex
@@ -27,9 +28,9 @@ func (w *window) Write(b []byte) (int, error) {
 	return w.File.Write(b)
 }
 
-// set sets the terminal to something. The Linux console, and others that are
-// told to, have no second screen, to be left for the first one with what it held:
-// before it is left it is cleared, or the shell would write into the picture.
+// set changes the terminal's state. The Linux console, and any terminal that is set
+// so, has no second screen that can be left for the first one and what that held:
+// it is cleared before it is left, or the shell would write into the picture.
 func (w *window) set(b []byte) error {
 	w.mu.Lock()
 	defer w.mu.Unlock()
@@ -44,8 +45,8 @@ func (w *window) set(b []byte) error {
 	return err
 }
 
-// quiet is a terminal's output that passes on what Bubble Tea sets the terminal
-// to, and nothing that it draws.
+// quiet is a terminal's output that passes on how Bubble Tea sets the terminal up,
+// and nothing that it draws.
 type quiet struct{ *window }
 
 // Write implements io.Writer.

@@ -34,9 +34,9 @@ type Look struct {
 	Colour lipgloss.CompleteAdaptiveColor
 }
 
-// looks is the table. The shapes are of the repertoire that the Linux console
-// shows too, with a font of its own. Work and rest have the pair of colours that is told apart best
-// with any kind of colour vision.
+// looks is the table. The Linux console's own font has every shape too. Work and
+// rest have the pair of colours that is easiest to tell apart with any kind of
+// colour vision.
 var looks = [...]Look{
 	GetReady:     {'▲', '^', yellow},
 	Work:         {'■', '#', orange},

@@ -28,8 +28,8 @@ func newStyle(r *lipgloss.Renderer, set glyph.Set, font safetext.Repertoire) sty
 		first: p.Text(palette.Rest), second: p.Text(palette.Work)}
 }
 
-// repertoire returns what a terminal shows that has a font, nil where that is not
-// known.
+// repertoire returns the characters that a terminal with a font shows, nil where
+// they are not known.
 func repertoire(set glyph.Set, font safetext.Repertoire) safetext.Repertoire {
 	switch {
 	case set == glyph.Plain:
@@ -42,8 +42,8 @@ func repertoire(set glyph.Set, font safetext.Repertoire) safetext.Repertoire {
 	return nil
 }
 
-// signs returns the first of several signs, or rows of signs, all of which are
-// shown; the last is of ASCII.
+// signs returns the first row of signs of which the terminal shows all; the last
+// row is ASCII.
 func (s style) signs(rows ...string) []rune {
 	for _, r := range rows {
 		if s.shown.Has(r) {
