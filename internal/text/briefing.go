@@ -26,7 +26,7 @@ var englishBriefing = Briefing{
 	Pain:         func(date string) string { return "Pain was noted last time, " + date },
 	PainLevel:    func(level int) string { return fmt.Sprintf(", %d of 10", level) },
 	PainStop:     "Pain that is new in a joint, or this strong: stop, and see a licensed practitioner before you train",
-	PainAsk:      "If it is still there or rising, leave the jumps out and ask a licensed practitioner",
+	PainAsk:      "If it is still there or getting worse, leave the jumps out and ask a licensed practitioner",
 	Break: func(days, percent int) string {
 		return fmt.Sprintf("%d days since your last session. In the first week back %d %% of the usual is enough", days, percent)
 	},
