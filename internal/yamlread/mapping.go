@@ -210,7 +210,7 @@ func describe(n *yaml.Node) string {
 	case "!!str":
 		return "the text " + quote(n.Value)
 	case "!!null":
-		return "nothing"
+		return "empty"
 	case "!!int", "!!float", "!!bool":
 		return n.Value
 	case "!!timestamp":
