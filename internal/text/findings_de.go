@@ -23,7 +23,7 @@ var germanFindings = Findings{
 		return exercise + " reicht bis " + top + ", das sind " + over + " mehr als die Decke mit " + ceiling + " zulässt" + estimated
 	},
 	Floor: func(exercise, need, room string) string {
-		return exercise + " braucht " + need + " Boden, der Raum hat " + room
+		return exercise + " braucht " + need + " Boden, aber der Raum hat " + room
 	},
 	Travel: func(exercise, one, along, estimated string) string {
 		return "eine Wiederholung von " + exercise + " geht " + one + " weit, der Boden ist " + along + " lang" + estimated
@@ -91,17 +91,17 @@ var germanFindings = Findings{
 		if jump {
 			what = "dem ersten Sprung"
 		}
-		return "vor " + what + ", " + exercise + ", kommen nur " + before + " Aufwärmen; mindestens sind es " + least + " (" + source + ")"
+		return "vor " + what + ", " + exercise + ", kommen nur " + before + " Aufwärmen; mindestens sollten es " + least + " sein (" + source + ")"
 	},
 	SessionLevel: func(session, player string) string {
-		return "die Einheit ist für das Niveau " + session + " geschrieben, in deinen Einstellungen steht " + player
+		return "die Einheit ist für das Niveau " + session + " geschrieben, aber in deinen Einstellungen steht " + player
 	},
 	JumpLevel: func(exercise, from, level string, players bool) string {
 		whose := "die Einheit ist geschrieben für"
 		if players {
 			whose = "in deinen Einstellungen steht"
 		}
-		return exercise + " ist ein Sprung für das Niveau " + from + ", " + whose + " " + level + " (Reihenfolge der Intensität nach NSCA Essentials, aus dem Gedächtnis)"
+		return exercise + " ist ein Sprung für das Niveau " + from + ", aber " + whose + " " + level + " (Reihenfolge der Intensität nach NSCA Essentials, aus dem Gedächtnis)"
 	},
 	DepthJump: func(exercise string, age int) string {
 		return fmt.Sprintf("%s ist ein Tiefsprung, und du bist höchstens %d: keine vor der Pubertät (NSCA Essentials, aus dem Gedächtnis)", exercise, age)
