@@ -93,3 +93,19 @@ func TestPagesInGerman(t *testing.T) {
 		}
 	}
 }
+
+// TestGermanHasDecimalCommas: no length on a German sheet has a decimal point.
+func TestGermanHasDecimalCommas(t *testing.T) {
+	point := regexp.MustCompile(`[0-9]\.[0-9]`)
+	for _, b := range sessions.Builtins() {
+		s, err := b.Session()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, text := range textsOf(Of(plan.Of(s), &text.German)) {
+			if point.MatchString(text) {
+				t.Errorf("%s: %q", b.Name, text)
+			}
+		}
+	}
+}

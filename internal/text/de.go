@@ -2,6 +2,7 @@ package text
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"coldfloor/internal/units"
@@ -165,3 +166,6 @@ func germanDate(d units.Date) string {
 	months := [...]string{"Jan", "Feb", "März", "Apr", "Mai", "Juni", "Juli", "Aug", "Sept", "Okt", "Nov", "Dez"}
 	return fmt.Sprintf("%s %d. %s", weekdays[t.Weekday()], t.Day(), months[t.Month()-1])
 }
+
+// comma returns a length with a decimal comma, if it has decimals.
+func comma(length string) string { return strings.ReplaceAll(length, ".", ",") }

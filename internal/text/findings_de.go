@@ -20,13 +20,13 @@ var germanFindings = Findings{
 	Quote: func(name string) string { return "„" + name + "“" }, OwnLimit: "deine eigene Grenze",
 	Source: germanSources.Replace, Estimated: func(string) string { return " (geschätzt)" },
 	AboveCeiling: func(exercise, top, over, ceiling, estimated string) string {
-		return exercise + " reicht bis " + top + ", das sind " + over + " mehr als die Decke mit " + ceiling + " zulässt" + estimated
+		return exercise + " reicht bis " + comma(top) + ", das sind " + comma(over) + " mehr als die Decke mit " + comma(ceiling) + " zulässt" + estimated
 	},
 	Floor: func(exercise, need, room string) string {
-		return exercise + " braucht " + need + " Boden, aber der Raum hat " + room
+		return exercise + " braucht " + comma(need) + " Boden, aber der Raum hat " + comma(room)
 	},
 	Travel: func(exercise, one, along, estimated string) string {
-		return "eine Wiederholung von " + exercise + " geht " + one + " weit, der Boden ist " + along + " lang" + estimated
+		return "eine Wiederholung von " + exercise + " geht " + comma(one) + " weit, der Boden ist " + comma(along) + " lang" + estimated
 	},
 	Contacts: func(n int, atLeast bool, blocks string) string {
 		said := count(n, "Bodenkontakt", "Bodenkontakte") + " (" + blocks + ")"
@@ -50,17 +50,18 @@ var germanFindings = Findings{
 		return exercise + " ist " + why + " ein Sprung, aber seine Bodenkontakte stehen nicht in der Einheit und werden nicht gezählt"
 	},
 	TimedEffort: func(exercise, length, cited string) string {
-		return "eine Belastung bei " + exercise + " dauert " + length + ", länger, als volle Schnellkraft hält: " + cited + "; kürze sie oder nimm sie als Ausdauer"
+		return "eine Belastung bei " + exercise + " dauert " + comma(length) + ", länger, als volle Schnellkraft hält: " + cited + "; kürze sie oder nimm sie als Ausdauer"
 	},
 	Effort: func(exercise, length, cited, reps, source string) string {
-		return "eine Belastung bei " + exercise + " dauert " + length + ", länger, als volle Schnellkraft hält: " + cited + ", und länger als die üblichen " + reps + " Wdh. (" + source + ")"
+		return "eine Belastung bei " + exercise + " dauert " + comma(length) + ", länger, als volle Schnellkraft hält: " + cited + ", und länger als die üblichen " + reps + " Wdh. (" + source + ")"
 	},
 	PowerRest: func(block, ratio string, jumps bool, low, high float64, source string) string {
 		work := "volle Schnellkraft"
 		if jumps {
 			work = "Sprünge"
 		}
-		return fmt.Sprintf("Arbeit zu Pause in %s ist %s; das Handbuch nennt für %s 1:%g bis 1:%g (%s)", block, ratio, work, low, high, source)
+		return fmt.Sprintf("Arbeit zu Pause in %s ist %s; das Handbuch nennt für %s %s bis %s (%s)", block, comma(ratio), work,
+			comma(fmt.Sprintf("1:%g", low)), comma(fmt.Sprintf("1:%g", high)), source)
 	},
 	PowerRestHere: func(handbook, rounds, source, here string) string {
 		return handbook + ", üblich sind " + rounds + " zwischen den Runden (" + source + "), hier sind es " + here

@@ -21,8 +21,8 @@ var germanSheet = Sheet{
 	Level:   func(level string) string { return "für " + level },
 	WarmUp:  "Aufwärmen", CoolDown: "Abwärmen",
 	Trains:       func(list string) string { return "trainiert " + list },
-	Floor:        func(size string) string { return size + " Boden" },
-	AboveHead:    func(size string) string { return size + " über dem Kopf" },
+	Floor:        func(size string) string { return comma(size) + " Boden" },
+	AboveHead:    func(size string) string { return comma(size) + " über dem Kopf" },
 	ArmsOverhead: "Arme über dem Kopf", JumpsOverhead: "Sprünge mit den Armen über dem Kopf",
 
 	BetweenRounds: "zwischen den Runden",
@@ -34,12 +34,12 @@ var germanSheet = Sheet{
 
 	EachSide: "je Seite", EachSideAlternating: "je Seite, im Wechsel",
 	LeftFirst: "links zuerst", RightFirst: "rechts zuerst", SwapSides: "jede Runde die andere Seite zuerst",
-	ToSwitch: func(length string) string { return length + " zum Seitenwechsel" },
+	ToSwitch: func(length string) string { return comma(length) + " zum Seitenwechsel" },
 	Tempo:    func(tempo string) string { return "Tempo " + tempo },
-	ARep:     func(length string) string { return length + " je Wdh." },
+	ARep:     func(length string) string { return comma(length) + " je Wdh." },
 	ARound:   func(contacts string) string { return contacts + " je Runde" },
 	NoHurry:  "ohne Eile",
-	Every:    func(interval string) string { return "alle " + interval },
+	Every:    func(interval string) string { return "alle " + comma(interval) },
 	In:       func(measure, unit string) string { return measure + " in " + unit },
 	Practice: "Probe",
 
@@ -49,7 +49,7 @@ var germanSheet = Sheet{
 	TempoLegend:   "Tempo: Sekunden ab-halten-auf, mit einer vierten Zahl auch die Pause danach.",
 	ContactLegend: "Kontakt: Ein Fuß berührt den Boden, oder beide zugleich.",
 	TakenAs: func(length string) string {
-		return "X im Tempo: so schnell wie möglich, gerechnet als " + length + "."
+		return "X im Tempo: so schnell wie möglich, gerechnet als " + comma(length) + "."
 	},
 	CountsLeadIn: func(length string) string { return "Die Gesamtzeit zählt " + length + " zum Bereitmachen mit." },
 	Question:     "Wie anstrengend war die Einheit insgesamt? Kreuze 30 Minuten nach dem Ende eine Zahl an.",
