@@ -145,7 +145,7 @@ func (m *machine) write(text string) error {
 // press presses a key, and holds it for as long as QEMU's keyboard takes.
 func (m *machine) press(key string) error {
 	if strings.Trim(key, "abcdefghijklmnopqrstuvwxyz0123456789_-") != "" {
-		return errors.New("this is no name of a key")
+		return errors.New("this is not the name of a key")
 	}
 	if err := m.tell("sendkey " + key + " 20"); err != nil {
 		return err

@@ -163,7 +163,7 @@ func (s *style) allSpelled(texts []string) []string {
 	return all
 }
 
-// endsIn reports whether the last character of a text is such a one.
+// endsIn reports whether such holds for the last character of a text.
 func endsIn(text string, such func(rune) bool) bool {
 	last, _ := utf8.DecodeLastRuneInString(text)
 	return such(last)

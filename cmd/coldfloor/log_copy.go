@@ -30,7 +30,8 @@ func newLogCopy(o *logOptions) *cobra.Command {
 In a folder the file is named after the player and the dates. -o - prints it
 instead of writing a file. With --since it holds the sessions that were done,
 rated or corrected on that date or later, and the one before them, by which a
-review can tell that two copies are one player's. It may mention pain: only you can read it until you send it.`,
+review can tell that two copies are one player's. It may mention pain: only you
+can read it until you send it.`,
 		Args: argsError(cobra.NoArgs),
 		RunE: func(c *cobra.Command, _ []string) error {
 			if out == "" {

@@ -54,7 +54,7 @@ const longest = 24 * time.Hour
 func ParseTaken(s string) (time.Duration, error) {
 	d, err := units.ParseDuration(s)
 	if err == nil && (d == 0 || d > longest) {
-		err = errors.New("is not more than 0 and at most 24 hours")
+		err = errors.New("is not above 0 and at most 24 hours")
 	}
 	if err != nil {
 		return 0, fault.New("write it as 40min, 1h5min or 40:00", "length %q %w", s, err)

@@ -226,7 +226,7 @@ func TestKeptFollowsItsJournal(t *testing.T) {
 			t.Fatalf("%d bytes: kept are %+v", len(text), n)
 		}
 		if s := stampIn(t, path); stamped && !bytes.Equal(s[:journal.StampLength], opened(t, path).stamp) {
-			t.Errorf("%d bytes: it has not the journal's stamp, but %x", len(text), s)
+			t.Errorf("%d bytes: it does not have the journal's stamp, but %x", len(text), s)
 		}
 		second := told(t, dir, briefly("a"), Options{})
 		forgetIn(t, dir)

@@ -70,8 +70,8 @@ func (j *reading) skip(n int64, sum uint32) {
 // again begins anew.
 func (j *reading) again() { j.at, j.sum = 0, 0 }
 
-// stamped reports whether the system says of the journal's file what tells of
-// one more write.
+// stamped reports whether the journal has a stamp, which one more write to its file
+// would change.
 func (j *reading) stamped() bool { return !bytes.Equal(j.stamp, make([]byte, journal.StampLength)) }
 
 // beside returns a reading of the same journal from at on.

@@ -37,19 +37,19 @@ var englishDay = Day{
 	NotDone: func(date, title, why string) string { return "not done: " + date + ", " + title + "; " + why },
 	Done:    "done", Missed: "missed", Skipped: "skipped", LeftOut: "left out",
 	Likewise:           "likewise",
-	OneADay:            "one missed session a day is enough: leave it",
-	OwnSession:         "today has its own session, and a missed one is not added to it: leave it",
-	NoJumps:            "it has no jumps, and today is free: do it, or leave it",
-	JumpsMatchToday:    "it has jumps, and there is a match today: leave it",
-	JumpsMatchTomorrow: "it has jumps, and there is a match tomorrow: leave it",
+	OneADay:            "one missed session a day is enough: leave it out",
+	OwnSession:         "today has its own session, and a missed one is not added to it: leave it out",
+	NoJumps:            "it has no jumps, and today is free: do it, or leave it out",
+	JumpsMatchToday:    "it has jumps, and there is a match today: leave it out",
+	JumpsMatchTomorrow: "it has jumps, and there is a match tomorrow: leave it out",
 	LastJumps: func(span, apart string) string {
-		return "the last jumps were " + span + " ago, and " + apart + " should lie between: leave it"
+		return "the last jumps were " + span + " ago, and " + apart + " should lie between: leave it out"
 	},
 	NextJumps: func(span, apart string) string {
-		return "the next jumps are in " + span + ", and " + apart + " should lie between: leave it"
+		return "the next jumps are in " + span + ", and " + apart + " should lie between: leave it out"
 	},
 	Apart: func(apart string) string {
-		return "today is free, and jumps before and after are " + apart + " away or more: do it, or leave it"
+		return "today is free, and jumps before and after are " + apart + " away or more: do it, or leave it out"
 	},
 	IsDone: func(date string) string { return "today's is done; --on " + date + " takes it again" },
 	NextIsOn: func(date string) string {
@@ -65,7 +65,7 @@ var englishDay = Day{
 var germanDay = Day{
 	Week:       func(week, of int) string { return fmt.Sprintf("Woche %d von %d", week, of) },
 	BeforePlan: func(date string) string { return "vor dem Plan, der am " + date + " beginnt" },
-	AfterPlan:  func(date string) string { return "nach dem Plan, der am " + date + " zu Ende war" },
+	AfterPlan:  func(date string) string { return "nach dem Plan, der am " + date + " endete" },
 	Lighter:    "eine leichtere", MatchToday: "heute ein Spiel", MatchTomorrow: "morgen ein Spiel",
 	At:      func(clock string) string { return " um " + clock },
 	Today:   func(what string) string { return "heute: " + what },
@@ -75,7 +75,7 @@ var germanDay = Day{
 	Done:    "fertig", Missed: "verpasst", Skipped: "ausgelassen", LeftOut: "fällt aus",
 	Likewise:           "ebenso",
 	OneADay:            "eine verpasste Einheit am Tag genügt: lass sie aus",
-	OwnSession:         "heute hat eine eigene Einheit, eine verpasste kommt nicht obendrauf: lass sie aus",
+	OwnSession:         "heute steht eine andere Einheit an, eine verpasste kommt nicht obendrauf: lass sie aus",
 	NoJumps:            "sie hat keine Sprünge und heute ist frei: mach sie oder lass sie aus",
 	JumpsMatchToday:    "sie hat Sprünge und heute ist ein Spiel: lass sie aus",
 	JumpsMatchTomorrow: "sie hat Sprünge und morgen ist ein Spiel: lass sie aus",

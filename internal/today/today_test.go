@@ -75,33 +75,33 @@ next: Thu 10 Dec, floor, week 1, 0:30, 1 set
 Tue 8 Dec, week 1 of 2
 today: nothing is planned
 next: Thu 10 Dec, floor, week 1, 0:30, 1 set
-not done: Mon 7 Dec, jumps, week 1; today is free, and jumps before and after are 48 h away or more: do it, or leave it
+not done: Mon 7 Dec, jumps, week 1; today is free, and jumps before and after are 48 h away or more: do it, or leave it out
 `},
 	{"2026-12-09 12:00", nil, `Winter
 Wed 9 Dec, week 1 of 2
 today: nothing is planned
 next: Thu 10 Dec, floor, week 1, 0:30, 1 set
-not done: Mon 7 Dec, jumps, week 1; the next jumps are in 24 h, and 48 h should lie between: leave it
+not done: Mon 7 Dec, jumps, week 1; the next jumps are in 24 h, and 48 h should lie between: leave it out
 `},
 	{"2026-12-10 12:00", []string{"2026-12-10 10:00"}, `Winter
 Thu 10 Dec, week 1 of 2
 today: floor, week 1, 0:30, 1 set (done)
 today: jumps, week 1, 0:30, 1 set, 10 foot contacts
 next: Mon 14 Dec, 18:30 jumps, week 2, 0:20, 1 set, 5 foot contacts
-not done: Mon 7 Dec, jumps, week 1; today has its own session, and a missed one is not added to it: leave it
+not done: Mon 7 Dec, jumps, week 1; today has its own session, and a missed one is not added to it: leave it out
 `},
 	{"2026-12-11 12:00", []string{"2026-12-07 18:30", "2026-12-10 10:00"}, `Winter
 Fri 11 Dec, week 1 of 2
 a match tomorrow
 today: nothing is planned
 next: Mon 14 Dec, 18:30 jumps, week 2, 0:20, 1 set, 5 foot contacts
-not done: Thu 10 Dec, jumps, week 1; it has jumps, and there is a match tomorrow: leave it
+not done: Thu 10 Dec, jumps, week 1; it has jumps, and there is a match tomorrow: leave it out
 `},
 	{"2026-12-21 12:00", nil, `Winter
 Mon 21 Dec, after the plan, which ended on Sun 20 Dec
 today: nothing is planned
-not done: Thu 17 Dec, jumps, week 2; today is free, and jumps before and after are 48 h away or more: do it, or leave it
-not done: Thu 17 Dec, floor, week 2; one missed session a day is enough: leave it
+not done: Thu 17 Dec, jumps, week 2; today is free, and jumps before and after are 48 h away or more: do it, or leave it out
+not done: Thu 17 Dec, floor, week 2; one missed session a day is enough: leave it out
 not done: Mon 14 Dec, jumps, week 2; likewise
 `},
 }

@@ -12,5 +12,5 @@ import (
 func IsFull(err error) bool { return errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EDQUOT) }
 
 // isHeld reports whether err may say that another program has the file open: here
-// one can be replaced that is.
+// such a file can be replaced all the same.
 func isHeld(error) bool { return false }

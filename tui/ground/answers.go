@@ -15,7 +15,7 @@ const (
 	ofCursor = "\x1b[2;"
 )
 
-// longest is more than any answer is long, in bytes.
+// longest is more bytes than any answer has.
 const longest = 64
 
 // take cuts the answers, or the beginning of one, out of b and returns how many

@@ -44,8 +44,8 @@ func isDark(c color.Color) bool {
 type Terminal struct {
 	*os.File
 	held    []byte    // the beginning of an answer
-	colour  bool      // that of the background is awaited
-	reports int       // so many reports of where the cursor stands are
+	colour  bool      // the answer about the background is awaited
+	reports int       // how many reports of where the cursor stands are awaited
 	dark    chan bool // the answers
 	column  chan int
 }
@@ -59,13 +59,14 @@ func Of(f *os.File) *Terminal {
 	return of(f, !settled)
 }
 
-// of returns the terminal of an input, whose background is asked for or not.
+// of returns the terminal that f is the input of. Colour is whether its background
+// is asked for.
 func of(f *os.File, colour bool) *Terminal {
 	return &Terminal{File: f, colour: colour, reports: 2, dark: make(chan bool, 1), column: make(chan int, 2)}
 }
 
-// Ask asks by out, the terminal's output, for the background, and tells look the
-// answer. It returns when there is one, which may be never, or at once where
+// Ask asks for the background through out, the terminal's output, and tells look
+// the answer. It returns when there is one, which may be never, or at once where
 // somebody has said what the background is. It is to be called once, in raw mode,
 // with Read going on.
 func (t *Terminal) Ask(out io.Writer, look *lipgloss.Renderer) {
@@ -84,7 +85,7 @@ func (t *Terminal) Ask(out io.Writer, look *lipgloss.Renderer) {
 const RequestRepeats = "\x1b[2H \x1b[2b\x1b[6n\r\u00a0\x1b[2b\x1b[6n"
 
 // Repeats returns which characters the terminal repeats, ASCII and any others, once
-// RequestRepeats was answered, which may be never. It is to be called once.
+// RequestRepeats has been answered, which may be never. It is to be called once.
 func (t *Terminal) Repeats() (ascii, others bool) {
 	const after = 4 // three characters
 	ascii = <-t.column == after
