@@ -75,5 +75,5 @@ func TestReviewTellsOfDamage(t *testing.T) {
 	x := tmuxtest.Start(t, 100, 30, h.env(), binary()+" review "+dir)
 	x.WaitFor("Squad of 3")
 	x.Keys("Escape")
-	x.WaitFor("line 1 is damaged")
+	x.WaitFor("hint: name journals, or a folder of them")
 }
