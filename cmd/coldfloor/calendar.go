@@ -82,7 +82,7 @@ func (f *calendarFlags) options() (o calendar.Options, err error) {
 	o.Revision = f.revision
 	if f.alarm != "" {
 		if o.Alarm, err = units.ParseDuration(f.alarm); err != nil {
-			return o, usageError{fmt.Sprintf("--alarm: %q %v", f.alarm, err), units.DurationHint}
+			return o, usageError{fmt.Sprintf("--alarm %q %v", f.alarm, err), units.DurationHint}
 		}
 	}
 	return o, nil

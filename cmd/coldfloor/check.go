@@ -96,12 +96,12 @@ func (f checkFlags) options(c *cobra.Command, s settings.Player) (check.Options,
 			err = errors.New("is no time at all")
 		}
 		if err != nil {
-			return o, usageError{fmt.Sprintf("--within: %q %v", f.within, err), units.DurationHint}
+			return o, usageError{fmt.Sprintf("--within %q %v", f.within, err), units.DurationHint}
 		}
 	}
 	if c.Flags().Changed("room") {
 		if o.Room, err = settings.ParseRoom(f.room); err != nil {
-			return o, usageError{fmt.Sprintf("--room: %q %v", f.room, err), settings.RoomHint}
+			return o, usageError{fmt.Sprintf("--room %q %v", f.room, err), settings.RoomHint}
 		}
 	}
 	o.Jumps, err = jumped(c, f.journal, o.Now)

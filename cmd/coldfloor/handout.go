@@ -102,7 +102,7 @@ func (o *handoutOptions) read(c *cobra.Command, name string) (err error) {
 	o.Paper, o.Now = paper.Sizes[i], time.Now()
 	if o.alarm != "" {
 		if o.Alarm, err = units.ParseDuration(o.alarm); err != nil {
-			return usageError{fmt.Sprintf("--alarm: %q %v", o.alarm, err), units.DurationHint}
+			return usageError{fmt.Sprintf("--alarm %q %v", o.alarm, err), units.DurationHint}
 		}
 	}
 	if o.Own, err = loadSettings(o.settings); err != nil {

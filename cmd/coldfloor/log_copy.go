@@ -41,7 +41,7 @@ can read it until you send it.`,
 			if since != "" {
 				day, err := units.ParseDate(since)
 				if err != nil {
-					return wrongValue(fault.New(units.DateHint, "--since: %q %v", since, err))
+					return wrongValue(fault.New(units.DateHint, "--since %q %v", since, err))
 				}
 				from = day.In(time.Local, 0)
 			}

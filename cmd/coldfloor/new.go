@@ -158,7 +158,7 @@ func takeFlags(c *cobra.Command, flags []taken) (ask bool, err error) {
 		ask = false
 		if err := flag.take(); err != nil {
 			value := c.Flags().Lookup(flag.name).Value.String()
-			return false, usageError{fmt.Sprintf("--%s: %q %v", flag.name, value, err), "coldfloor new --help says what may be given"}
+			return false, usageError{fmt.Sprintf("--%s %q %v", flag.name, value, err), "coldfloor new --help says what may be given"}
 		}
 	}
 	return ask, nil

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"fmt"
+
 	"github.com/spf13/cobra"
 
 	"coldfloor/internal/run"
@@ -76,7 +78,7 @@ func (o *runOptions) add(c *cobra.Command) {
 // run runs the session that args name, or lets one be chosen.
 func (o *runOptions) run(c *cobra.Command, args []string) error {
 	if !(o.speed >= 0.1 && o.speed <= 1000) {
-		return usageError{"the speed is not between 0.1 and 1000", "2 runs a session twice as fast"}
+		return usageError{fmt.Sprintf("--speed %g is not between 0.1 and 1000", o.speed), "--speed 2 runs a session twice as fast"}
 	}
 	if o.journal == "" && !o.noLog {
 		return usageError{"--journal names no file", "--no-log runs without a log"}
@@ -85,7 +87,7 @@ func (o *runOptions) run(c *cobra.Command, args []string) error {
 	if o.distance != "" {
 		var err error
 		if from, err = units.ParseLength(o.distance); err != nil {
-			return usageError{"--distance " + o.distance + " " + err.Error(), "write it as 4m"}
+			return usageError{fmt.Sprintf("--distance %q %v", o.distance, err), "write it as 4m"}
 		}
 	}
 	mine, err := loadSettings(o.settings)

@@ -122,7 +122,7 @@ func (o *trackOptions) check() error {
 	case o.files.Cues != "" && filepath.Clean(o.files.Cues) == filepath.Clean(o.files.Track):
 		return usageError{"the track and its list of cues are one file", "give --cues a name of its own, such as cues.csv"}
 	case o.pips < 0 || o.pips > sound.MaxPips:
-		return usageError{fmt.Sprintf("%d pips are not between 0 and %d", o.pips, sound.MaxPips), "--pips 3 counts the last three seconds down"}
+		return usageError{fmt.Sprintf("--pips %d is not between 0 and %d", o.pips, sound.MaxPips), "--pips 3 counts the last three seconds down"}
 	}
 	return nil
 }

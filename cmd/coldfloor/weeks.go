@@ -74,7 +74,7 @@ func checkWeek(p *weeks.Plan, week int) error {
 func (f *dayFlags) date() (units.Date, error) {
 	d, err := units.ParseDate(f.on)
 	if err != nil {
-		return 0, usageError{fmt.Sprintf("--on: %q %v", f.on, err), units.DateHint}
+		return 0, usageError{fmt.Sprintf("--on %q %v", f.on, err), units.DateHint}
 	}
 	return d, nil
 }
