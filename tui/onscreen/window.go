@@ -35,9 +35,9 @@ func (w *window) set(b []byte) error {
 	w.mu.Lock()
 	defer w.mu.Unlock()
 	switch {
-	case bytes.Contains(b, []byte(ansi.SetAltScreenSaveCursorMode)):
+	case bytes.Contains(b, []byte(ansi.SetModeAltScreenSaveCursor)):
 		w.has = true
-	case bytes.Contains(b, []byte(ansi.ResetAltScreenSaveCursorMode)):
+	case bytes.Contains(b, []byte(ansi.ResetModeAltScreenSaveCursor)):
 		w.has = false
 		b = append([]byte(ansi.CursorHomePosition+ansi.EraseScreenBelow), b...)
 	}
