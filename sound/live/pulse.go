@@ -7,6 +7,7 @@ import (
 	"errors"
 	"io"
 	"math"
+	"slices"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -89,13 +90,13 @@ func (p *pulseStream) begin() error {
 	}
 	// The server halves for the device what is left of the target without two
 	// requests (PulseAudio, fix_playback_buffer_attr).
-	want := uint32(sound.Position(2*sinkAhead+2*supplyEvery) * bytesPerSample)
+	want := uint32(sound.Position(2*sinkAhead+2*supplyEvery) * sampleSize)
 	request := proto.CreatePlaybackStream{
-		SampleSpec: proto.SampleSpec{Format: proto.FormatFloat32LE, Channels: 1, Rate: uint32(sound.SampleRate)},
+		SampleSpec: proto.SampleSpec{Format: proto.FormatInt16LE, Channels: 1, Rate: uint32(sound.SampleRate)},
 		ChannelMap: proto.ChannelMap{proto.ChannelMono}, ChannelVolumes: proto.ChannelVolumes{proto.VolumeNorm},
 		SinkIndex: proto.Undefined, BufferMaxLength: 4 * want, BufferTargetLength: want,
 		BufferPrebufferLength: 0, // the stream runs from the start, supplied or not
-		BufferMinimumRequest:  uint32(sound.Position(supplyEvery) * bytesPerSample), AdjustLatency: true,
+		BufferMinimumRequest:  uint32(sound.Position(supplyEvery) * sampleSize), AdjustLatency: true,
 		Properties: proto.PropList{"media.name": name},
 	}
 	var reply proto.CreatePlaybackStreamReply
@@ -105,8 +106,8 @@ func (p *pulseStream) begin() error {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	p.index, p.sink = reply.StreamIndex, sinkLatency(reply.SinkLatency)
-	p.target = int(reply.BufferTargetLength) / bytesPerSample
-	p.wanted += int(reply.Missing) / bytesPerSample
+	p.target = int(reply.BufferTargetLength) / sampleSize
+	p.wanted += int(reply.Missing) / sampleSize
 	return nil
 }
 
@@ -117,7 +118,7 @@ func (p *pulseStream) told(message any) {
 	defer p.mu.Unlock()
 	switch m := message.(type) {
 	case *proto.Request:
-		p.wanted += int(m.Length) / bytesPerSample
+		p.wanted += int(m.Length) / sampleSize
 	case *proto.PlaybackStreamMoved:
 		p.sink = sinkLatency(m.SinkLatency)
 	case *proto.PlaybackBufferAttrChanged:
@@ -140,6 +141,10 @@ func (p *pulseStream) told(message any) {
 // pieceSamples is how many samples are made at once.
 const pieceSamples = 4096
 
+// sampleSize is how many bytes a sample takes on its way: it is sent in 16 bits,
+// for what is held ahead is most of the memory that sound takes.
+const sampleSize = 2
+
 // supply makes and sends the samples that the server asks for, until the stream
 // fails. All that it asks for goes in one packet: a server plays in blocks, and one
 // that counts its time in whole microseconds runs fast by what it drops at each end
@@ -153,12 +158,12 @@ func (p *pulseStream) supply() {
 		if !ok {
 			return
 		}
-		packet = packet[:0]
+		packet = slices.Grow(packet[:0], n*sampleSize)
 		for left := n; left > 0; left -= pieceSamples {
 			made := piece[:min(left, pieceSamples)]
 			p.source.fill(made)
 			for _, v := range made {
-				packet = binary.LittleEndian.AppendUint32(packet, math.Float32bits(v))
+				packet = binary.LittleEndian.AppendUint16(packet, uint16(int16(math.Round(float64(v)*math.MaxInt16))))
 			}
 		}
 		p.done(n, p.client.Send(p.index, packet))
@@ -213,7 +218,7 @@ func (p *pulseStream) halt() int {
 		p.failure = err
 		return 0
 	}
-	kept := at.WriteIndex / bytesPerSample // where the server goes on to write
+	kept := at.WriteIndex / sampleSize // where the server goes on to write
 	thrown := int(p.sent - kept)
 	p.sent = kept
 	// What a process that was stopped owes for that time would now stand before

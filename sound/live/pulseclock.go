@@ -76,8 +76,8 @@ func (p *pulseStream) ask(to source) bool {
 	if p.halted || p.stands || p.failure != nil {
 		return p.failure == nil
 	}
-	p.topUp(now.ReadIndex / bytesPerSample)
-	heard := float64(now.ReadIndex)/bytesPerSample - samplesIn(time.Duration(now.Latency)*time.Microsecond)
+	p.topUp(now.ReadIndex / sampleSize)
+	heard := float64(now.ReadIndex)/sampleSize - samplesIn(time.Duration(now.Latency)*time.Microsecond)
 	to.took(at, float64(p.sent)-heard-p.sink)
 	return true
 }
