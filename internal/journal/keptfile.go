@@ -45,6 +45,7 @@ func kept(path string, r io.ReaderAt, info os.FileInfo) *index {
 	}
 	length := x.length
 	x.shelf.file, x.shelf.journal = f, func() ([]*Run, error) {
+		f.Close()                     // Windows removes no file that is open
 		_ = os.Remove(keptPath(path)) // it is damaged: the next reader makes it anew
 		return runsOf(path, length)
 	}
