@@ -36,6 +36,10 @@ var players = flag.Int("club", 200, "players")
 // A smaller club has as many times less of its journals held in memory.
 func TestScale(t *testing.T) {
 	two, sessions := grown(t, 2)
+	for range 2 { // two years are read so fast that a few collections may all miss the peak
+		again, _ := grown(t, 2)
+		two = max(two, again)
+	}
 	ten, all := grown(t, 10)
 	if sessions != *players*312 || all != *players*1560 {
 		t.Errorf("%d and %d sessions", sessions, all)
