@@ -32,6 +32,7 @@ func (l *Sound) stands() {
 	l.sched.Rewind(l.out.halt())
 	l.withdraw(l.real())
 	l.lose(DeviceLost)
+	l.feeder.moved = l.pace.moved() // what it took before it stood does not bring it back
 	l.out.goOn()
 	l.nudge()
 }
